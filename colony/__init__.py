@@ -1,0 +1,1 @@
+"""The colony book of a freshwater stingray breeder."""
