@@ -1,0 +1,64 @@
+"""Animals: who each one is. A pup is an animal."""
+
+from datetime import date
+
+from sqlalchemy import CheckConstraint, Index, text
+from sqlmodel import Field, SQLModel
+
+from colony.records.columns import STRICT, in_order, is_day, is_flag, kin, one_of
+
+SEXES = ("F", "M", "U")
+PRECISIONS = ("day", "month", "year")
+ORIGINS = ("born here", "bred elsewhere", "wild", "unknown")
+STATUSES = ("present", "sold", "died", "gone")
+
+
+class Animal(SQLModel, table=True):
+    """One animal, by the tag that is written on its tank.
+
+    A pup born here has its parents from its litter; `dam_id` is only for the others, and
+    `sire_id` is a sire beyond doubt: known from outside, or settled for this pup by a test.
+    """
+
+    __table_args__ = (
+        Index("ux_animal_tag", text("lower(tag)"), unique=True),
+        one_of("sex", SEXES),
+        one_of("born_precision", PRECISIONS),
+        one_of("origin", ORIGINS),
+        one_of("status", STATUSES),
+        is_day("born"),
+        is_day("arrived"),
+        is_day("mature_since"),
+        is_day("ended_on"),
+        is_flag("held_back"),
+        in_order("born", "ended_on"),
+        CheckConstraint("(status = 'present') = (ended_on IS NULL)", name="an_end_has_a_day"),
+        CheckConstraint("litter_id IS NULL OR dam_id IS NULL", name="the_litter_knows_the_dam"),
+        CheckConstraint("dam_id <> id AND sire_id <> id", name="nobody_is_its_own_parent"),
+        CheckConstraint("length(tag) BETWEEN 1 AND 40", name="tag_has_a_length"),
+        CheckConstraint("length(transponder) = 15", name="transponder_has_15_digits"),
+        STRICT,
+    )
+
+    id: int | None = Field(default=None, primary_key=True)
+    tag: str
+    name: str | None = None
+    species_id: int | None = Field(default=None, foreign_key="species.id", index=True)
+    sex: str = "U"
+    born: date | None = Field(default=None, index=True)
+    born_precision: str = "day"
+    origin: str = "unknown"
+    arrived: date | None = None
+    arrived_from: str | None = None
+    dam_id: int | None = kin("animal.id")
+    sire_id: int | None = kin("animal.id")
+    litter_id: int | None = kin("litter.id", after=True)
+    transponder: str | None = Field(default=None, unique=True)
+    line: str | None = None
+    held_back: bool = False
+    reserved_for: str | None = None
+    breeding_ban: str | None = None
+    mature_since: date | None = None
+    status: str = Field(default="present", index=True)
+    ended_on: date | None = None
+    note: str | None = None

@@ -1,0 +1,34 @@
+"""Litters: a birth, its counts, and the place."""
+
+from datetime import date
+
+from sqlalchemy import CheckConstraint
+from sqlmodel import Field, SQLModel
+
+from colony.records.columns import STRICT, is_day, is_flag
+
+
+class Litter(SQLModel, table=True):
+    """One birth of one dam. Who may be the sire stands in `PossibleSire`.
+
+    `pups_may_differ` says that each pup may have a sire of its own (multiple paternity);
+    otherwise the litter has one sire, even where it is not known which.
+    """
+
+    __table_args__ = (
+        is_day("born"),
+        is_flag("pups_may_differ"),
+        CheckConstraint("live >= 0 AND dead >= 0 AND live + dead > 0", name="somebody_was_born"),
+        STRICT,
+    )
+
+    id: int | None = Field(default=None, primary_key=True)
+    code: str = Field(unique=True)
+    dam_id: int = Field(foreign_key="animal.id", index=True)
+    pairing_id: int | None = Field(default=None, foreign_key="pairing.id", index=True)
+    tank_id: int | None = Field(default=None, foreign_key="tank.id")
+    born: date
+    live: int
+    dead: int = 0
+    pups_may_differ: bool = False
+    note: str | None = None

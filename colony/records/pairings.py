@@ -1,0 +1,70 @@
+"""Pairings: a dam kept with one or several sires for a time, and the mating signs seen."""
+
+from datetime import date
+
+from sqlalchemy import UniqueConstraint
+from sqlmodel import Field, SQLModel
+
+from colony.records.columns import STRICT, in_order, is_day, one_of
+
+MATING_SIGNS = ("bite marks", "copulation", "courtship")
+FINDINGS = ("pregnant", "nothing seen", "unsure", "false alarm", "aborted")
+METHODS = ("look", "ultrasound", "palpation by vet", "other")
+
+
+class Pairing(SQLModel, table=True):
+    """A dam kept with possible sires from a day to a day."""
+
+    __table_args__ = (is_day("started"), is_day("ended"), in_order("started", "ended"), STRICT)
+
+    id: int | None = Field(default=None, primary_key=True)
+    dam_id: int = Field(foreign_key="animal.id", index=True)
+    tank_id: int | None = Field(default=None, foreign_key="tank.id")
+    started: date
+    ended: date | None = None
+    purpose: str | None = None
+    note: str | None = None
+
+
+class PairingSire(SQLModel, table=True):
+    """One male of a pairing."""
+
+    __tablename__ = "pairing_sire"
+    __table_args__ = (UniqueConstraint("pairing_id", "sire_id"), STRICT)
+
+    id: int | None = Field(default=None, primary_key=True)
+    pairing_id: int = Field(foreign_key="pairing.id")
+    sire_id: int = Field(foreign_key="animal.id", index=True)
+
+
+class MatingSign(SQLModel, table=True):
+    """A sign of mating seen on a day: bite marks on the disc edge, seen copulation."""
+
+    __tablename__ = "mating_sign"
+    __table_args__ = (one_of("kind", MATING_SIGNS), is_day("seen_on"), STRICT)
+
+    id: int | None = Field(default=None, primary_key=True)
+    pairing_id: int = Field(foreign_key="pairing.id", index=True)
+    seen_on: date
+    kind: str
+    sire_id: int | None = Field(default=None, foreign_key="animal.id")
+    note: str | None = None
+
+
+class PregnancyFinding(SQLModel, table=True):
+    """What was found of a female on a day. "Nothing seen" is never "not pregnant"."""
+
+    __tablename__ = "pregnancy_finding"
+    __table_args__ = (
+        one_of("finding", FINDINGS),
+        one_of("method", METHODS),
+        is_day("found_on"),
+        STRICT,
+    )
+
+    id: int | None = Field(default=None, primary_key=True)
+    dam_id: int = Field(foreign_key="animal.id", index=True)
+    found_on: date
+    finding: str
+    method: str = "look"
+    note: str | None = None

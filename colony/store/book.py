@@ -1,0 +1,106 @@
+"""Open a book, read in it, and write in it one act at a time."""
+
+from collections.abc import Iterator
+from contextlib import contextmanager
+from dataclasses import dataclass
+from pathlib import Path
+
+from sqlalchemy import Engine
+from sqlalchemy.exc import DatabaseError, IntegrityError
+from sqlmodel import Session
+
+from colony.refusals.books import (
+    BookAlreadyThere,
+    BookNotReachable,
+    BookRefused,
+    NoSuchBook,
+    NotABook,
+)
+from colony.store.engine import make_engine, writing
+from colony.store.journal import Recorder, write_entry
+from colony.store.location import is_url
+from colony.store.versions import bring_up_to_date
+
+
+@dataclass(frozen=True)
+class Book:
+    """One colony's database, open."""
+
+    location: str
+    engine: Engine
+
+    @contextmanager
+    def reading(self) -> Iterator[Session]:
+        """A session to read in; what it changes is thrown away."""
+        with _in_words(self.location), Session(self.engine) as session:
+            yield session
+
+    @contextmanager
+    def act(self, name: str) -> Iterator[Session]:
+        """A session for one act: one transaction and one journal row, or nothing at all."""
+        with _in_words(self.location), Session(writing(self.engine)) as session:
+            recorder = Recorder(session)
+            yield session
+            write_entry(session, name, recorder)
+            session.commit()
+
+    def close(self) -> None:
+        """Let go of the database."""
+        self.engine.dispose()
+
+
+def open_book(location: str, *, begin: bool = False) -> Book:
+    """Open the book at a path or URL, its schema brought up to date first.
+
+    Parameters
+    ----------
+    begin
+        Begin a new book where there is none.
+
+    Raises
+    ------
+    NoSuchBook
+        There is none, and none is to be begun.
+    NotABook, BookIsNewer, BookNotReachable
+        What is there cannot be used.
+    """
+    if not is_url(location):
+        _check_place(Path(location), begin=begin)
+    book = Book(location, make_engine(location))
+    with _in_words(location):
+        bring_up_to_date(book.engine, location)
+    return book
+
+
+def begin_book(location: str) -> Book:
+    """Begin a new book; `BookAlreadyThere` where something is at its path."""
+    if not is_url(location) and Path(location).exists():
+        raise BookAlreadyThere(location)
+    return open_book(location, begin=True)
+
+
+def _check_place(path: Path, *, begin: bool) -> None:
+    if path.is_dir():
+        raise NotABook(str(path), "it is a folder")
+    if path.exists():
+        return
+    if not begin:
+        raise NoSuchBook(str(path))
+    try:
+        path.parent.mkdir(parents=True, exist_ok=True)
+    except OSError as failed:
+        raise BookNotReachable(str(path), failed.strerror or "no folder") from failed
+
+
+@contextmanager
+def _in_words(location: str) -> Iterator[None]:
+    """Turn what the database says into a refusal that a person can act on."""
+    try:
+        yield
+    except IntegrityError as broken:
+        raise BookRefused(str(broken.orig)) from broken
+    except DatabaseError as failed:
+        why = str(failed.orig)
+        if "not a database" in why or "malformed" in why:
+            raise NotABook(location, why) from failed
+        raise BookNotReachable(location, why) from failed

@@ -1,0 +1,47 @@
+"""The species and life-history numbers that a new book begins with."""
+
+import tomllib
+from importlib.resources import files
+from typing import Any
+
+from sqlalchemy import Engine
+from sqlmodel import Session, select
+
+from colony.records import LifeHistory, Species
+from colony.records.species import TRAITS
+from colony.store.engine import writing
+from colony.store.journal import Recorder, tell, write_entry
+
+FAMILY = "family"
+"""The species whose numbers stand in for what another does not say."""
+
+
+def write_first_species(engine: Engine) -> None:
+    """Write the first species into a new book, as its first act."""
+    with Session(writing(engine)) as session:
+        if session.exec(select(Species.id).limit(1)).first():
+            return  # another process began the same book a moment ago
+        recorder = Recorder(session)
+        for name, facts in first_species().items():
+            _write(session, name, facts)
+        tell(session, "A new book, with the species known from print.")
+        write_entry(session, "book begin", recorder)
+        session.commit()
+
+
+def first_species() -> dict[str, dict[str, Any]]:
+    """Each species by name: its names, and its traits as (number, source)."""
+    return tomllib.loads(files("colony.store").joinpath("first_species.toml").read_text("utf-8"))
+
+
+def _write(session: Session, name: str, facts: dict[str, Any]) -> None:
+    species = Species(
+        name=name, scientific_name=facts["scientific_name"], english_name=facts["english_name"]
+    )
+    session.add(species)
+    session.flush()
+    assert species.id is not None  # noqa: S101 - the flush gave it one
+    for trait in TRAITS.keys() & facts.keys():
+        number, source = facts[trait]
+        session.add(LifeHistory(species_id=species.id, trait=trait, number=number, source=source))
+    session.flush()

@@ -1,0 +1,1 @@
+"""The schema, one script a version."""

@@ -1,0 +1,1 @@
+"""The schema scripts, oldest first."""

@@ -1,0 +1,93 @@
+"""The choices of a book: each with its type, its default and what it takes."""
+
+import dataclasses
+from collections.abc import Callable
+from dataclasses import dataclass, field
+from typing import Any
+
+from sqlmodel import Session, select
+
+from colony.records import Setting
+from colony.refusals.books import BadSetting, UnknownSetting
+
+
+def _choice(default: object, reads: Callable[[str], object], takes: str) -> Any:  # noqa: ANN401 - as dataclasses.field
+    return field(default=default, metadata={"reads": reads, "takes": takes})
+
+
+def _one_of(*words: str) -> Callable[[str], str]:
+    return {word: word for word in words}.__getitem__
+
+
+def _whole(least: int, most: int) -> Callable[[str], int]:
+    def read(text: str) -> int:
+        number = int(text)
+        if not least <= number <= most:
+            raise ValueError(text)
+        return number
+
+    return read
+
+
+def _fraction(text: str) -> float:
+    number = float(text)
+    if not 0 < number <= 5:  # noqa: PLR2004 - a tank more than five times covered is a slip
+        raise ValueError(text)
+    return number
+
+
+def _pattern(text: str) -> str:
+    sample = {"litter": "26-01", "n": 1, "dam": "Alma", "yy": "26", "yyyy": "2026", "sex": "F"}
+    if text.format(**sample) == text.format(**sample | {"n": 2}):
+        raise ValueError(text)
+    return text
+
+
+@dataclass(frozen=True)
+class BookSettings:
+    """What this book does by default. The numbers are common practice, no source."""
+
+    length_unit: str = _choice("cm", _one_of("mm", "cm", "in"), "mm, cm or in")
+    mass_unit: str = _choice("g", _one_of("g", "kg", "oz", "lb"), "g, kg, oz or lb")
+    volume_unit: str = _choice("l", _one_of("l", "gal"), "l or gal")
+    pup_tag: str = _choice(
+        "{litter}-{n}", _pattern, "a pattern with {n}, and {litter}, {dam}, {yy}, {yyyy} or {sex}"
+    )
+    isolation_days: int = _choice(30, _whole(0, 365), "days from 0 to 365")
+    rest_days: int = _choice(60, _whole(0, 730), "days from 0 to 730")
+    measure_every_days: int = _choice(28, _whole(1, 365), "days from 1 to 365")
+    nursery_weeks: int = _choice(6, _whole(0, 52), "weeks from 0 to 52")
+    load_limit: float = _choice(0.5, _fraction, "disc area over floor area, such as 0.5")
+
+
+def read_settings(session: Session) -> BookSettings:
+    """The settings of this book; what it does not say has its default."""
+    written = {row.key: row.value for row in session.exec(select(Setting))}
+    known = {f.name: f.metadata["reads"](written[f.name]) for f in _fields() if f.name in written}
+    return BookSettings(**known)
+
+
+def write_setting(session: Session, key: str, value: str) -> None:
+    """Set one choice of the book.
+
+    Raises
+    ------
+    UnknownSetting
+        There is no such setting.
+    BadSetting
+        The setting cannot have that value.
+    """
+    by_name = {f.name: f for f in _fields()}
+    if key not in by_name:
+        raise UnknownSetting(key, sorted(by_name))
+    try:
+        by_name[key].metadata["reads"](value)
+    except (ValueError, KeyError, IndexError, AttributeError) as wrong:
+        raise BadSetting(key, value, by_name[key].metadata["takes"]) from wrong
+    setting = session.get(Setting, key) or Setting(key=key, value=value)
+    setting.value = value
+    session.add(setting)
+
+
+def _fields() -> tuple[dataclasses.Field[Any], ...]:
+    return dataclasses.fields(BookSettings)
