@@ -49,7 +49,7 @@ class Subjects(TyperGroup):
             raise NoSuchSubject(args[0], nearest_tags(args[0], known) or known)
         return super().resolve_command(ctx, args)
 
-    def format_commands(self, ctx: Any, formatter: Any) -> None:  # noqa: ANN401 - the same
+    def format_commands(self, ctx: Any, formatter: Any) -> None:  # noqa: ANN401, ARG002 - the same
         """List the subjects from their table."""
         words = [(name, self.commands[name].get_short_help_str()) for name in self.commands]
         with formatter.section("Subjects"):
