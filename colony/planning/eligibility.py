@@ -144,6 +144,8 @@ def _too_small(candidate: Candidate, _today: date) -> str | None:
     if candidate.mature_seen or candidate.sex not in {FEMALE, MALE}:
         return None
     proof = "note its claspers" if candidate.sex == MALE else "note that she is mature"
+    if candidate.width_mm is None and _old_enough(candidate):
+        return None
     if candidate.width_mm is None:
         return f"maturity unknown: measure its disc width, or {proof}"
     if candidate.mature_width_mm is None:
@@ -155,6 +157,12 @@ def _too_small(candidate: Candidate, _today: date) -> str | None:
         f"disc width {candidate.width_mm / 10:g} cm{on}; "
         f"{_kind(candidate)} is mature at {candidate.mature_width_mm / 10:g} cm"
     )
+
+
+def _old_enough(candidate: Candidate) -> bool:
+    """Age speaks for an animal that was never measured."""
+    age, mature = candidate.age_days, candidate.mature_age_days
+    return age is not None and mature is not None and age >= mature
 
 
 def _held(candidate: Candidate, _today: date) -> str | None:
@@ -224,6 +232,8 @@ def _same_sex(one: Candidate, other: Candidate) -> str | None:
 
 
 def _other_species(one: Candidate, other: Candidate) -> str | None:
+    if one.species is None and other.species is None:
+        return None
     if one.species is None or other.species is None:
         unknown = one if one.species is None else other
         return f"species of {unknown.tag} not recorded"
