@@ -1,0 +1,36 @@
+"""Where a refusal becomes words on stderr and an exit code; the only such place of the commands."""
+
+import sys
+from collections.abc import Sequence
+
+import typer
+
+from colony.refusals.base import Refusal
+
+WRONG_USE, FAILED, INTERRUPTED = 2, 1, 130
+
+
+def run(arguments: Sequence[str] | None = None) -> int:
+    """Run the command line and return its exit code: 0 done, 1 refused or failed, 2 wrong use."""
+    from colony.commands.tree import app
+
+    command = typer.main.get_command(app)
+    try:
+        code = command.main(args=arguments, prog_name="colony", standalone_mode=False)
+    except Refusal as refusal:
+        return _say(refusal.sentence, refusal.exit_code)
+    except typer.TyperException as misuse:
+        return _say(misuse.format_message(), misuse.exit_code)
+    except (typer.Abort, KeyboardInterrupt):
+        return _say("Stopped; nothing was written.", INTERRUPTED)
+    except BrokenPipeError:
+        sys.stdout = None  # whoever read us has gone: nothing to flush
+        return FAILED
+    except OSError as failed:
+        return _say(f"{failed.filename or 'The system'}: {failed.strerror or failed}.", FAILED)
+    return code if isinstance(code, int) else 0
+
+
+def _say(sentence: str, code: int) -> int:
+    sys.stderr.write(f"colony: {sentence}\n")
+    return code

@@ -1,0 +1,37 @@
+"""Open the book for one command: to read in, or for one act."""
+
+from collections.abc import Iterator
+from contextlib import contextmanager
+from typing import TYPE_CHECKING
+
+from colony.commands.output import warn
+
+if TYPE_CHECKING:
+    from sqlmodel import Session
+
+
+@contextmanager
+def reading(book: str | None) -> Iterator["Session"]:
+    """The session of a command that only reads."""
+    from colony.store.book import open_book
+    from colony.store.location import book_location
+
+    with open_book(book_location(book)).reading() as session:
+        yield session
+
+
+@contextmanager
+def acting(book: str | None, act: str) -> Iterator["Session"]:
+    """The session of one act; a book that is not there yet is begun, and that is said."""
+    from colony.refusals.books import NoSuchBook
+    from colony.store.book import open_book
+    from colony.store.location import book_location
+
+    location = book_location(book)
+    try:
+        opened = open_book(location)
+    except NoSuchBook:
+        opened = open_book(location, begin=True)
+        warn([f"There was no book at {location}: a new one was begun."])
+    with opened.act(act) as session:
+        yield session

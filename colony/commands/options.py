@@ -1,0 +1,27 @@
+"""What many commands take: the book, JSON, a day; and how the tree of commands is made."""
+
+from typing import Annotated, Any
+
+import typer
+
+from colony.commands.completion import complete_tag
+
+Book = Annotated[
+    str | None,
+    typer.Option("--book", help="The book: a file or a PostgreSQL URL.", metavar="PATH_OR_URL"),
+]
+AsJson = Annotated[bool, typer.Option("--json", help="One JSON document on stdout.")]
+Yes = Annotated[bool, typer.Option("--yes", help="Do it without asking.")]
+Tag = Annotated[str, typer.Argument(help="The animal's tag.", autocompletion=complete_tag)]
+Tags = Annotated[list[str], typer.Argument(help="Tags of animals.", autocompletion=complete_tag)]
+On = Annotated[str, typer.Option("--on", help="Day: 2026-03-09, today, yesterday, 3d ago.")]
+
+
+def plain_app(said: str, **more: Any) -> typer.Typer:  # noqa: ANN401 - whatever typer takes
+    """A part of the tree: plain help, no markup, no traceback art."""
+    return typer.Typer(help=said, rich_markup_mode=None, pretty_exceptions_enable=False, **more)
+
+
+def subject(said: str) -> typer.Typer:
+    """One subject of the tree; without a verb it shows its help."""
+    return plain_app(said, no_args_is_help=True, add_completion=False)

@@ -1,0 +1,76 @@
+"""The tree of commands: each subject is a module, loaded when it is called."""
+
+import os
+from importlib import import_module
+from typing import Annotated, Any
+
+import typer
+from typer.core import TyperGroup
+
+from colony.commands.options import plain_app
+
+SUBJECTS = {
+    "animal": ("animals", "Who is who: add, show, list, edit, hold and end animals."),
+    "pairing": ("pairings", "Who is with whom: pick partners, start and end, note mating signs."),
+    "litter": ("litters", "Births: record one, see who is due."),
+    "pup": ("pups", "Growing out: measure, feed, see who is ready."),
+    "tank": ("tanks", "Tanks and systems: who swims where, and moves."),
+    "pedigree": ("pedigree", "Inbreeding and kinship, and where they come from."),
+    "species": ("species", "Life-history numbers and their sources."),
+    "book": ("books", "The book itself: import, export, check, settings."),
+}
+"""Each subject: its module in `colony.commands`, and what `colony --help` says of it."""
+
+BOOK_VARIABLE = "COLONY_BOOK"
+
+
+class Subjects(TyperGroup):
+    """The subjects by name; `--help` lists them without loading any."""
+
+    def list_commands(self, ctx: Any) -> list[str]:  # noqa: ANN401 - the same as below
+        """Subjects in the order of a breeder's week, then the words without a verb."""
+        return [*SUBJECTS, *super().list_commands(ctx)]
+
+    def get_command(self, ctx: Any, cmd_name: str) -> Any:  # noqa: ANN401 - typer keeps its classes private
+        """Load the subject that was called."""
+        if cmd_name not in SUBJECTS:
+            return super().get_command(ctx, cmd_name)
+        module = import_module(f"colony.commands.{SUBJECTS[cmd_name][0]}")
+        subject = typer.main.get_command(module.app)
+        subject.name = cmd_name
+        return subject
+
+    def format_commands(self, ctx: Any, formatter: Any) -> None:  # noqa: ANN401 - the same
+        """List the subjects from their table."""
+        rest = {name: command.get_short_help_str() for name, command in self.commands.items()}
+        with formatter.section("Subjects"):
+            formatter.write_dl([(name, said) for name, (_, said) in SUBJECTS.items()])
+        with formatter.section("Commands"):
+            formatter.write_dl([(name, rest[name]) for name in super().list_commands(ctx)])
+
+
+app = plain_app("The colony book: litters, pairings, and pups that are ready.", cls=Subjects)
+
+
+@app.callback(invoke_without_command=True)
+def colony(
+    ctx: typer.Context,
+    book: Annotated[
+        str | None,
+        typer.Option(help="The book: a file or a PostgreSQL URL.", metavar="PATH_OR_URL"),
+    ] = None,
+    *,
+    version: Annotated[bool, typer.Option("--version", help="Say which version this is.")] = False,
+) -> None:
+    """Keep the book of a stingray colony. Without a subject: the state of the day."""
+    if book is not None:
+        os.environ[BOOK_VARIABLE] = book
+    if version:
+        from importlib.metadata import version as installed
+
+        typer.echo(f"colony {installed('colony')}")
+        raise typer.Exit
+    if ctx.invoked_subcommand is None:
+        from colony.commands.day import show_day
+
+        show_day()

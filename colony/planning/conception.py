@@ -1,0 +1,167 @@
+"""On which days a dam may have conceived, by what was seen of her.
+
+"Nothing seen" is recorded and never counted: a pregnant ray may show nothing.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date
+from typing import Literal
+
+SignKind = Literal["bites", "copulation"]
+Finding = Literal["gravid", "nothing seen", "false alarm", "aborted"]
+
+LAG_DAYS: dict[SignKind, int] = {"bites": 3, "copulation": 0}
+"""How long before it was seen the mating may have been; common practice, no source."""
+
+UNSEEN_SHARE = 0.1
+"""Chance that she conceived in a mating nobody saw; common practice, no source."""
+
+ENDINGS: frozenset[Finding] = frozenset({"false alarm", "aborted"})
+"""The findings that end a pregnancy; a birth is the other end."""
+
+
+@dataclass(frozen=True)
+class Sign:
+    """A mating sign: bite marks on the disc edge, or copulation seen."""
+
+    day: date
+    kind: SignKind
+
+
+@dataclass(frozen=True)
+class Check:
+    """What a pregnancy check found on a day."""
+
+    day: date
+    finding: Finding
+
+
+@dataclass(frozen=True)
+class Evidence:
+    """Everything that was seen of one dam's pairing.
+
+    `paired_to` is the separation (None: still together). `last_birth` ends what came before.
+    """
+
+    dam: str
+    signs: tuple[Sign, ...] = ()
+    paired_from: date | None = None
+    paired_to: date | None = None
+    checks: tuple[Check, ...] = ()
+    last_birth: date | None = None
+
+
+@dataclass(frozen=True)
+class ConceptionDays:
+    """Ordinal days with weights: those that were seen, and any other day of the pairing."""
+
+    likely: tuple[tuple[int, float], ...]
+    unseen: tuple[tuple[int, float], ...]
+    state: str
+
+    @property
+    def first(self) -> date:
+        """The first day that what was seen allows."""
+        return date.fromordinal(self.likely[0][0])
+
+    @property
+    def last(self) -> date:
+        """The last day that what was seen allows."""
+        return date.fromordinal(self.likely[-1][0])
+
+    def weighed(self) -> tuple[tuple[int, float], ...]:
+        """All days, the unseen ones by their small share."""
+        if not self.unseen:
+            return self.likely
+        seen = tuple((day, weight * (1 - UNSEEN_SHARE)) for day, weight in self.likely)
+        return seen + tuple((day, weight * UNSEEN_SHARE) for day, weight in self.unseen)
+
+
+def conception_days(
+    evidence: Evidence, *, longest_days: float, today: date
+) -> ConceptionDays | None:
+    """Weigh the days on which she may have conceived.
+
+    Parameters
+    ----------
+    evidence
+        Signs, pairing and checks of one dam.
+    longest_days
+        The longest gestation of the species: nothing older than twice this is weighed.
+    today
+        Nothing after this day counts.
+
+    Returns
+    -------
+    ConceptionDays or None
+        None when nothing speaks for a pregnancy after its last end.
+    """
+    opened = _last_end(evidence, today)
+    gravid = [c.day for c in evidence.checks if c.finding == "gravid" and _since(c.day, opened)]
+    closes = min([today, *gravid, *([evidence.paired_to] if evidence.paired_to else [])])
+    span = _pairing_span(evidence, opened, closes, longest_days)
+    seen = _sign_days(evidence.signs, opened, closes)
+    if seen:
+        state = "confirmed" if gravid else "expected"
+        return ConceptionDays(seen, _even(span), state)
+    if span:
+        return ConceptionDays(_even(span), (), "confirmed" if gravid else "possible")
+    if gravid:
+        before = range(min(gravid).toordinal() - int(longest_days), min(gravid).toordinal() + 1)
+        return ConceptionDays(_even(before), (), "confirmed")
+    return None
+
+
+def told(evidence: Evidence, seen: ConceptionDays) -> str:
+    """Say in a few words what the days of conception rest on."""
+    days = f"{seen.first}" if seen.first == seen.last else f"{seen.first} to {seen.last}"
+    kinds = sorted({sign.kind for sign in evidence.signs if seen.first <= sign.day})
+    if seen.unseen or (kinds and evidence.paired_from is None):
+        return f"{' and '.join(kinds)} seen, conceived {days}"
+    return f"kept with a male, conceived {days}" if evidence.paired_from else f"gravid by {days}"
+
+
+def _last_end(evidence: Evidence, today: date) -> date | None:
+    ends = [c.day for c in evidence.checks if c.finding in ENDINGS and c.day <= today]
+    if evidence.last_birth is not None and evidence.last_birth <= today:
+        ends.append(evidence.last_birth)
+    return max(ends, default=None)
+
+
+def _since(day: date, opened: date | None) -> bool:
+    return opened is None or day >= opened
+
+
+def _pairing_span(
+    evidence: Evidence, opened: date | None, closes: date, longest_days: float
+) -> range:
+    if evidence.paired_from is None:
+        return range(0)
+    start = max(evidence.paired_from, opened or evidence.paired_from).toordinal()
+    end = closes.toordinal()
+    return range(max(start, end - int(2 * longest_days)), end + 1)
+
+
+def _sign_days(
+    signs: Sequence[Sign], opened: date | None, closes: date
+) -> tuple[tuple[int, float], ...]:
+    first = opened.toordinal() if opened else 0
+    weights: dict[int, float] = {}
+    for sign in signs:
+        if not (_since(sign.day, opened) and sign.day <= closes):
+            continue
+        days = [d for d in _days_before(sign) if d >= first]
+        for day in days:
+            weights[day] = weights.get(day, 0.0) + 1 / len(days)
+    total = sum(weights.values())
+    return tuple((day, weights[day] / total) for day in sorted(weights))
+
+
+def _days_before(sign: Sign) -> range:
+    seen = sign.day.toordinal()
+    return range(seen - LAG_DAYS[sign.kind], seen + 1)
+
+
+def _even(days: range) -> tuple[tuple[int, float], ...]:
+    return tuple((day, 1 / len(days)) for day in days)

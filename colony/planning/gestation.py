@@ -1,0 +1,236 @@
+"""How long a dam carries, and when her litter is due.
+
+A length of gestation is placed on a scale where the species' low, likely and high days
+are the 5 %, 50 % and 95 % points of a standard normal. On that scale the model is plain:
+a colony differs from its species, a dam from her colony, a litter from its dam, each
+normally. Recorded births pull the prior to the colony and to the dam in proportion to
+what they prove (the normal hierarchical model of Gelman et al., Bayesian Data Analysis,
+3rd ed. 2013, ch. 5), and the date of birth is then conditioned on no birth until today.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date, timedelta
+from itertools import groupby
+from math import erfc, sqrt
+
+from colony.planning.conception import Evidence, conception_days, told
+
+TAIL = 0.05
+"""The share of births before the earliest date, and after the latest."""
+
+Z_TAIL = 1.6448536269514722
+"""The standard normal deviate with 5 % of the births beyond it."""
+
+
+@dataclass(frozen=True)
+class GestationPrior:
+    """What is known of a species before any birth of the colony: days of gestation."""
+
+    low_days: float
+    likely_days: float
+    high_days: float
+
+    def deviate(self, days: float) -> float:
+        """Place a length of gestation on the normal scale; `likely_days` is 0."""
+        return (days - self.likely_days) / self.spread_days(days)
+
+    def spread_days(self, days: float) -> float:
+        """One standard deviation, in days, on the side of `days`."""
+        reach = (
+            self.likely_days - self.low_days
+            if days < self.likely_days
+            else self.high_days - self.likely_days
+        )
+        return max(reach, 1.0) / Z_TAIL
+
+
+@dataclass(frozen=True)
+class Carried:
+    """One recorded gestation: days from conception to birth, and how unsure that is."""
+
+    dam: str
+    days: float
+    spread_days: float = 0.0
+
+    @classmethod
+    def between(cls, dam: str, conceived_from: date, conceived_to: date, born: date) -> "Carried":
+        """Take the middle of the days on which she may have conceived."""
+        longest, shortest = (born - conceived_from).days, (born - conceived_to).days
+        return cls(dam, (longest + shortest) / 2, (longest - shortest) / sqrt(12))
+
+
+@dataclass(frozen=True)
+class Shares:
+    """How the variance of the species prior is split; common practice, no source.
+
+    The three parts sum to 1. `weight` is how many births the prior of the spread within
+    a colony is worth.
+    """
+
+    colony: float = 0.80
+    dam: float = 0.07
+    litter: float = 0.13
+    weight: float = 3.0
+
+
+@dataclass(frozen=True)
+class GestationBelief:
+    """The next gestation of one dam, on the normal scale of the species prior."""
+
+    mean: float
+    sd: float
+
+
+@dataclass(frozen=True)
+class DueWindow:
+    """When a litter is due, and by when its nursery has to be set up.
+
+    `earliest` and `latest` leave 5 % of the births outside, each. `state` is "possible" (only
+    kept with a male), "expected" (mating signs), "confirmed" (found gravid) or "overdue".
+    The window moves on as days pass without a birth; `nursery_by` does not move with it.
+    """
+
+    earliest: date
+    likely: date
+    latest: date
+    nursery_by: date
+    overdue: bool
+    basis: str
+    state: str
+
+
+def believe(
+    prior: GestationPrior, past: Sequence[Carried], dam: str, shares: Shares = Shares()
+) -> GestationBelief:
+    """Shrink the species prior to the colony and to the dam by recorded births.
+
+    Parameters
+    ----------
+    prior
+        Days of gestation of the species.
+    past
+        Recorded gestations of the colony, of this species, the dam's own among them.
+    dam
+        The dam whose next gestation is asked for.
+    shares
+        The split of the prior variance into colony, dam and litter.
+
+    Returns
+    -------
+    GestationBelief
+        Mean and standard deviation of the predictive normal.
+    """
+    within = _within_scale(prior, past, shares)
+    var_dam, var_litter = shares.dam * within, shares.litter * within
+    mean, variance = 0.0, shares.colony
+    own = None
+    for name, litters in groupby(sorted(past, key=lambda one: one.dam), key=lambda one: one.dam):
+        seen, noise = _pooled(prior, tuple(litters), var_litter)
+        if name == dam:
+            own = seen, noise
+        else:
+            mean, variance = _update(mean, variance, seen, noise + var_dam)
+    variance += var_dam
+    if own is not None:
+        mean, variance = _update(mean, variance, *own)
+    return GestationBelief(mean, sqrt(variance + var_litter))
+
+
+def due_window(
+    prior: GestationPrior,
+    evidence: Evidence,
+    past: Sequence[Carried] = (),
+    *,
+    today: date,
+    filter_weeks: int = 6,
+) -> DueWindow | None:
+    """Say when the litter is due, given what was seen and that it is not born yet.
+
+    Returns
+    -------
+    DueWindow or None
+        None when nothing speaks for a pregnancy: never kept with a male, or the last
+        one ended by birth, abortion or a false alarm and nothing was seen since.
+    """
+    seen = conception_days(evidence, longest_days=prior.high_days, today=today)
+    if seen is None:
+        return None
+    belief = believe(prior, past, evidence.dam)
+    birth = _Birth(prior, belief, seen.weighed())
+    overdue = _Birth(prior, belief, seen.likely).after(today.toordinal() - 1) < TAIL
+    earliest, likely, latest = (birth.day(share, today) for share in (TAIL, 0.5, 1 - TAIL))
+    first_expected = birth.day(TAIL, seen.first)
+    return DueWindow(
+        earliest=earliest,
+        likely=likely,
+        latest=latest,
+        nursery_by=first_expected - timedelta(weeks=filter_weeks),
+        overdue=overdue,
+        basis=f"{told(evidence, seen)}; {_records_told(past, evidence.dam)}",
+        state="overdue" if overdue else seen.state,
+    )
+
+
+@dataclass(frozen=True)
+class _Birth:
+    """The day of birth: a day of conception, by its weight, plus a gestation."""
+
+    prior: GestationPrior
+    belief: GestationBelief
+    conceived: tuple[tuple[int, float], ...]
+
+    def after(self, day: int) -> float:
+        """Probability that the birth comes after this (ordinal) day."""
+        return sum(weight * self._longer(day + 0.5 - c) for c, weight in self.conceived)
+
+    def _longer(self, days: float) -> float:
+        z = (self.prior.deviate(days) - self.belief.mean) / self.belief.sd
+        return 0.5 * erfc(z / sqrt(2))
+
+    def day(self, share: float, today: date) -> date:
+        """First day by which `share` of the births still possible have come."""
+        start = today.toordinal()
+        left = self.after(start - 1) * (1 - share)
+        low, high = start - 1, start + 2000
+        while high - low > 1:
+            middle = (low + high) // 2
+            low, high = (low, middle) if self.after(middle) <= left else (middle, high)
+        return date.fromordinal(high)
+
+
+def _update(mean: float, variance: float, seen: float, noise: float) -> tuple[float, float]:
+    gain = variance / (variance + noise)
+    return mean + gain * (seen - mean), variance * (1 - gain)
+
+
+def _pooled(
+    prior: GestationPrior, litters: tuple[Carried, ...], var_litter: float
+) -> tuple[float, float]:
+    """Mean of one dam's gestations, each weighed by its certainty, and its variance."""
+    precisions = [1 / (var_litter + _unsure(prior, one)) for one in litters]
+    total = sum(precisions)
+    seen = sum(p * prior.deviate(one.days) for p, one in zip(precisions, litters, strict=True))
+    return seen / total, 1 / total
+
+
+def _unsure(prior: GestationPrior, one: Carried) -> float:
+    return (one.spread_days / prior.spread_days(one.days)) ** 2
+
+
+def _within_scale(prior: GestationPrior, past: Sequence[Carried], shares: Shares) -> float:
+    """How much wider or narrower than the prior the births of this colony scatter."""
+    expected = shares.dam + shares.litter
+    if not past:
+        return 1.0
+    placed = [prior.deviate(one.days) for one in past]
+    middle = sum(placed) / len(placed)
+    scatter = sum((z - middle) ** 2 for z in placed)
+    return (shares.weight + scatter / expected) / (shares.weight + len(placed) - 1)
+
+
+def _records_told(past: Sequence[Carried], dam: str) -> str:
+    own = sum(one.dam == dam for one in past)
+    if not past:
+        return "species defaults, no birth recorded"
+    return f"{own} of her own births, {len(past) - own} of the colony's"

@@ -1,0 +1,141 @@
+"""Why animals may not share a tank: the limits as a table of named rules.
+
+Every limit is common practice, no source, and a setting of the breeder.
+"""
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from datetime import date
+
+from colony.planning.load import Occupant, Tank, load
+
+
+@dataclass(frozen=True)
+class Limits:
+    """The limits of housing; common practice, no source."""
+
+    load: float = 0.30
+    widths_across: float = 2.0
+    widths_along: float = 4.0
+    size_spread: float = 2.0
+
+
+@dataclass(frozen=True)
+class Reason:
+    """Why an arrangement breaks a limit, and by which rule."""
+
+    rule: str
+    sentence: str
+
+
+Rule = Callable[[Tank, Sequence[Occupant], Limits], str | None]
+
+
+def breaks(
+    tank: Tank, occupants: Sequence[Occupant], limits: Limits = Limits()
+) -> tuple[Reason, ...]:
+    """Name every limit of size that these animals break in this tank."""
+    found = ((name, rule(tank, occupants, limits)) for name, rule in SIZE_RULES.items())
+    return tuple(Reason(name, sentence) for name, sentence in found if sentence)
+
+
+def why_not(
+    tank: Tank,
+    residents: Sequence[Occupant],
+    newcomers: Sequence[Occupant],
+    limits: Limits = Limits(),
+    *,
+    today: date,
+) -> tuple[Reason, ...]:
+    """Say why the newcomers may not join the residents; empty when they may.
+
+    A limit the residents break by themselves is a reason too: that tank is no place to go.
+    """
+    return breaks(tank, [*residents, *newcomers], limits) + _isolation(
+        tank, residents, newcomers, today
+    )
+
+
+def _too_full(tank: Tank, occupants: Sequence[Occupant], limits: Limits) -> str | None:
+    filled = load(tank, occupants)
+    if filled is None or filled <= limits.load:
+        return None
+    return f"{tank.code} would be loaded {filled:.0%}; the limit is {limits.load:.0%} of its floor"
+
+
+def _too_narrow(tank: Tank, occupants: Sequence[Occupant], limits: Limits) -> str | None:
+    return _too_small(tank.code, "wide", tank.short_side_mm, occupants, limits.widths_across)
+
+
+def _too_short(tank: Tank, occupants: Sequence[Occupant], limits: Limits) -> str | None:
+    return _too_small(tank.code, "long", tank.long_side_mm, occupants, limits.widths_along)
+
+
+def _too_small(
+    code: str, way: str, side_mm: float | None, occupants: Sequence[Occupant], times: float
+) -> str | None:
+    widest = _widest(occupants)
+    if side_mm is None or widest is None or widest[0] * times <= side_mm:
+        return None
+    width_mm, tag = widest
+    return (
+        f"{code} is {side_mm / 10:g} cm {way}; {tag} of {width_mm / 10:g} cm disc width "
+        f"needs {width_mm * times / 10:g} cm"
+    )
+
+
+def _too_uneven(tank: Tank, occupants: Sequence[Occupant], limits: Limits) -> str | None:
+    sized = sorted(
+        ((o.disc_width_mm, o.tag, o.family) for o in occupants if o.disc_width_mm), reverse=True
+    )
+    for large, big_tag, big_family in sized:
+        for small, small_tag, family in reversed(sized):
+            if large <= limits.size_spread * small:
+                break
+            if not family or family != big_family:
+                return (
+                    f"{big_tag} is {large / small:.1f} times as wide as {small_tag} in "
+                    f"{tank.code}; the limit is {limits.size_spread:g} times"
+                )
+    return None
+
+
+def _widest(occupants: Sequence[Occupant]) -> tuple[float, str] | None:
+    return max(((o.disc_width_mm, o.tag) for o in occupants if o.disc_width_mm), default=None)
+
+
+SIZE_RULES: dict[str, Rule] = {
+    "load": _too_full,
+    "tank_width": _too_narrow,
+    "tank_length": _too_short,
+    "size_spread": _too_uneven,
+}
+"""The limits of size, by name; isolation is the other one."""
+
+
+def _isolation(
+    tank: Tank, residents: Sequence[Occupant], newcomers: Sequence[Occupant], today: date
+) -> tuple[Reason, ...]:
+    fresh = next((o for o in newcomers if is_isolated(o, today)), None)
+    if fresh and not tank.isolates:
+        return _isolation_broken(
+            f"{fresh.tag} is isolated until {fresh.isolated_until}; {tank.code} shares water "
+            "with animals outside isolation"
+        )
+    inside = next((o for o in residents if is_isolated(o, today)), None)
+    clean = next((o for o in newcomers if not is_isolated(o, today)), None)
+    if inside and clean:
+        return _isolation_broken(
+            f"{tank.code} isolates {inside.tag} until {inside.isolated_until}; {clean.tag} "
+            "would have to be isolated too"
+        )
+    return ()
+
+
+def _isolation_broken(sentence: str) -> tuple[Reason, ...]:
+    return (Reason("isolation", sentence),)
+
+
+def is_isolated(occupant: Occupant, today: date) -> bool:
+    """Tell whether the isolation of the animal still lasts on this day."""
+    return occupant.isolated_until is not None and occupant.isolated_until > today

@@ -1,0 +1,104 @@
+"""Refusals about who an animal is: an unknown tag, a taken one, an end that cannot be."""
+
+from datetime import date
+
+from colony.refusals.base import Refusal, listed
+from colony.refusals.notation import shown
+
+
+class NoSuchTag(Refusal):
+    """No animal has that tag; the nearest are named."""
+
+    def __init__(self, tag: str, nearest: list[str]) -> None:
+        hint = f"did you mean {listed(nearest)}?" if nearest else "see: colony animal list."
+        super().__init__(f"There is no animal {shown(tag)} in the book: {hint}")
+
+
+class TagTaken(Refusal):
+    """Another animal has that tag already."""
+
+    def __init__(self, tag: str) -> None:
+        super().__init__(
+            f"The tag {shown(tag)} is taken: every animal in the book has a tag of its own."
+        )
+
+
+class TransponderTaken(Refusal):
+    """Another animal carries that transponder."""
+
+    def __init__(self, transponder: str, tag: str) -> None:
+        super().__init__(
+            f"Transponder {transponder} is {shown(tag)}'s already: read both animals again."
+        )
+
+
+class NoSuchSpecies(Refusal):
+    """The book has no such species."""
+
+    def __init__(self, name: str, known: list[str]) -> None:
+        super().__init__(
+            f"There is no species {shown(name)} in the book: use {listed(known)}, or add it: colony species add."
+        )
+
+
+class NotYetBorn(Refusal):
+    """A date of birth, or of an event, lies in the future."""
+
+    def __init__(self, what: str, on: date, today: date) -> None:
+        super().__init__(f"{what} on {on} is in the future: today is {today}.")
+
+
+class WrongSexForParent(Refusal):
+    """A male dam or a female sire."""
+
+    def __init__(self, tag: str, sex: str, role: str) -> None:
+        has = {"F": "female", "M": "male", "U": "not sexed"}[sex]
+        needs = {"dam": "a female", "sire": "a male"}[role]
+        super().__init__(
+            f"{tag} is {has} and cannot be a {role}: name {needs}, or mend its sex: colony animal edit {tag} --sex {needs[2].upper()}."
+        )
+
+
+class ParentNotOlder(Refusal):
+    """A parent is younger than its pup."""
+
+    def __init__(self, parent: str, parent_born: date, pup: str, pup_born: date) -> None:
+        super().__init__(
+            f"{parent} was born on {parent_born} and cannot be a parent of {pup}, born on {pup_born}: check both dates."
+        )
+
+
+class NotHere(Refusal):
+    """An animal has ended and can take no part in this."""
+
+    def __init__(self, tag: str, status: str, ended_on: date | None, act: str) -> None:
+        super().__init__(f"{tag} {_ended(status)} on {ended_on} and cannot {act}.")
+
+
+class AlreadyEnded(Refusal):
+    """An animal ended before."""
+
+    def __init__(self, tag: str, status: str, ended_on: date | None) -> None:
+        super().__init__(
+            f"{tag} {_ended(status)} on {ended_on} already: undo that first if it is wrong (colony animal edit {tag} --back)."
+        )
+
+
+class EndsBeforeItBegan(Refusal):
+    """An end, or another event, lies before the birth or arrival of the animal."""
+
+    def __init__(self, tag: str, on: date, began: date) -> None:
+        super().__init__(f"{tag} was born or came on {began}: {on} is before that.")
+
+
+class NothingToChange(Refusal):
+    """An edit names no fact."""
+
+    def __init__(self, tag: str) -> None:
+        super().__init__(
+            f"Nothing was said that would change {tag}: name a fact, such as --name or --born."
+        )
+
+
+def _ended(status: str) -> str:
+    return {"died": "died", "sold": "was sold", "gone": "left"}.get(status, status)

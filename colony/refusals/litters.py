@@ -1,0 +1,65 @@
+"""Refusals about births: a dam that cannot have borne, a birth that cannot be."""
+
+from datetime import date
+
+from colony.refusals.base import Refusal, listed
+from colony.refusals.notation import shown
+
+
+class NoSuchLitter(Refusal):
+    """No litter has that code; the nearest are named."""
+
+    def __init__(self, code: str, nearest: list[str]) -> None:
+        hint = f"did you mean {listed(nearest)}?" if nearest else "see: colony litter list."
+        super().__init__(f"There is no litter {shown(code)}: {hint}")
+
+
+class DeadDam(Refusal):
+    """A dam had ended before the birth."""
+
+    def __init__(self, tag: str, how: str, ended_on: date | None, born: date) -> None:
+        has = {"died": "died", "sold": "was sold", "gone": "left"}.get(how, how)
+        super().__init__(
+            f"{tag} {has} on {ended_on} and cannot have borne a litter on {born}: check the dam and the date."
+        )
+
+
+class ImpossibleGestation(Refusal):
+    """The birth comes when the dam cannot have carried it."""
+
+    def __init__(self, dam: str, born: date, why: str) -> None:
+        super().__init__(f"{dam} cannot have borne on {born}: {why}. Check the dam and the date.")
+
+
+class TooSoonAfterBirth(Refusal):
+    """The dam bore a moment ago and cannot again."""
+
+    def __init__(self, dam: str, last_birth: date, earliest: date) -> None:
+        super().__init__(
+            f"{dam} bore on {last_birth}; her next litter cannot come before {earliest}: check the dam and the date."
+        )
+
+
+class NobodyBorn(Refusal):
+    """A litter without a pup, live or dead."""
+
+    def __init__(self, dam: str) -> None:
+        super().__init__(
+            f"A litter of {dam} needs pups, live or stillborn: for a pregnancy that came to nothing say colony pairing check {dam} --found 'false alarm'."
+        )
+
+
+class SireCannotBe(Refusal):
+    """A sire was not alive when the litter was conceived."""
+
+    def __init__(self, tag: str, why: str) -> None:
+        super().__init__(f"{tag} cannot be the sire: {why}.")
+
+
+class SireNotPossible(Refusal):
+    """A settled sire that the litter does not hold possible."""
+
+    def __init__(self, pup: str, sire: str, possible: list[str]) -> None:
+        super().__init__(
+            f"{sire} is no possible sire of {pup}'s litter ({listed(possible)}): mend the litter first: colony litter edit."
+        )

@@ -1,0 +1,68 @@
+"""Refusals about tanks: an unknown one, a taken code, a full one."""
+
+from datetime import date
+
+from colony.refusals.base import Refusal, WrongUse, listed
+from colony.refusals.notation import shown
+
+
+class NoSuchTank(Refusal):
+    """No tank has that code; the nearest are named."""
+
+    def __init__(self, code: str, nearest: list[str]) -> None:
+        hint = f"did you mean {listed(nearest)}?" if nearest else "see: colony tank list."
+        super().__init__(f"There is no tank {shown(code)}: {hint}")
+
+
+class NoSuchSystem(Refusal):
+    """No system has that name."""
+
+    def __init__(self, name: str, known: list[str]) -> None:
+        hint = f"use {listed(known)}, or make it" if known else "make it"
+        super().__init__(f"There is no system {shown(name)}: {hint}: colony tank system NAME.")
+
+
+class TankCodeTaken(Refusal):
+    """Another tank has that code."""
+
+    def __init__(self, code: str) -> None:
+        super().__init__(f"The tank code {shown(code)} is taken: every tank has a code of its own.")
+
+
+class TankShape(WrongUse):
+    """A tank is neither rectangular nor round."""
+
+    def __init__(self) -> None:
+        super().__init__(
+            "A tank has a length and a width, or a diameter: give --length and --width, or --diameter."
+        )
+
+
+class TankRetired(Refusal):
+    """A tank is out of use."""
+
+    def __init__(self, code: str, on: date) -> None:
+        super().__init__(f"Tank {code} was taken out of use on {on}: choose another.")
+
+
+class TankDoesNotFit(Refusal):
+    """A limit of a tank would break."""
+
+    def __init__(self, code: str, reasons: list[str]) -> None:
+        super().__init__(
+            f"Tank {code} does not take this: {'; '.join(reasons)}. Choose another tank, or repeat with --anyway."
+        )
+
+
+class AlreadyInTank(Refusal):
+    """An animal is in that tank already."""
+
+    def __init__(self, tag: str, code: str) -> None:
+        super().__init__(f"{tag} is in {code} already.")
+
+
+class MoveBeforeLast(Refusal):
+    """A move lies before the move that is recorded last."""
+
+    def __init__(self, tag: str, on: date, last: date) -> None:
+        super().__init__(f"{tag} was last moved on {last}: a move on {on} would come before that.")
