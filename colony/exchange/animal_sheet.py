@@ -1,6 +1,6 @@
 """A breeder's own sheet of animals as one value a row, and what cannot be read in it."""
 
-from collections.abc import Collection, Iterator, Mapping, Sequence
+from collections.abc import Callable, Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
@@ -66,16 +66,24 @@ class Sheet:
         return {row.cells[place].casefold() for row in self.table.rows if len(row.cells) > place}
 
 
-def read_animals(sheet: Sheet, reading: Reading, book_tags: Collection[str]) -> AnimalSheet:
+def read_animals(
+    sheet: Sheet, reading: Reading, book_tags: Collection[str], progress: Callable[[int], None]
+) -> AnimalSheet:
     """Read every row; all that cannot be read is listed, none of it raised.
 
     Parameters
     ----------
     book_tags
         Folded tags of the animals that the book has.
+    progress
+        Is told how many rows are read.
     """
     reader = _RowReader(sheet, reading, sheet.tags().union(book_tags))
-    rows = [row for raw in sheet.table.rows if (row := reader.read(raw)) is not None]
+    rows = []
+    for done, raw in enumerate(sheet.table.rows, 1):
+        if (row := reader.read(raw)) is not None:
+            rows.append(row)
+        progress(done)
     single, faults, repeats = _without_repeats(sheet, rows)
     return AnimalSheet(tuple(single), (*reader.faults, *faults), repeats)
 
@@ -88,8 +96,8 @@ class _RowReader:
     def read(self, row: Row) -> AnimalRow | None:
         """The row as far as it can be read, or None where it has no tag."""
         cells = dict(self._cells(row))
-        facts = {field: self._value(row, field, cell) for field, cell in cells.items()}
-        facts = {field: value for field, value in facts.items() if value is not None}
+        read = ((field, self._value(row, field, cell)) for field, cell in cells.items())
+        facts = {field: value for field, value in read if value is not None}
         tag, dam, sires = (facts.pop(field, None) for field in ("tag", "dam", "sire"))
         if "tag" not in cells:
             self._fault(row, "tag", "", CellNeeded("tag"))
@@ -107,7 +115,7 @@ class _RowReader:
             if not says_nothing(field, cell):
                 yield field, cell
 
-    def _value(self, row: Row, field: str, cell: str) -> object:
+    def _value(self, row: Row, field: str, cell: str) -> Any:  # noqa: ANN401 - each field has its own type
         try:
             if field == "sire":
                 return read_sires(cell, self._is_tag)

@@ -39,6 +39,11 @@ class Table:
     header: Row
     rows: tuple[Row, ...]
 
+    @property
+    def name(self) -> str:
+        """The file's own name."""
+        return Path(self.path).name
+
 
 def read_table(path: Path) -> Table:
     """Read a delimited file with one line of headings.
@@ -69,7 +74,9 @@ def _content(path: Path) -> bytes:
     except FileNotFoundError as missing:
         raise NoSuchFile(str(path)) from missing
     except (OSError, ValueError) as failed:
-        raise FileNotReadable(str(path), getattr(failed, "strerror", None) or "bad path") from failed
+        raise FileNotReadable(
+            str(path), getattr(failed, "strerror", None) or "bad path"
+        ) from failed
 
 
 def _delimiter(text: str) -> tuple[str, str, int]:

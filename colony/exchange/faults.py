@@ -22,7 +22,5 @@ class Fault:
     def value_shown(self) -> str:
         """The cell, cut to a readable length."""
         return (
-            self.value
-            if len(self.value) <= LONGEST_SHOWN
-            else f"{self.value[:LONGEST_SHOWN]}..."
+            self.value if len(self.value) <= LONGEST_SHOWN else f"{self.value[:LONGEST_SHOWN]}..."
         )

@@ -32,12 +32,17 @@ class Kin:
     sires: tuple[str, ...]
     row: AnimalRow | None
 
+    def written_parents(self) -> Iterator[tuple[str, str]]:
+        """Each parent's role, and its tag as the pup's row has it."""
+        if self.dam:
+            yield "dam", self.dam
+        for sire in self.sires:
+            yield "sire", sire
+
     def parents(self) -> Iterator[tuple[str, str]]:
         """Each parent's role and folded tag."""
-        if self.dam:
-            yield "dam", self.dam.casefold()
-        for sire in self.sires:
-            yield "sire", sire.casefold()
+        for role, tag in self.written_parents():
+            yield role, tag.casefold()
 
 
 def gather_kin(rows: Sequence[AnimalRow], book: KnownBook) -> dict[str, Kin]:
@@ -65,7 +70,7 @@ def check_kin(sheet: Sheet, kin: Mapping[str, Kin]) -> list[Fault]:
     """List every parent that cannot be: of the wrong sex, too young, or a pup of its own pups."""
     circles = find_circles({fold: [p for _, p in k.parents()] for fold, k in kin.items()})
     around = {step for circle in circles for step in _steps(circle)}
-    faults = [_circle(sheet, circle, kin) for circle in circles]
+    faults = [fault for circle in circles if (fault := _circle(sheet, circle, kin))]
     first_roles: dict[str, tuple[str, int]] = {}
     for pup, role, fold in _named(kin):
         parent = kin.get(fold)
@@ -130,14 +135,16 @@ def _steps(circle: Sequence[str]) -> Iterator[tuple[str, str]]:
     return zip(circle, [*circle[1:], circle[0]], strict=True)
 
 
-def _circle(sheet: Sheet, circle: Sequence[str], kin: Mapping[str, Kin]) -> Fault:
-    """Point at the last row of the circle that names the next animal in it."""
-    tags = [kin[fold].tag for fold in (*circle, circle[0])]
+def _circle(sheet: Sheet, circle: Sequence[str], kin: Mapping[str, Kin]) -> Fault | None:
+    """Point at the last row of the circle that names the next animal in it, if any does."""
     said = [
         (row, role)
         for fold, parent in _steps(circle)
         for role, named in kin[fold].parents()
         if named == parent and (row := kin[fold].row) and role in row.cells
     ]
+    if not said:
+        return None
     row, role = said[-1]
+    tags = [kin[fold].tag for fold in (*circle, circle[0])]
     return sheet.fault(row.line, role, row.cells[role], OwnAncestor(tags).sentence)

@@ -2,13 +2,11 @@
 
 import math
 from collections.abc import Iterator, Sequence
-from datetime import date
 
 from colony.exchange.animal_sheet import AnimalRow, Sheet
 from colony.exchange.faults import Fault
 from colony.exchange.known import KnownAnimal, KnownBook
 from colony.exchange.sire_cells import write_sires
-from colony.notation.days import Day
 from colony.notation.shares import SireShare
 from colony.notation.tags import nearest_tags
 from colony.refusals.base import WrongUse
@@ -47,9 +45,9 @@ def check_rows(sheet: Sheet, rows: Sequence[AnimalRow], book: KnownBook) -> list
 
 def _days(row: AnimalRow, known: KnownAnimal | None) -> Iterator[Wrong]:
     """An animal is born, then arrives, is measured, and leaves."""
-    born: Day | None = row.facts.get("born") or (known and known.born)
+    born = row.facts.get("born") or (known.born if known else None)
     for field, happened in _HAPPENED.items():
-        day: Day | None = row.facts.get(field)
+        day = row.facts.get(field)
         if born and day and day.last < born.first:
             cell = next(c for c in (field, "died_on", "sold_on") if c in row.cells)
             yield cell, DaysOutOfOrder(happened, str(day), "was born", str(born))
@@ -111,8 +109,3 @@ def _transponder(row: AnimalRow, owners: dict[str, str]) -> Iterator[Wrong]:
     owner = owners.setdefault(transponder, row.tag)
     if owner.casefold() != row.fold:
         yield "transponder", TransponderTwice(transponder, owner)
-
-
-def exact_day(day: Day, *, not_before: date | None) -> date:
-    """The day that the book writes for one known to the month or the year: its first that can be."""
-    return max(day.first, not_before) if not_before else day.first

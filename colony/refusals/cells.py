@@ -68,7 +68,9 @@ class NotAWholeNumber(WrongUse):
     """A count or a measure is no whole number."""
 
     def __init__(self, text: str, least: int) -> None:
-        super().__init__(f"{shown(text)} is no whole number of {least} or more: write digits alone.")
+        super().__init__(
+            f"{shown(text)} is no whole number of {least} or more: write digits alone."
+        )
 
 
 class CellNeeded(WrongUse):

@@ -81,7 +81,9 @@ class BadMapping(WrongUse):
     """A --map is not a column, an equals sign and a field."""
 
     def __init__(self, text: str) -> None:
-        super().__init__(f"{shown(text)} is no mapping: write --map COLUMN=FIELD, such as Ring=tag.")
+        super().__init__(
+            f"{shown(text)} is no mapping: write --map COLUMN=FIELD, such as Ring=tag."
+        )
 
 
 class NoSuchField(WrongUse):
