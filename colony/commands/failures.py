@@ -20,7 +20,7 @@ def run(arguments: Sequence[str] | None = None) -> int:
     except Refusal as refusal:
         return _say(refusal.sentence, refusal.exit_code)
     except typer.TyperException as misuse:
-        return _say(misuse.format_message(), misuse.exit_code)
+        return _say(_told(misuse), misuse.exit_code)
     except (typer.Abort, KeyboardInterrupt):
         return _say("Stopped; nothing was written.", INTERRUPTED)
     except BrokenPipeError:
@@ -29,6 +29,15 @@ def run(arguments: Sequence[str] | None = None) -> int:
     except OSError as failed:
         return _say(f"{failed.filename or 'The system'}: {failed.strerror or failed}.", FAILED)
     return code if isinstance(code, int) else 0
+
+
+def _told(misuse: typer.TyperException) -> str:
+    """What typer found wrong, and where the right use is written."""
+    context = getattr(misuse, "ctx", None)
+    sentence = misuse.format_message().rstrip(".")
+    if context is None or sentence.startswith("Usage"):
+        return sentence
+    return f"{sentence}: see {context.command_path} --help."
 
 
 def _say(sentence: str, code: int) -> int:

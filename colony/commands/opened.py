@@ -35,3 +35,17 @@ def acting(book: str | None, act: str) -> Iterator["Session"]:
         warn([f"There was no book at {location}: a new one was begun."])
     with opened.act(act) as session:
         yield session
+
+
+def length_unit(session: "Session") -> str:
+    """The unit of a length without one, as this book has it."""
+    from colony.store.settings import read_settings
+
+    return read_settings(session).length_unit
+
+
+def volume_unit(session: "Session") -> str:
+    """The unit of a volume without one, as this book has it."""
+    from colony.store.settings import read_settings
+
+    return read_settings(session).volume_unit

@@ -40,7 +40,8 @@ def show_table(columns: Sequence[str], rows: Iterable[Sequence[object]], *, none
     """
     lines = [[_cell(value) for value in row] for row in rows]
     if not lines:
-        say(none)
+        if none:
+            say(none)
         return
     from rich import box
     from rich.console import Console
@@ -48,18 +49,29 @@ def show_table(columns: Sequence[str], rows: Iterable[Sequence[object]], *, none
     from rich.text import Text
 
     table = Table(box=box.SIMPLE_HEAD, pad_edge=False, show_edge=False)
-    for head in columns:
-        right = head.startswith(">")
+    for place, head in enumerate(columns):
+        # A date or a tag is not broken; only what has words is.
+        words = any(" " in line[place] for line in lines)
         table.add_column(
             Text(head.lstrip(">")),
-            justify="right" if right else "left",
-            no_wrap=right,
+            justify="right" if head.startswith(">") else "left",
+            no_wrap=not words or head.startswith(">"),
             overflow="fold",
         )
     for line in lines:
         table.add_row(*(Text(cell) for cell in line))
     console = Console(highlight=False, markup=False, emoji=False)
     console.print(table, width=None if console.is_terminal else _WIDE, no_wrap=False)
+
+
+def show_facts(record: object, *, leave: Sequence[str] = ()) -> None:
+    """Print the known facts of one record, a line each."""
+    facts = {name: value for name, value in vars(record).items() if name not in leave}
+    known = {name: value for name, value in facts.items() if value not in (None, "", [], ())}
+    width = max(map(len, known), default=0)
+    for name, value in known.items():
+        told = ", ".join(map(_cell, value)) if isinstance(value, (list, tuple)) else _cell(value)
+        say(f"{name.replace('_', ' '):<{width}}  {told}")
 
 
 def _cell(value: object) -> str:

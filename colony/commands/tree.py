@@ -8,6 +8,8 @@ import typer
 from typer.core import TyperGroup
 
 from colony.commands.options import plain_app
+from colony.notation.tags import nearest_tags
+from colony.refusals.notation import NoSuchSubject
 
 SUBJECTS = {
     "animal": ("animals", "Who is who: add, show, list, edit, hold and end animals."),
@@ -40,13 +42,18 @@ class Subjects(TyperGroup):
         subject.name = cmd_name
         return subject
 
-    def format_commands(self, ctx: Any, formatter: Any) -> None:  # noqa: ANN401 - the same
+    def resolve_command(self, ctx: Any, args: list[str]) -> Any:  # noqa: ANN401 - the same
+        """Name the nearest subject for a mistyped one."""
+        known = self.list_commands(ctx)
+        if args and args[0] not in known and not args[0].startswith("-"):
+            raise NoSuchSubject(args[0], nearest_tags(args[0], known) or known)
+        return super().resolve_command(ctx, args)
+
+    def format_commands(self, ctx: Any, formatter: Any) -> None:  # noqa: ANN401, ARG002 - the same
         """List the subjects from their table."""
-        rest = {name: command.get_short_help_str() for name, command in self.commands.items()}
+        words = [(name, self.commands[name].get_short_help_str()) for name in self.commands]
         with formatter.section("Subjects"):
-            formatter.write_dl([(name, said) for name, (_, said) in SUBJECTS.items()])
-        with formatter.section("Commands"):
-            formatter.write_dl([(name, rest[name]) for name in super().list_commands(ctx)])
+            formatter.write_dl([(name, said) for name, (_, said) in SUBJECTS.items()] + words)
 
 
 app = plain_app("The colony book: litters, pairings, and pups that are ready.", cls=Subjects)

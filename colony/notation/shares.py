@@ -11,6 +11,9 @@ from colony.refusals.notation import SharesDoNotSum, SireTwice, UnreadableShare
 UNKNOWN_SIRE = "unknown"
 """Written for a sire that is none of the animals in the book."""
 
+_ROUNDING = 0.005
+"""How far written shares may miss 1: thirds are written with a few digits."""
+
 _FRACTION = re.compile(r"(?:0?[.,]\d{1,9}|[01](?:[.,]\d{1,9})?|\d{1,3}(?:[.,]\d{1,6})?%)", re.ASCII)
 
 
@@ -39,7 +42,7 @@ def parse_sires(texts: Sequence[str]) -> tuple[SireShare, ...]:
     given = [share for _, share in written if share is not None]
     if given and len(given) != len(written):
         raise UnreadableShare(next(tag or UNKNOWN_SIRE for tag, share in written if share is None))
-    if given and not math.isclose(sum(given), 1, abs_tol=1e-6):
+    if given and not math.isclose(sum(given), 1, abs_tol=_ROUNDING):
         raise SharesDoNotSum(sum(given))
     equal = 1 / max(len(written), 1)
     total = sum(given) or 1
@@ -48,11 +51,11 @@ def parse_sires(texts: Sequence[str]) -> tuple[SireShare, ...]:
     )
 
 
-def show_sires(sires: Sequence[SireShare]) -> str:
-    """Write possible sires as they are typed: ``Bruno=0.7 Caro=0.3``, or the one tag alone."""
+def show_sires(sires: Sequence[SireShare]) -> list[str]:
+    """Write possible sires as they are typed: ``["Bruno=0.7", "Caro=0.3"]``, or the one tag alone."""
     if len(sires) == 1:
-        return sires[0].tag or UNKNOWN_SIRE
-    return " ".join(f"{sire.tag or UNKNOWN_SIRE}={sire.share:.3g}" for sire in sires)
+        return [sires[0].tag or UNKNOWN_SIRE]
+    return [f"{sire.tag or UNKNOWN_SIRE}={sire.share:.4g}" for sire in sires]
 
 
 def _split(text: str) -> tuple[str | None, float | None]:

@@ -5,12 +5,8 @@ from datetime import date
 from sqlalchemy import CheckConstraint, Index, text
 from sqlmodel import Field, SQLModel
 
+from colony.notation.words import ORIGINS, PRECISIONS, SEXES, STATUSES
 from colony.records.columns import STRICT, in_order, is_day, is_flag, kin, one_of
-
-SEXES = ("F", "M", "U")
-PRECISIONS = ("day", "month", "year")
-ORIGINS = ("born here", "bred elsewhere", "wild", "unknown")
-STATUSES = ("present", "sold", "died", "gone")
 
 
 class Animal(SQLModel, table=True):
@@ -61,4 +57,5 @@ class Animal(SQLModel, table=True):
     mature_since: date | None = None
     status: str = Field(default="present", index=True)
     ended_on: date | None = None
+    ended_why: str | None = None
     note: str | None = None

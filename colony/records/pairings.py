@@ -5,11 +5,8 @@ from datetime import date
 from sqlalchemy import UniqueConstraint
 from sqlmodel import Field, SQLModel
 
+from colony.notation.words import FINDINGS, MATING_SIGNS, METHODS
 from colony.records.columns import STRICT, in_order, is_day, one_of
-
-MATING_SIGNS = ("bite marks", "copulation", "courtship")
-FINDINGS = ("pregnant", "nothing seen", "unsure", "false alarm", "aborted")
-METHODS = ("look", "ultrasound", "palpation by vet", "other")
 
 
 class Pairing(SQLModel, table=True):

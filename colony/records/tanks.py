@@ -5,9 +5,8 @@ from datetime import date
 from sqlalchemy import CheckConstraint, Index, text
 from sqlmodel import Field, SQLModel
 
+from colony.notation.words import ROLES
 from colony.records.columns import STRICT, is_day, one_of, positive
-
-ROLES = ("breeding", "nursery", "grow-out", "intake", "hospital")
 
 
 class System(SQLModel, table=True):

@@ -41,8 +41,8 @@ class NoSuchSpecies(Refusal):
         )
 
 
-class NotYetBorn(Refusal):
-    """A date of birth, or of an event, lies in the future."""
+class NotYet(Refusal):
+    """Something is written down before it happened."""
 
     def __init__(self, what: str, on: date, today: date) -> None:
         super().__init__(f"{what} on {on} is in the future: today is {today}.")

@@ -63,3 +63,21 @@ class SireNotPossible(Refusal):
         super().__init__(
             f"{sire} is no possible sire of {pup}'s litter ({listed(possible)}): mend the litter first: colony litter edit."
         )
+
+
+class OneTestedSire(Refusal):
+    """A test result of a pup names several sires, or nobody."""
+
+    def __init__(self, pup: str) -> None:
+        super().__init__(
+            f"{pup} was born in a litter: name the one sire that a test found, or mend the litter: colony litter edit."
+        )
+
+
+class LitterTwice(Refusal):
+    """The dam has a litter of that day already."""
+
+    def __init__(self, dam: str, code: str, born: date) -> None:
+        super().__init__(
+            f"{dam} has litter {code} of {born} already: mend that one with colony litter edit {code}."
+        )

@@ -132,3 +132,19 @@ class BadTransponder(WrongUse):
         super().__init__(
             f"{shown(text)} is no ISO 11784 transponder number: {why}; copy all 15 digits from the reader."
         )
+
+
+class UnknownWord(WrongUse):
+    """A word is none of those that can stand here."""
+
+    def __init__(self, text: str, what: str, words: tuple[str, ...]) -> None:
+        super().__init__(f"{shown(text)} is no {what}: use {listed(words)}.")
+
+
+class NoSuchSubject(WrongUse):
+    """The first word of a command is none of the subjects."""
+
+    def __init__(self, word: str, known: list[str]) -> None:
+        super().__init__(
+            f"{shown(word)} is no subject of this program: did you mean {listed(known)}?"
+        )

@@ -66,3 +66,10 @@ class MoveBeforeLast(Refusal):
 
     def __init__(self, tag: str, on: date, last: date) -> None:
         super().__init__(f"{tag} was last moved on {last}: a move on {on} would come before that.")
+
+
+class MoveNeedsTank(WrongUse):
+    """A move names no tank after the animals."""
+
+    def __init__(self) -> None:
+        super().__init__("A move names animals and then the tank: colony tank move TAG ... TANK.")

@@ -2,9 +2,9 @@
 
 from dataclasses import dataclass
 from datetime import date
-from typing import NamedTuple
+from typing import Any, NamedTuple
 
-from sqlalchemy import Row, Select, func, select
+from sqlalchemy import func, select
 from sqlmodel import Session, col
 
 from colony.notation.days import Day
@@ -51,7 +51,7 @@ class Herd:
         return self.rows[self.position[animal_id]]
 
 
-_COLUMNS = (
+_COLUMNS: tuple[Any, ...] = (
     Animal.id,
     Animal.tag,
     Animal.name,
@@ -75,13 +75,12 @@ _COLUMNS = (
 
 def read_herd(session: Session) -> Herd:
     """Read everybody, past and present."""
-    query: Select[tuple[object, ...]] = (
-        select(*_COLUMNS)  # type: ignore[call-overload]
+    query = (
+        select(*(col(column) for column in _COLUMNS))
         .join(Species, col(Animal.species_id) == col(Species.id), isouter=True)
         .order_by(col(Animal.id))
     )
-    found: list[Row[tuple[object, ...]]] = list(session.execute(query))
-    rows = tuple(HerdRow(*row) for row in found)  # type: ignore[arg-type]
+    rows = tuple(HerdRow._make(row) for row in session.execute(query))
     return Herd(rows, {row.id: place for place, row in enumerate(rows)})
 
 
@@ -95,7 +94,7 @@ def read_places(session: Session, today: date) -> dict[int, str]:
             col(Placement.left_on).is_(None) | (col(Placement.left_on) > today),
         )
     )
-    return {animal: code for animal, code in session.execute(query)}
+    return dict(session.execute(query).tuples().all())
 
 
 def read_last_widths_mm(session: Session) -> dict[int, tuple[date, int]]:

@@ -116,6 +116,7 @@ def upgrade() -> None:
         sa.Column("mature_since", sa.Date(), nullable=True),
         sa.Column("status", sa.String(), nullable=False),
         sa.Column("ended_on", sa.Date(), nullable=True),
+        sa.Column("ended_why", sa.String(), nullable=True),
         sa.Column("note", sa.String(), nullable=True),
         sa.CheckConstraint(
             "(status = 'present') = (ended_on IS NULL)", name=op.f("ck_animal_an_end_has_a_day")

@@ -1,0 +1,200 @@
+"""Write down animals: a new one, a mended fact, an end."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field, replace
+from datetime import date, timedelta
+from typing import Any
+
+from sqlmodel import Session, col, select
+
+from colony.acts.days import refuse_before_life, refuse_future
+from colony.acts.litter_sires import settle_sire
+from colony.acts.parentage import set_parents
+from colony.acts.placing import place
+from colony.acts.pups import measure
+from colony.notation.days import Day
+from colony.notation.shares import SireShare
+from colony.records import Animal, Hold, Pairing, Placement
+from colony.refusals.animals import AlreadyEnded, NothingToChange, TagTaken, TransponderTaken
+from colony.store.journal import tell
+from colony.store.lookup import find_animal, find_species, seek_animal
+from colony.store.readers.pedigree import refuse_impossible_pedigree
+
+
+@dataclass(frozen=True)
+class AnimalFacts:
+    """What can be said of an animal; None leaves a fact as it is, an empty text clears it."""
+
+    tag: str | None = None
+    name: str | None = None
+    species: str | None = None
+    sex: str | None = None
+    born: Day | None = None
+    origin: str | None = None
+    arrived: date | None = None
+    arrived_from: str | None = None
+    line: str | None = None
+    transponder: str | None = None
+    held_back: bool | None = None
+    reserved_for: str | None = None
+    breeding_ban: str | None = None
+    mature_since: date | None = None
+    note: str | None = None
+    dam: str | None = None
+    sires: Sequence[SireShare] = field(default=())
+
+
+_TEXT_FACTS = (
+    "name",
+    "arrived_from",
+    "line",
+    "transponder",
+    "reserved_for",
+    "breeding_ban",
+    "note",
+)
+_PLAIN_FACTS = ("sex", "origin", "arrived", "held_back", "mature_since")
+
+
+def add_animal(
+    session: Session,
+    *,
+    tag: str,
+    facts: AnimalFacts,
+    tank: str | None = None,
+    width_mm: int | None = None,
+    today: date,
+) -> Animal:
+    """Write down an animal that was not born in a litter of this book.
+
+    Raises
+    ------
+    TagTaken, TransponderTaken, NoSuchSpecies, NoSuchTag, NoSuchTank, NotYet
+    WrongSexForParent, ParentNotOlder
+        A parent cannot be one.
+    """
+    animal = Animal(tag=tag)
+    _set_facts(session, animal, replace(facts, tag=tag), today)
+    if tank:
+        place(session, animal, tank, on=facts.arrived or today, today=today)
+    if width_mm is not None:
+        measure(session, tag=tag, width_mm=width_mm, on=today, today=today)
+    tell(session, f"{tag} was added")
+    return animal
+
+
+def edit_animal(session: Session, *, tag: str, facts: AnimalFacts, today: date) -> Animal:
+    """Mend facts of an animal; everything that is computed from them follows.
+
+    A sire given for a pup of a litter is a test result and settles that pup.
+
+    Raises
+    ------
+    NoSuchTag, NothingToChange, and what `add_animal` refuses
+    """
+    animal = find_animal(session, tag)
+    if facts == AnimalFacts():
+        raise NothingToChange(animal.tag)
+    _set_facts(session, animal, facts, today)
+    tell(session, f"{animal.tag} was mended")
+    return animal
+
+
+def end_animal(
+    session: Session, *, tag: str, how: str, on: date, why: str | None = None, today: date
+) -> Animal:
+    """Write down that an animal died, was sold or is gone; it leaves its tank and pairings.
+
+    Raises
+    ------
+    NoSuchTag, AlreadyEnded, NotYet, EndsBeforeItBegan
+    """
+    animal = find_animal(session, tag)
+    if animal.status != "present":
+        raise AlreadyEnded(animal.tag, animal.status, animal.ended_on)
+    refuse_future(f"The end of {animal.tag}", on, today)
+    refuse_before_life(animal, on)
+    animal.status, animal.ended_on, animal.ended_why = how, on, why or animal.ended_why
+    session.add(animal)
+    _leave_everything(session, animal, on)
+    tell(session, f"{animal.tag} {how} on {on}")
+    return animal
+
+
+def bring_back(session: Session, *, tag: str) -> Animal:
+    """Take back an end that was written by mistake; where it swims has to be said again."""
+    animal = find_animal(session, tag)
+    animal.status, animal.ended_on = "present", None
+    session.add(animal)
+    tell(session, f"{animal.tag} is here after all")
+    return animal
+
+
+def _set_facts(session: Session, animal: Animal, facts: AnimalFacts, today: date) -> None:
+    if facts.tag and facts.tag != (animal.tag if animal.id else None):
+        _refuse_taken_tag(session, animal, facts.tag)
+        animal.tag = facts.tag
+    if facts.species:
+        animal.species_id = find_species(session, facts.species).id
+    if facts.born:
+        refuse_future(f"The birth of {animal.tag}", facts.born.first, today)
+        animal.born, animal.born_precision = facts.born.first, facts.born.precision
+    if facts.transponder:
+        _refuse_taken_transponder(session, animal, facts.transponder)
+    _set_plain(animal, facts)
+    session.add(animal)
+    session.flush()
+    _set_family(session, animal, facts)
+
+
+def _set_plain(animal: Animal, facts: AnimalFacts) -> None:
+    for fact in _PLAIN_FACTS:
+        said: Any = getattr(facts, fact)
+        if said is not None:
+            setattr(animal, fact, said)
+    for fact in _TEXT_FACTS:
+        said = getattr(facts, fact)
+        if said is not None:
+            setattr(animal, fact, said or None)
+
+
+def _set_family(session: Session, animal: Animal, facts: AnimalFacts) -> None:
+    if animal.litter_id is not None and facts.sires:
+        settle_sire(session, animal, facts.sires)
+    elif facts.dam or facts.sires:
+        set_parents(session, animal, dam=facts.dam, sires=facts.sires)
+    if facts.dam or facts.sires or facts.sex or facts.born:
+        refuse_impossible_pedigree(session)
+
+
+def _refuse_taken_tag(session: Session, animal: Animal, tag: str) -> None:
+    holder = seek_animal(session, tag)
+    if holder is not None and holder.id != animal.id:
+        raise TagTaken(holder.tag)
+
+
+def _refuse_taken_transponder(session: Session, animal: Animal, transponder: str) -> None:
+    carrier = session.exec(select(Animal).where(Animal.transponder == transponder)).first()
+    if carrier is not None and carrier.id != animal.id:
+        raise TransponderTaken(transponder, carrier.tag)
+
+
+def _leave_everything(session: Session, animal: Animal, on: date) -> None:
+    """Its last day in the tank is the day of its end; holds and pairings end with it."""
+    after = on + timedelta(days=1)
+    for placement in session.exec(
+        select(Placement).where(Placement.animal_id == animal.id, col(Placement.left_on).is_(None))
+    ):
+        placement.left_on = max(after, placement.entered_on + timedelta(days=1))
+        session.add(placement)
+    for hold in session.exec(
+        select(Hold).where(Hold.animal_id == animal.id, col(Hold.ended).is_(None))
+    ):
+        hold.ended = max(on, hold.started)
+        session.add(hold)
+    for pairing in session.exec(
+        select(Pairing).where(Pairing.dam_id == animal.id, col(Pairing.ended).is_(None))
+    ):
+        pairing.ended = max(on, pairing.started)
+        session.add(pairing)
+    session.flush()

@@ -1,0 +1,208 @@
+"""Record a litter: the birth, its pups, and where they now swim."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date
+
+from sqlmodel import Session, select
+
+from colony.acts.birth import next_litter_code, settle_in, write_pups
+from colony.acts.days import refuse_future
+from colony.acts.gestation import judge_birth
+from colony.acts.litter_sires import sires_of_pairing, write_sires
+from colony.acts.parentage import find_parent, find_sires
+from colony.acts.placing import find_usable_tank, read_house_today, reasons_against
+from colony.notation.days import Day
+from colony.notation.pups import PupCount
+from colony.notation.shares import SireShare
+from colony.planning.load import Occupant
+from colony.records import Animal, Litter, Placement, Tank
+from colony.refusals.litters import DeadDam, LitterTwice, NobodyBorn
+from colony.refusals.tanks import TankDoesNotFit
+from colony.store.journal import tell
+from colony.store.lookup import find_litter
+from colony.store.readers.dams import DamRecord, read_dams
+from colony.store.readers.herd import read_herd
+from colony.store.readers.lives import read_lives
+from colony.store.readers.pedigree import litter_kin, refuse_impossible_pedigree
+
+
+@dataclass(frozen=True)
+class LitterRecorded:
+    """A litter as it was written down, the inbreeding of its pups, and what looks odd."""
+
+    litter: str
+    dam: str
+    sires: tuple[str, ...]
+    born: date
+    pups: tuple[str, ...]
+    dead: int
+    tank: str | None
+    inbreeding: float
+    inbreeding_low: float
+    inbreeding_high: float
+    completeness: float
+    warnings: tuple[str, ...]
+
+
+def record_litter(
+    session: Session,
+    *,
+    dam: str,
+    sires: Sequence[SireShare] = (),
+    born: date,
+    pups: PupCount,
+    dead: int = 0,
+    tank: str | None = None,
+    pups_may_differ: bool = False,
+    note: str | None = None,
+    anyway: bool = False,
+    today: date,
+) -> LitterRecorded:
+    """Write down a birth: the litter, a pup for each live young, and where they now swim.
+
+    Without `sires` they are the males of her pairing; without `tank` the pups stay where
+    she is. The birth ends the pregnancy. `anyway` overrides the limits of the tank.
+
+    Raises
+    ------
+    NoSuchTag, WrongSexForParent, ParentNotOlder, DeadDam, NotYet, NobodyBorn
+    LitterTwice, TooSoonAfterBirth, ImpossibleGestation, SireCannotBe
+    NoSuchTank, TankRetired, TankDoesNotFit
+    """
+    refuse_future("The birth", born, today)
+    mother = _find_dam(session, dam, born)
+    if not pups.total and not dead:
+        raise NobodyBorn(mother.tag)
+    record = read_dams(session, read_herd(session)).get(_id(mother), DamRecord())
+    _refuse_twice(mother, record, born)
+    pairing = record.pairing_before(born)
+    fathers = find_sires(session, sires, pup="her pups", born=Day(born))
+    fathers = fathers or sires_of_pairing(session, pairing)
+    warnings = judge_birth(session, mother, record, fathers, born, asked=bool(sires))
+    place, place_warnings = _find_place(session, mother, tank, pups, anyway=anyway, today=today)
+    litter = Litter(
+        code=next_litter_code(session, born.year),
+        dam_id=_id(mother),
+        pairing_id=pairing.id if pairing else None,
+        tank_id=place.id if place else None,
+        born=born,
+        live=pups.total,
+        dead=dead,
+        pups_may_differ=pups_may_differ,
+        note=note,
+    )
+    session.add(litter)
+    session.flush()
+    write_sires(session, litter, fathers)
+    young = write_pups(session, litter, mother, fathers, pups)
+    settle_in(session, young, place, litter)
+    refuse_impossible_pedigree(session)
+    kin = litter_kin(session, litter)
+    tell(
+        session,
+        f"{mother.tag} bore {pups}{f' and {dead} dead' if dead else ''}: litter {litter.code}",
+    )
+    return LitterRecorded(
+        litter=litter.code,
+        dam=mother.tag,
+        sires=tuple(kin.sires),
+        born=litter.born,
+        pups=tuple(pup.tag for pup in young),
+        dead=litter.dead,
+        tank=place.code if place else None,
+        inbreeding=kin.inbreeding,
+        inbreeding_low=kin.low,
+        inbreeding_high=kin.high,
+        completeness=kin.completeness,
+        warnings=(*warnings, *place_warnings),
+    )
+
+
+@dataclass(frozen=True)
+class LitterMended:
+    """What `edit_litter` can change; None leaves it."""
+
+    sires: Sequence[SireShare] = ()
+    born: date | None = None
+    dead: int | None = None
+    pups_may_differ: bool | None = None
+    note: str | None = None
+
+
+def edit_litter(session: Session, *, code: str, mended: LitterMended, today: date) -> Litter:
+    """Mend a litter: a wrong sire, date or count of dead; all that is computed follows.
+
+    Raises
+    ------
+    NoSuchLitter, NotYet, NoSuchTag, WrongSexForParent, ParentNotOlder
+    """
+    litter = find_litter(session, code)
+    if mended.born is not None:
+        refuse_future("The birth", mended.born, today)
+        _move_birth(session, litter, mended.born)
+    if mended.sires:
+        found = find_sires(
+            session, mended.sires, pup=f"litter {litter.code}", born=Day(litter.born)
+        )
+        write_sires(session, litter, found)
+    for fact in ("dead", "pups_may_differ", "note"):
+        if (said := getattr(mended, fact)) is not None:
+            setattr(litter, fact, said)
+    session.add(litter)
+    session.flush()
+    refuse_impossible_pedigree(session)
+    tell(session, f"litter {litter.code} was mended")
+    return litter
+
+
+def _find_dam(session: Session, tag: str, born: date) -> Animal:
+    mother = find_parent(session, tag, "dam", pup="her pups", born=Day(born))
+    if mother.ended_on is not None and mother.ended_on <= born:
+        raise DeadDam(mother.tag, mother.status, mother.ended_on, born)
+    return mother
+
+
+def _refuse_twice(mother: Animal, record: DamRecord, born: date) -> None:
+    for litter in record.births:
+        if litter.born == born:
+            raise LitterTwice(mother.tag, litter.code, born)
+
+
+def _find_place(
+    session: Session, mother: Animal, code: str | None, pups: PupCount, *, anyway: bool, today: date
+) -> tuple[Tank | None, list[str]]:
+    """The tank for the pups: the one asked for if they fit, else where the dam is."""
+    house = read_house_today(session, today)
+    if code is None:
+        tank_id = house.tank_of.get(_id(mother))
+        if tank_id is None and pups.total:
+            return None, [f"{mother.tag} is in no tank, so her pups are in none: colony tank move."]
+        return (session.get(Tank, tank_id) if tank_id else None), []
+    tank = find_usable_tank(session, code)
+    lives, herd = read_lives(session), read_herd(session)
+    width_mm = lives.of(herd.by_id(_id(mother)).species).traits["birth_width_mm"]
+    coming = [Occupant(f"pup {n + 1}", width_mm, family="coming") for n in range(pups.total)]
+    reasons = [reason.sentence for reason in reasons_against(session, house, tank, coming, today)]
+    if reasons and not anyway:
+        raise TankDoesNotFit(tank.code, reasons)
+    return tank, reasons
+
+
+def _move_birth(session: Session, litter: Litter, born: date) -> None:
+    for pup in session.exec(select(Animal).where(Animal.litter_id == litter.id)):
+        for placement in session.exec(
+            select(Placement).where(
+                Placement.animal_id == pup.id, Placement.entered_on == litter.born
+            )
+        ):
+            placement.entered_on = born
+            session.add(placement)
+        pup.born = born
+        session.add(pup)
+    litter.born = born
+
+
+def _id(animal: Animal) -> int:
+    assert animal.id is not None  # noqa: S101 - it is in the book
+    return animal.id

@@ -1,0 +1,47 @@
+"""Look at pairings: who is with whom."""
+
+from collections import defaultdict
+from dataclasses import dataclass
+from datetime import date
+
+from sqlmodel import Session, col, select
+
+from colony.records import MatingSign, Pairing, Tank
+from colony.store.readers.dams import read_pairing_sires
+from colony.store.readers.herd import read_herd
+
+
+@dataclass(frozen=True)
+class PairingLine:
+    """One pairing in the list."""
+
+    dam: str
+    sires: list[str]
+    started: date
+    ended: date | None
+    tank: str | None
+    purpose: str | None
+    signs: list[str]
+
+
+def list_pairings(session: Session, *, all_: bool = False) -> list[PairingLine]:
+    """Pairings that run, the newest first; or all that ever were."""
+    herd, males = read_herd(session), read_pairing_sires(session)
+    signs: dict[int, list[str]] = defaultdict(list)
+    for sign in session.exec(select(MatingSign).order_by(col(MatingSign.seen_on))):
+        signs[sign.pairing_id].append(f"{sign.seen_on} {sign.kind}")
+    codes = dict(session.exec(select(Tank.id, Tank.code)).all())
+    query = select(Pairing).order_by(col(Pairing.started).desc(), col(Pairing.id).desc())
+    return [
+        PairingLine(
+            dam=herd.by_id(pairing.dam_id).tag,
+            sires=[herd.by_id(sire).tag for sire in males.get(pairing.id or 0, [])],
+            started=pairing.started,
+            ended=pairing.ended,
+            tank=codes.get(pairing.tank_id),
+            purpose=pairing.purpose,
+            signs=signs.get(pairing.id or 0, []),
+        )
+        for pairing in session.exec(query)
+        if all_ or pairing.ended is None
+    ]

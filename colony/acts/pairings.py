@@ -1,0 +1,185 @@
+"""Pairings: put a dam with her sires, end it, note mating signs and what was found of her."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date
+
+from sqlmodel import Session, col, select
+
+from colony.acts.days import refuse_before_life, refuse_ended, refuse_future
+from colony.acts.parentage import find_parent
+from colony.acts.placing import find_usable_tank
+from colony.notation.days import Day
+from colony.records import Animal, MatingSign, Pairing, PairingSire, PregnancyFinding
+from colony.refusals.pairings import EndsBeforeStart, NoPairing, NotOfThisPairing, PairedAlready
+from colony.store.journal import tell
+from colony.store.lookup import find_animal
+from colony.store.readers.pedigree import read_lineage
+
+
+@dataclass(frozen=True)
+class Paired:
+    """A pairing as it was written down, with the mean F of the pups to come."""
+
+    dam: str
+    sires: tuple[str, ...]
+    started: date
+    tank: str | None
+    inbreeding: float
+
+
+def start_pairing(
+    session: Session,
+    *,
+    dam: str,
+    sires: Sequence[str],
+    on: date,
+    tank: str | None = None,
+    purpose: str | None = None,
+    note: str | None = None,
+    today: date,
+) -> Paired:
+    """Write down that a dam is kept with one or several sires from a day on.
+
+    Raises
+    ------
+    NoSuchTag, WrongSexForParent, NotHere, NotYet, PairedAlready, NoSuchTank, TankRetired
+    """
+    refuse_future("The pairing", on, today)
+    mother = find_parent(session, dam, "dam", pup="her pups", born=Day(on))
+    males = [
+        find_parent(session, tag, "sire", pup="his pups", born=Day(on))
+        for tag in dict.fromkeys(sires)
+    ]
+    for animal in (mother, *males):
+        refuse_ended(animal, "be paired")
+    running = _running(session, mother)
+    if running is not None:
+        raise PairedAlready(mother.tag, running.started)
+    where = find_usable_tank(session, tank) if tank else None
+    pairing = Pairing(
+        dam_id=_id(mother),
+        tank_id=where.id if where else None,
+        started=on,
+        purpose=purpose,
+        note=note,
+    )
+    session.add(pairing)
+    session.flush()
+    assert pairing.id is not None  # noqa: S101 - the flush gave it one
+    for male in males:
+        session.add(PairingSire(pairing_id=pairing.id, sire_id=_id(male)))
+    session.flush()
+    tags = tuple(male.tag for male in males)
+    tell(session, f"{mother.tag} is with {', '.join(tags)}")
+    related = read_lineage(session).kinship([_id(mother)], [_id(male) for male in males])
+    return Paired(mother.tag, tags, on, where.code if where else None, float(related.mean()))
+
+
+def end_pairing(session: Session, *, dam: str, on: date, today: date) -> Pairing:
+    """Write down that a dam was separated from her sires.
+
+    Raises
+    ------
+    NoSuchTag, NoPairing, NotYet, EndsBeforeStart
+    """
+    mother = find_animal(session, dam)
+    refuse_future("The separation", on, today)
+    pairing = _running(session, mother)
+    if pairing is None:
+        raise NoPairing(mother.tag)
+    if on < pairing.started:
+        raise EndsBeforeStart(mother.tag, on, pairing.started)
+    pairing.ended = on
+    session.add(pairing)
+    session.flush()
+    tell(session, f"{mother.tag} was separated")
+    return pairing
+
+
+def note_sign(
+    session: Session,
+    *,
+    dam: str,
+    kind: str,
+    on: date,
+    sire: str | None = None,
+    note: str | None = None,
+    today: date,
+) -> MatingSign:
+    """Write down a mating sign of a dam in the pairing that she was in that day.
+
+    Raises
+    ------
+    NoSuchTag, NoPairing, NotYet, NotOfThisPairing
+    """
+    mother = find_animal(session, dam)
+    refuse_future("A mating sign", on, today)
+    pairing = _pairing_on(session, mother, on)
+    sign = MatingSign(pairing_id=pairing.id or 0, seen_on=on, kind=kind, note=note)
+    if sire:
+        male = find_animal(session, sire)
+        of_pairing = session.exec(
+            select(PairingSire.sire_id).where(PairingSire.pairing_id == pairing.id)
+        ).all()
+        if male.id not in of_pairing:
+            raise NotOfThisPairing(male.tag, mother.tag)
+        sign.sire_id = male.id
+    session.add(sign)
+    session.flush()
+    tell(session, f"{mother.tag}: {kind} seen")
+    return sign
+
+
+def note_finding(
+    session: Session,
+    *,
+    dam: str,
+    finding: str,
+    method: str,
+    on: date,
+    note: str | None = None,
+    today: date,
+) -> PregnancyFinding:
+    """Write down what was found of a female. "Nothing seen" never means "not pregnant".
+
+    Raises
+    ------
+    NoSuchTag, WrongSexForParent, NotYet, EndsBeforeItBegan
+    """
+    mother = find_parent(session, dam, "dam", pup="her pups", born=None)
+    refuse_future("A finding", on, today)
+    refuse_before_life(mother, on)
+    found = PregnancyFinding(
+        dam_id=_id(mother), found_on=on, finding=finding, method=method, note=note
+    )
+    session.add(found)
+    session.flush()
+    tell(session, f"{mother.tag}: {finding}")
+    return found
+
+
+def _running(session: Session, mother: Animal) -> Pairing | None:
+    return session.exec(
+        select(Pairing).where(Pairing.dam_id == mother.id, col(Pairing.ended).is_(None))
+    ).first()
+
+
+def _pairing_on(session: Session, mother: Animal, on: date) -> Pairing:
+    pairing = session.exec(
+        select(Pairing)
+        .where(
+            Pairing.dam_id == mother.id,
+            col(Pairing.started) <= on,
+            col(Pairing.ended).is_(None) | (col(Pairing.ended) >= on),
+        )
+        .order_by(col(Pairing.started).desc())
+    ).first()
+    if pairing is None:
+        raise NoPairing(mother.tag, on)
+    return pairing
+
+
+def _id(animal: Animal) -> int:
+    assert animal.id is not None  # noqa: S101 - it is in the book
+    return animal.id

@@ -1,0 +1,181 @@
+"""Tanks and systems: make them, see how full they are, move animals."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date
+
+from sqlmodel import Session, select
+
+from colony.acts.days import refuse_ended
+from colony.acts.placing import (
+    find_usable_tank,
+    limits_of,
+    place,
+    read_house_today,
+    reasons_against,
+)
+from colony.planning.limits import breaks
+from colony.planning.load import Occupant, load
+from colony.records import Animal, System, Tank
+from colony.refusals.tanks import TankCodeTaken, TankDoesNotFit, TankShape
+from colony.store.journal import tell
+from colony.store.lookup import find_animal, find_system, seek_tank
+from colony.store.readers.house import House, TankRow
+from colony.store.settings import read_settings
+
+
+@dataclass(frozen=True)
+class TankSize:
+    """Inner measures of a tank in mm and L; rectangular or round."""
+
+    length_mm: int | None = None
+    width_mm: int | None = None
+    diameter_mm: int | None = None
+    water_height_mm: int | None = None
+    volume_l: int | None = None
+
+
+@dataclass(frozen=True)
+class TankLine:
+    """One tank in the list: who is in it and how full it is."""
+
+    tank: str
+    system: str
+    role: str
+    animals: list[str]
+    load: float | None
+    load_limit: float
+    isolated_until: date | None
+    breaks: list[str]
+
+
+@dataclass(frozen=True)
+class Moved:
+    """Animals that now swim in a tank, and what was overridden."""
+
+    tank: str
+    moved: tuple[str, ...]
+    on: date
+    warnings: tuple[str, ...]
+
+
+def set_system(
+    session: Session,
+    *,
+    name: str,
+    volume_l: int | None = None,
+    started: date | None = None,
+    note: str | None = None,
+) -> System:
+    """Make a system of shared water, or mend one."""
+    system = session.exec(select(System).where(System.name == name)).first() or System(name=name)
+    system.volume_l = volume_l if volume_l is not None else system.volume_l
+    system.started = started or system.started
+    system.note = note or system.note
+    session.add(system)
+    session.flush()
+    tell(session, f"system {name} was set")
+    return system
+
+
+def add_tank(
+    session: Session,
+    *,
+    code: str,
+    system: str,
+    role: str,
+    size: TankSize,
+    walking_order: int | None = None,
+    note: str | None = None,
+) -> Tank:
+    """Make a tank on a system.
+
+    Raises
+    ------
+    TankCodeTaken, NoSuchSystem, TankShape
+    """
+    if seek_tank(session, code) is not None:
+        raise TankCodeTaken(code)
+    rectangular = size.length_mm is not None and size.width_mm is not None
+    half = (size.length_mm is None) != (size.width_mm is None)
+    if half or rectangular == (size.diameter_mm is not None):
+        raise TankShape
+    home = find_system(session, system)
+    assert home.id is not None  # noqa: S101 - it was found in the book
+    tank = Tank(
+        code=code,
+        system_id=home.id,
+        role=role,
+        length_mm=size.length_mm,
+        width_mm=size.width_mm,
+        diameter_mm=size.diameter_mm,
+        water_height_mm=size.water_height_mm,
+        volume_l=size.volume_l,
+        walking_order=walking_order,
+        note=note,
+    )
+    session.add(tank)
+    session.flush()
+    tell(session, f"tank {code} was added on {home.name}")
+    return tank
+
+
+def list_tanks(session: Session, *, today: date) -> list[TankLine]:
+    """Every tank in use, in walking order, with its load and the limits it breaks."""
+    house, settings = read_house_today(session, today), read_settings(session)
+    return [
+        _line(
+            house,
+            tank,
+            settings.load_limit,
+            [r.sentence for r in breaks(tank.plan, house.in_tank(tank.id), limits_of(settings))],
+        )
+        for tank in house.tanks.values()
+        if tank.retired_on is None
+    ]
+
+
+def move(
+    session: Session, *, tags: Sequence[str], tank: str, on: date, anyway: bool = False, today: date
+) -> Moved:
+    """Move animals into a tank together; `anyway` overrides its limits, and says which.
+
+    Raises
+    ------
+    NoSuchTag, NoSuchTank, TankRetired, NotHere, TankDoesNotFit, AlreadyInTank, MoveBeforeLast
+    """
+    target = find_usable_tank(session, tank)
+    animals = [find_animal(session, tag) for tag in dict.fromkeys(tags)]
+    for animal in animals:
+        refuse_ended(animal, "be moved")
+    house = read_house_today(session, today)
+    coming = [_as_occupant(house, animal) for animal in animals]
+    reasons = [reason.sentence for reason in reasons_against(session, house, target, coming, today)]
+    if reasons and not anyway:
+        raise TankDoesNotFit(target.code, reasons)
+    for animal in animals:
+        place(session, animal, target.code, on=on, today=today)
+    tell(session, f"{', '.join(animal.tag for animal in animals)} moved to {target.code}")
+    return Moved(target.code, tuple(animal.tag for animal in animals), on, tuple(reasons))
+
+
+def _as_occupant(house: House, animal: Animal) -> Occupant:
+    here = house.in_tank(house.tank_of.get(animal.id or 0, 0))
+    return next((one for one in here if one.tag == animal.tag), Occupant(animal.tag, None))
+
+
+def _line(house: House, tank: TankRow, limit: float, broken: list[str]) -> TankLine:
+    here = house.in_tank(tank.id)
+    filled = load(tank.plan, here)
+    return TankLine(
+        tank=tank.plan.code,
+        system=tank.plan.system or "",
+        role=tank.plan.role,
+        animals=[one.tag for one in here],
+        load=None if filled is None else round(filled, 4),
+        load_limit=limit,
+        isolated_until=max(
+            (one.isolated_until for one in here if one.isolated_until), default=None
+        ),
+        breaks=broken,
+    )

@@ -1,0 +1,66 @@
+"""`colony` without a word: the state of the day."""
+
+from colony.commands.opened import length_unit, reading
+from colony.commands.output import say, show_json, show_table
+from colony.commands.read import today
+from colony.notation.days import show_span
+from colony.notation.measures import show_length
+
+MOST = 8
+"""Lines of each kind; the commands named below them show all."""
+
+
+def show_day(*, as_json: bool = False) -> None:
+    """Say who is due, who is ready and what is overdue."""
+    from colony.acts.day import state_of_the_day
+
+    with reading(None) as session:
+        unit = length_unit(session)
+        state = state_of_the_day(session, today=today())
+    if as_json:
+        show_json(state)
+        return
+    say(f"{state.today}: the colony today")
+    say(f"\nDue ({len(state.due)})")
+    show_table(
+        ("Dam", "Likely", "Between", "Nursery by", "State", "Tank"),
+        (
+            (d.dam, d.likely, f"{d.earliest} and {d.latest}", d.nursery, d.state, d.tank)
+            for d in state.due[:MOST]
+        ),
+        none="No birth is expected soon.",
+    )
+    _more(len(state.due), "colony litter due")
+    say(f"\nReady for sale ({len(state.ready)})")
+    show_table(
+        ("Pup", "Sex", "Species", ">Age", ">Width", "Tank"),
+        (
+            (
+                p.tag,
+                p.sex,
+                p.species,
+                show_span(p.age_days or 0),
+                show_length(p.disc_width_mm, unit),
+                p.tank,
+            )
+            for p in state.ready[:MOST]
+        ),
+        none="No pup is ready.",
+    )
+    _more(len(state.ready), "colony pup ready")
+    say(f"\nTo measure ({len(state.unmeasured)})")
+    show_table(
+        ("Pup", "Tank", "Last measured"),
+        ((p.tag, p.tank, p.last) for p in state.unmeasured[:MOST]),
+        none="Every pup was measured lately.",
+    )
+    _more(len(state.unmeasured), "colony pup ready --all")
+    for tank in state.isolated:
+        say(f"Isolation in {tank.tank} until {tank.isolated_until}: {', '.join(tank.animals)}.")
+    for tank in state.overfull:
+        say(f"! {tank.breaks[0]}.")
+
+
+def _more(count: int, command: str) -> None:
+    if count > MOST:
+        say(f"and {count - MOST} more: {command}")

@@ -1,0 +1,208 @@
+"""`colony litter`: record a birth, see who is due."""
+
+from typing import Annotated
+
+import typer
+
+from colony.commands.completion import complete_tag
+from colony.commands.opened import acting, length_unit, reading
+from colony.commands.options import AsJson, Book, subject
+from colony.commands.output import say, show_json, show_table, warn
+from colony.commands.read import day, day_or_none, today
+from colony.notation.measures import show_length
+from colony.notation.pups import parse_pups
+from colony.notation.shares import parse_sires
+from colony.notation.tags import parse_text
+
+app = subject("Births: record one, see who is due.")
+
+Litter = Annotated[str, typer.Argument(help="The litter's code, such as 26-01.")]
+Sires = Annotated[
+    list[str] | None,
+    typer.Option(
+        "--sire",
+        help="A possible sire, TAG or TAG=SHARE; repeat for several ('unknown' is one too). "
+        "Without: the males of her pairing.",
+        autocompletion=complete_tag,
+    ),
+]
+Differ = Annotated[
+    bool | None,
+    typer.Option("--pups-may-differ/--one-sire", help="Each pup may have a sire of its own."),
+]
+
+
+@app.command("record")
+def record(
+    dam: Annotated[str, typer.Option(help="The dam's tag.", autocompletion=complete_tag)],
+    pups: Annotated[str, typer.Option(help="Live pups by sex: 2F3M1U; 0 if none lived.")],
+    born: Annotated[str, typer.Option(help="Day of birth.")] = "today",
+    sire: Sires = None,
+    dead: Annotated[int, typer.Option(help="Stillborn pups.", min=0, max=30)] = 0,
+    tank: Annotated[
+        str | None, typer.Option(help="Where the pups swim; without: where she is.")
+    ] = None,
+    note: Annotated[str | None, typer.Option(help="A note.")] = None,
+    book: Book = None,
+    *,
+    differ: Differ = None,
+    anyway: Annotated[
+        bool, typer.Option("--anyway", help="Override the limits of the tank.")
+    ] = False,
+    as_json: AsJson = False,
+) -> None:
+    """Record a birth: the litter, a pup for each live young, and where they now swim."""
+    from colony.acts.litters import record_litter
+
+    count, sires, on = parse_pups(pups), parse_sires(sire or []), day(born)
+    with acting(book, "litter record") as session:
+        recorded = record_litter(
+            session,
+            dam=dam,
+            sires=sires,
+            born=on,
+            pups=count,
+            dead=dead,
+            tank=tank,
+            pups_may_differ=bool(differ),
+            note=parse_text(note, "note") if note else None,
+            anyway=anyway,
+            today=today(),
+        )
+    if as_json:
+        show_json(recorded)
+        return
+    young = ", ".join(recorded.pups) or "no live pup"
+    say(
+        f"Litter {recorded.litter} of {recorded.dam}: {young}{f' in {recorded.tank}' if recorded.tank else ''}."
+    )
+    say(f"Sire {' or '.join(recorded.sires) or 'unknown'}. {_inbreeding_told(recorded)}")
+    warn(recorded.warnings)
+    if recorded.pups:
+        say("Pups sting from birth: move them in a rigid container, not a net.")
+
+
+@app.command("edit")
+def edit(
+    litter: Litter,
+    sire: Sires = None,
+    born: Annotated[str | None, typer.Option(help="The right day of birth.")] = None,
+    dead: Annotated[int | None, typer.Option(help="Stillborn pups.", min=0, max=30)] = None,
+    note: Annotated[str | None, typer.Option(help="A note.")] = None,
+    book: Book = None,
+    *,
+    differ: Differ = None,
+) -> None:
+    """Mend a litter: a wrong sire, day or count of dead; everything computed follows."""
+    from colony.acts.litters import LitterMended, edit_litter
+
+    mended = LitterMended(
+        sires=parse_sires(sire or []),
+        born=day_or_none(born),
+        dead=dead,
+        pups_may_differ=differ,
+        note=parse_text(note, "note") if note else None,
+    )
+    with acting(book, "litter edit") as session:
+        edit_litter(session, code=litter, mended=mended, today=today())
+    say(f"Litter {litter} is mended.")
+
+
+@app.command("list")
+def list_(
+    dam: Annotated[
+        str | None, typer.Option(help="Only of this dam.", autocompletion=complete_tag)
+    ] = None,
+    since: Annotated[str | None, typer.Option(help="Only born since that day.")] = None,
+    limit: Annotated[int, typer.Option(help="Rows to print; 0 for all.", min=0)] = 50,
+    book: Book = None,
+    *,
+    as_json: AsJson = False,
+) -> None:
+    """List litters, the youngest first."""
+    from colony.acts.litter_pages import list_litters
+
+    with reading(book) as session:
+        lines = list_litters(session, dam=dam, since=day_or_none(since))
+    if as_json:
+        show_json(lines)
+        return
+    show_table(
+        ("Litter", "Born", "Dam", "Sires", ">Live", ">Dead", ">Here", "Tank"),
+        (
+            (
+                one.litter,
+                one.born,
+                one.dam,
+                " ".join(one.sires) or None,
+                one.live,
+                one.dead,
+                one.present,
+                one.tank,
+            )
+            for one in lines[: limit or None]
+        ),
+        none="No litter is in the book like that.",
+    )
+
+
+@app.command("show")
+def show(litter: Litter, book: Book = None, *, as_json: AsJson = False) -> None:
+    """Show one litter with its pups and their inbreeding."""
+    from colony.acts.litter_pages import show_litter
+
+    with reading(book) as session:
+        unit = length_unit(session)
+        page = show_litter(session, code=litter, today=today())
+    if as_json:
+        show_json(page)
+        return
+    say(f"Litter {page.litter}, born {page.born}: {page.live} live, {page.dead} dead.")
+    may = " (pups may differ)" if page.pups_may_differ else ""
+    say(
+        f"Dam {page.dam}, sire {' or '.join(page.sires) or 'unknown'}{may}. {_inbreeding_told(page)}"
+    )
+    show_table(
+        ("Pup", "Sex", "Status", "Tank", ">Width"),
+        ((p.tag, p.sex, p.status, p.tank, show_length(p.disc_width_mm, unit)) for p in page.pups),
+        none="No pup of it is in the book.",
+    )
+
+
+@app.command("due")
+def due(book: Book = None, *, as_json: AsJson = False) -> None:
+    """Who is due: earliest, likely and latest day, and by when to set up the nursery."""
+    from colony.acts.due import due_litters
+
+    with reading(book) as session:
+        lines = due_litters(session, today=today())
+    if as_json:
+        show_json(lines)
+        return
+    show_table(
+        ("Dam", "Sires", "Earliest", "Likely", "Latest", "Nursery by", "State", "Tank"),
+        (
+            (
+                d.dam,
+                " ".join(d.sires) or None,
+                d.earliest,
+                d.likely,
+                d.latest,
+                d.nursery,
+                d.state,
+                d.tank,
+            )
+            for d in lines
+        ),
+        none="Nobody is due: no mating sign, pairing or finding says so.",
+    )
+
+
+def _inbreeding_told(kin: object) -> str:
+    """F of the pups with its range where sires are in doubt, and how complete the pedigree is."""
+    f, low, high, known = (
+        getattr(kin, name)
+        for name in ("inbreeding", "inbreeding_low", "inbreeding_high", "completeness")
+    )
+    span = f" ({low:.4f} to {high:.4f})" if high - low > 1e-9 else ""  # noqa: PLR2004 - rounding
+    return f"F of the pups {f:.4f}{span}, from {known:.1f} known generations."

@@ -1,0 +1,88 @@
+"""Every growing pup as the gates of readiness see it."""
+
+from collections import defaultdict
+from collections.abc import Iterable
+from datetime import date
+
+from sqlalchemy import select
+from sqlmodel import Session, col
+
+from colony.planning.feeding import Feeding as Fed
+from colony.planning.gates import PupFacts
+from colony.planning.growth import Width
+from colony.records import Feeding, Hold, Litter, Measurement
+from colony.store.readers.herd import Herd, HerdRow, read_herd
+from colony.store.readers.house import House, read_house
+from colony.store.readers.lives import Lives
+from colony.store.settings import read_settings
+
+
+def read_pups(session: Session, lives: Lives, today: date) -> list[PupFacts]:
+    """What the gates need to know of every growing pup."""
+    herd = read_herd(session)
+    house = read_house(session, herd, lives, read_settings(session), today)
+    widths, feedings, held = _widths(session), _feedings(session), read_holds(session, today)
+    codes = dict(session.execute(select(col(Litter.id), col(Litter.code))).tuples().all())
+    return [
+        PupFacts(
+            tag=row.tag,
+            species=row.species or "",
+            sex=row.sex,
+            born=row.birthday.last if row.birthday else None,
+            widths=tuple(widths.get(row.id, ())),
+            feedings=tuple(feedings.get(row.id, ())),
+            held=row.id in held,
+            held_until=held.get(row.id),
+            held_back=row.held_back,
+            reserved=bool(row.reserved_for),
+            isolated_until=house.isolated_until(row.id, row.tag),
+            prior=lives.of(row.species).growth(row.sex),
+            litter=codes.get(row.litter_id) or "",
+            tank=_tank_code(house, row),
+        )
+        for row in _growing(herd, lives, widths)
+    ]
+
+
+def _growing(herd: Herd, lives: Lives, widths: dict[int, list[Width]]) -> Iterable[HerdRow]:
+    for row in herd.rows:
+        if row.status != "present" or row.litter_id is None:
+            continue
+        widest_mm = max((one.width_mm for one in widths.get(row.id, ())), default=0)
+        if widest_mm < lives.of(row.species).mature_width_mm(row.sex):
+            yield row
+
+
+def _tank_code(house: House, row: HerdRow) -> str:
+    tank = house.tank_of.get(row.id)
+    return house.tanks[tank].plan.code if tank is not None else ""
+
+
+def _widths(session: Session) -> dict[int, list[Width]]:
+    rows: dict[int, list[Width]] = defaultdict(list)
+    query = (
+        select(col(Measurement.animal_id), col(Measurement.measured_on), col(Measurement.width_mm))
+        .where(col(Measurement.width_mm).is_not(None))
+        .order_by(col(Measurement.measured_on))
+    )
+    for animal_id, day, width_mm in session.execute(query):
+        rows[animal_id].append(Width(day, width_mm or 0))
+    return rows
+
+
+def _feedings(session: Session) -> dict[int, list[Fed]]:
+    rows: dict[int, list[Fed]] = defaultdict(list)
+    query = select(
+        col(Feeding.animal_id), col(Feeding.fed_on), col(Feeding.food), col(Feeding.took)
+    ).order_by(col(Feeding.fed_on))
+    for animal_id, day, food, took in session.execute(query):
+        rows[animal_id].append(Fed(day, food, took))
+    return rows
+
+
+def read_holds(session: Session, today: date) -> dict[int, date | None]:
+    """Who is held on a day, and until when if that is known."""
+    query = select(col(Hold.animal_id), col(Hold.ended)).where(
+        col(Hold.started) <= today, col(Hold.ended).is_(None) | (col(Hold.ended) > today)
+    )
+    return dict(session.execute(query).tuples().all())

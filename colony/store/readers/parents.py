@@ -1,0 +1,100 @@
+"""Who may be the parents of whom, with the doubt that the book records."""
+
+from collections import defaultdict
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from sqlalchemy import select
+from sqlmodel import Session, col
+
+from colony.notation.shares import SireShare, show_sires
+from colony.records import Litter, PossibleSire
+from colony.store.readers.herd import Herd, HerdRow
+
+Sires = tuple[tuple[int | None, float], ...]
+"""Possible sires by animal id (None: somebody unknown), each with its share; they sum to 1."""
+
+
+@dataclass(frozen=True)
+class LitterParents:
+    """The parents of one litter, and who its pups are."""
+
+    dam_id: int
+    sires: Sires
+    pups_may_differ: bool
+
+
+@dataclass(frozen=True)
+class Parents:
+    """The parents of every animal, from its litter or from its own row."""
+
+    herd: Herd
+    litters: Mapping[int, LitterParents]
+    sires_of_animal: Mapping[int, Sires]
+    settled_litters: Mapping[int, int]
+
+    def dam_id(self, row: HerdRow) -> int | None:
+        """The dam of an animal, if she is known."""
+        return row.dam_id if row.litter_id is None else self.litters[row.litter_id].dam_id
+
+    def sires(self, row: HerdRow) -> Sires:
+        """The possible sires of an animal; none at all where nothing is known."""
+        if row.sire_id is not None:
+            return ((row.sire_id, 1.0),)
+        if row.litter_id is None:
+            return self.sires_of_animal.get(row.id, ())
+        return self.sires_of_litter(row.litter_id)
+
+    def sires_of_litter(self, litter_id: int) -> Sires:
+        """The possible sires of a litter.
+
+        A sire settled by a test on one pup settles its litter too, unless pups may differ.
+        """
+        if litter_id in self.settled_litters:
+            return ((self.settled_litters[litter_id], 1.0),)
+        return self.litters[litter_id].sires
+
+    def tag(self, animal_id: int | None) -> str | None:
+        """The tag of an animal, if there is one."""
+        return None if animal_id is None else self.herd.by_id(animal_id).tag
+
+    def written(self, sires: Sires) -> list[str]:
+        """Possible sires as they are typed, likeliest first: ``["Bruno=0.7", "Caro=0.3"]``."""
+        known = [SireShare(self.tag(sire), share) for sire, share in sires]
+        if all(one.tag is None for one in known):
+            return []
+        return show_sires(sorted(known, key=lambda one: -one.share))
+
+
+def read_parents(session: Session, herd: Herd) -> Parents:
+    """Read all parentage of the book."""
+    of_litter: dict[int, list[tuple[int | None, float]]] = defaultdict(list)
+    of_animal: dict[int, list[tuple[int | None, float]]] = defaultdict(list)
+    query = select(
+        col(PossibleSire.litter_id),
+        col(PossibleSire.animal_id),
+        col(PossibleSire.sire_id),
+        col(PossibleSire.share),
+    ).order_by(col(PossibleSire.id))
+    for litter_id, animal_id, sire_id, share in session.execute(query):
+        (of_animal[animal_id] if litter_id is None else of_litter[litter_id]).append(
+            (sire_id, share)
+        )
+    litters = {
+        litter_id: LitterParents(dam_id, tuple(of_litter.get(litter_id, ())), differ)
+        for litter_id, dam_id, differ in session.execute(
+            select(col(Litter.id), col(Litter.dam_id), col(Litter.pups_may_differ))
+        )
+    }
+    settled = _settled(herd.rows, litters)
+    return Parents(herd, litters, {one: tuple(all_) for one, all_ in of_animal.items()}, settled)
+
+
+def _settled(rows: Sequence[HerdRow], litters: Mapping[int, LitterParents]) -> dict[int, int]:
+    return {
+        row.litter_id: row.sire_id
+        for row in rows
+        if row.litter_id is not None
+        and row.sire_id is not None
+        and not litters[row.litter_id].pups_may_differ
+    }

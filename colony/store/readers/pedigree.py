@@ -1,0 +1,169 @@
+"""The pedigree of the book as the arrays of the pedigree room, and questions asked of it."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from functools import cached_property
+
+import numpy as np
+from sqlmodel import Session
+
+from colony.pedigree.completeness import generation_equivalents
+from colony.pedigree.graph import Doubt, IntArray, Pedigree
+from colony.pedigree.inbreeding import inbreeding
+from colony.pedigree.kinship import FloatArray, kinship, mean_kinship
+from colony.records import Litter
+from colony.store.readers.herd import Herd, HerdRow, read_herd
+from colony.store.readers.parents import Parents, Sires, read_parents
+
+UNKNOWN = -1
+
+
+@dataclass(frozen=True)
+class AnimalKin:
+    """F of one animal: expected, least and greatest, and how complete its pedigree is."""
+
+    tag: str
+    inbreeding: float
+    low: float
+    high: float
+    exact: bool
+    completeness: float
+
+
+@dataclass(frozen=True)
+class LitterKin:
+    """F of the pups of a litter, with its sires as written."""
+
+    sires: list[str]
+    inbreeding: float
+    low: float
+    high: float
+    completeness: float
+
+
+@dataclass(frozen=True)
+class Lineage:
+    """Everybody in the book, and who descends from whom."""
+
+    herd: Herd
+    parents: Parents
+
+    @cached_property
+    def pedigree(self) -> Pedigree:
+        """The arrays, in the order of the herd; refuses a pedigree that cannot be."""
+        return _pedigree(self.herd, self.parents)
+
+    def _places(self, animal_ids: Sequence[int]) -> IntArray:
+        return np.array([self.herd.position[one] for one in animal_ids], dtype=np.int64)
+
+    def inbreeding(self, animal_ids: Sequence[int]) -> list[float]:
+        """Expected F of some animals, in their order."""
+        if not animal_ids:
+            return []
+        asked = self._places(animal_ids)
+        return [float(f) for f in inbreeding(self.pedigree, of=asked)[asked]]
+
+    def kinship(self, rows: Sequence[int], columns: Sequence[int]) -> FloatArray:
+        """Expected kinship of some animals with others, shape (k, m)."""
+        return kinship(self.pedigree, self._places(rows), self._places(columns))
+
+    def mean_kinship(self, living: Sequence[int]) -> FloatArray:
+        """Mean kinship of each of the living, itself included."""
+        return mean_kinship(self.pedigree, self._places(living))
+
+    def range_of(self, animal_ids: Sequence[int]) -> list[AnimalKin]:
+        """F of some animals over what their doubtful sires may be, and how complete it is."""
+        known = generation_equivalents(self.pedigree)
+        places = self._places(animal_ids)
+        expected = self.inbreeding(animal_ids)
+        return [
+            AnimalKin(self.herd.rows[at].tag, f, f, f, exact=True, completeness=float(known[at]))
+            for at, f in zip(places, expected, strict=True)
+        ]
+
+    def pups_of(self, animal_id: int) -> list[str]:
+        """Tags of the pups that an animal bore, or may have sired."""
+        return [
+            row.tag
+            for row in self.herd.rows
+            if self.parents.dam_id(row) == animal_id
+            or any(sire == animal_id for sire, _ in self.parents.sires(row))
+        ]
+
+
+def read_lineage(session: Session) -> Lineage:
+    """Read everybody and all parentage."""
+    herd = read_herd(session)
+    return Lineage(herd, read_parents(session, herd))
+
+
+def refuse_impossible_pedigree(session: Session) -> None:
+    """Refuse what an act made of the pedigree: its own ancestor, a male dam, a female sire."""
+    session.flush()
+    read_lineage(session).pedigree  # noqa: B018 - building it is the check
+
+
+def litter_kin(session: Session, litter: Litter) -> LitterKin:
+    """F of the pups of a litter: expected, and over its possible sires."""
+    lineage = read_lineage(session)
+    assert litter.id is not None  # noqa: S101 - it is in the book
+    sires = lineage.parents.sires_of_litter(litter.id)
+    known = [sire for sire, _ in sires if sire is not None]
+    shares = [share for sire, share in sires if sire is not None]
+    kinships = [float(k) for k in lineage.kinship([litter.dam_id], known)[0]] if known else []
+    possible = kinships + [0.0] * (len(sires) > len(known))
+    completeness = generation_equivalents(lineage.pedigree)
+    dam_known = 1 + completeness[lineage.herd.position[litter.dam_id]]
+    sire_known = sum(
+        share * (1 + completeness[lineage.herd.position[one]])
+        for one, share in zip(known, shares, strict=True)
+    )
+    return LitterKin(
+        sires=lineage.parents.written(sires),
+        inbreeding=sum(share * k for share, k in zip(shares, kinships, strict=True)),
+        low=min(possible, default=0.0),
+        high=max(possible, default=0.0),
+        completeness=float(dam_known + sire_known) / 2,
+    )
+
+
+def _pedigree(herd: Herd, parents: Parents) -> Pedigree:
+    dam = np.full(len(herd.rows), UNKNOWN, dtype=np.int64)
+    sire = dam.copy()
+    in_doubt: dict[tuple[str, int], tuple[list[int], Sires]] = {}
+    for at, row in enumerate(herd.rows):
+        mother = parents.dam_id(row)
+        if mother is not None:
+            dam[at] = herd.position[mother]
+        sires = parents.sires(row)
+        if len(sires) == 1:
+            sire[at] = UNKNOWN if sires[0][0] is None else herd.position[sires[0][0]]
+        elif sires:
+            in_doubt.setdefault(_doubt_key(row), ([], sires))[0].append(at)
+    return Pedigree(
+        tags=tuple(row.tag for row in herd.rows),
+        dam=dam,
+        sire=sire,
+        sexes="".join(row.sex for row in herd.rows),
+        doubts=tuple(
+            _doubt(herd, pups, sires, differ=_may_differ(parents, key))
+            for key, (pups, sires) in in_doubt.items()
+        ),
+    )
+
+
+def _doubt_key(row: HerdRow) -> tuple[str, int]:
+    return ("animal", row.id) if row.litter_id is None else ("litter", row.litter_id)
+
+
+def _may_differ(parents: Parents, key: tuple[str, int]) -> bool:
+    return key[0] == "litter" and parents.litters[key[1]].pups_may_differ
+
+
+def _doubt(herd: Herd, pups: Sequence[int], sires: Sires, *, differ: bool) -> Doubt:
+    return Doubt(
+        pups=tuple(pups),
+        sires=tuple(UNKNOWN if sire is None else herd.position[sire] for sire, _ in sires),
+        shares=tuple(share for _, share in sires),
+        pups_may_differ=differ,
+    )
