@@ -18,7 +18,7 @@ from colony.records import Animal, Measurement
 
 _PLAIN = (
     *("name", "sex", "origin", "arrived_from", "transponder", "line", "held_back"),
-    *("reserved_for", "breeding_ban", "status", "note"),
+    *("reserved_for", "breeding_ban", "status", "ended_why", "note"),
 )
 _DAYS = ("arrived", "mature_since")
 _AS_NEW = {"status": "present", "ended_on": None, "ended_why": None, "note": None}

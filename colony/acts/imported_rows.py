@@ -74,7 +74,8 @@ def _write_sires(
 
 def _write_measurement(session: Session, animal_id: int, change: Change) -> None:
     """Write sizes of a day, into the measurement of that day if the book has one."""
-    on, sizes = change.measured or (None, {})
+    assert change.measured is not None  # noqa: S101 - the caller asked
+    on, sizes = change.measured
     same_day = select(Measurement).where(
         Measurement.animal_id == animal_id, Measurement.measured_on == on
     )

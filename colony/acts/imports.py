@@ -48,7 +48,7 @@ def import_path(
     """
     if path.is_dir():
         _refuse_sheet_options(mappings, date_order, length_unit, skip_bad=skip_bad)
-        return import_folder(session, path=path, dry_run=dry_run, progress=progress, today=today)
+        return import_folder(session, path=path, dry_run=dry_run, progress=progress)
     choices = SheetChoices(tuple(mappings), date_order, length_unit)
     table = read_table(path)
     return import_sheet(

@@ -97,7 +97,7 @@ def _species(cell: str, reading: Reading) -> object:
         raise NoSuchSpecies(cell, sorted(set(reading.species.values()))) from None
 
 
-_TEXTS = ("name", "arrived_from", "line", "reserved_for", "breeding_ban", "note")
+_TEXTS = ("name", "arrived_from", "line", "reserved_for", "breeding_ban", "ended_why", "note")
 _DAYS = ("born", "arrived", "mature_since", "ended_on", "sold_on", "died_on", "measured_on")
 _READERS: Mapping[str, Callable[[str, Reading], object]] = {
     "tag": lambda cell, _: parse_tag(cell),

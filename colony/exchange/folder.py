@@ -26,8 +26,18 @@ class ColonyFolder:
 
     heading: Heading
     tables: Tables
+    names: Mapping[str, frozenset[str]]
+    """The folded label of every row by noun, also of rows that cannot be read."""
     faults: tuple[Fault, ...]
     ignored: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class _NounFile:
+    rows: tuple[NounRow, ...] = ()
+    names: frozenset[str] = frozenset()
+    faults: tuple[Fault, ...] = ()
+    ignored: tuple[str, ...] = ()
 
 
 def read_folder(path: Path) -> ColonyFolder:
@@ -39,17 +49,19 @@ def read_folder(path: Path) -> ColonyFolder:
         It has no ``colony.toml``, or a file lacks a column that it needs.
     """
     heading = _read_heading(path)
-    tables: dict[str, Sequence[NounRow]] = {}
-    faults: list[Fault] = []
-    ignored: list[str] = []
-    for noun in NOUNS:
-        tables[noun.name] = _read_noun(path, noun, faults, ignored)
-    return ColonyFolder(heading, tables, tuple(faults), tuple(ignored))
+    files = {noun.name: _read_noun(path, noun) for noun in NOUNS}
+    return ColonyFolder(
+        heading,
+        {name: file.rows for name, file in files.items()},
+        {name: file.names for name, file in files.items()},
+        tuple(fault for file in files.values() for fault in file.faults),
+        tuple(heading for file in files.values() for heading in file.ignored),
+    )
 
 
 def folder_texts(heading: Heading, tables: Tables) -> dict[str, str]:
-    """The text of every file of an exported colony, by file name; an empty noun has none."""
-    written = {noun.file: noun_text(noun, tables[noun.name]) for noun in NOUNS if tables[noun.name]}
+    """The text of every file of an exported colony, by file name."""
+    written = {noun.file: noun_text(noun, tables[noun.name]) for noun in NOUNS}
     return {FILE: write_heading(heading)} | written
 
 
@@ -84,24 +96,28 @@ def _read_heading(path: Path) -> Heading:
     return read_heading(text, str(path))
 
 
-def _read_noun(
-    folder: Path, noun: Noun, faults: list[Fault], ignored: list[str]
-) -> Sequence[NounRow]:
+def _read_noun(folder: Path, noun: Noun) -> _NounFile:
     path = folder / noun.file
     if not path.exists():
-        return ()
+        return _NounFile()
     try:
         table = read_table(path)
     except FileEmpty:
-        return ()
+        return _NounFile()
     headings = [heading.casefold() for heading in table.header.cells]
     missing = [c.name for c in noun.columns if c.needed and c.name not in headings]
     if missing:
         raise NotAColonyFolder(str(folder), f"{noun.file} has no column {missing[0]}")
     known = {column.name for column in noun.columns}
-    ignored.extend(f"{noun.file}: {h}" for h in headings if h and h not in known)
-    rows = (_read_row(noun, headings, row, faults) for row in table.rows)
-    return tuple(row for row in rows if row is not None)
+    faults: list[Fault] = []
+    rows = [_read_row(noun, headings, row, faults) for row in table.rows]
+    label = headings.index(noun.columns[0].name) if noun.columns[0].name in headings else 0
+    return _NounFile(
+        tuple(row for row in rows if row is not None),
+        frozenset(r.cells[label].casefold() for r in table.rows if label < len(r.cells)),
+        tuple(faults),
+        tuple(f"{noun.file}: {h}" for h in headings if h and h not in known),
+    )
 
 
 def _read_row(noun: Noun, headings: Sequence[str], row: Row, faults: list[Fault]) -> NounRow | None:

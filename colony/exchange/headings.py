@@ -33,6 +33,7 @@ FIELDS: Mapping[str, str] = {
     "mature_since": "mature/since mature matured",
     "status": "status state",
     "ended_on": "ended/on ended end/date left left/on",
+    "ended_why": "ended/why why reason cause cause/of/death",
     "sold_on": "sold/on sold sale/date date/sold",
     "died_on": "died/on died death death/date date/of/death dod",
     "tank": "tank tank/code location place pond vat",

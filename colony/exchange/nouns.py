@@ -8,9 +8,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from colony.records.animals import ORIGINS, SEXES, STATUSES
-from colony.records.pairings import FINDINGS, MATING_SIGNS, METHODS
-from colony.records.tanks import ROLES
+from colony.notation.words import FINDINGS, MATING_SIGNS, METHODS, ORIGINS, ROLES, SEXES, STATUSES
 
 
 @dataclass(frozen=True)

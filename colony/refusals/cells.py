@@ -168,6 +168,23 @@ class TwoTanksOnADay(WrongUse):
     """An animal is placed in two tanks at once."""
 
     def __init__(self, tag: str, other: str, line: int) -> None:
+        where = f"line {line}" if line else "the book"
         super().__init__(
-            f"{shown(tag)} is in {shown(other)} on some of these days (line {line}): no animal is in two tanks on one day."
+            f"{shown(tag)} is in {shown(other)} on some of these days ({where}): no animal is in two tanks on one day."
+        )
+
+
+class RowCannotBe(WrongUse):
+    """The cells of a row contradict each other."""
+
+    def __init__(self, rule: str) -> None:
+        super().__init__(f"{rule}: correct this row.")
+
+
+class BookHasItOtherwise(WrongUse):
+    """A row of a folder is in the book with other facts."""
+
+    def __init__(self, columns: list[str]) -> None:
+        super().__init__(
+            f"The book has this with another {listed(columns, 'and')}: a folder only adds, so mend the book or the row."
         )
