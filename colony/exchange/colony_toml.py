@@ -1,6 +1,7 @@
 """``colony.toml``: the day of an exported colony, its settings, and its own species numbers."""
 
 import json
+import re
 import tomllib
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
@@ -12,6 +13,8 @@ from colony.refusals.exchange import NotAColonyFolder
 
 FILE = "colony.toml"
 FORMAT = 1
+
+_BARE = re.compile(r"[A-Za-z0-9_-]+", re.ASCII)
 
 
 @dataclass(frozen=True)
@@ -69,7 +72,7 @@ def _lines(heading: Heading) -> Iterator[str]:
         yield "\n[settings]"
         yield from (f"{key} = {_text(value)}" for key, value in heading.settings.items())
     for name, species in heading.species.items():
-        yield f"\n[species.{_text(name)}]"
+        yield f"\n[species.{name if _BARE.fullmatch(name) else _text(name)}]"
         for key in ("scientific_name", "english_name"):
             if (value := getattr(species, key)) is not None:
                 yield f"{key} = {_text(value)}"
