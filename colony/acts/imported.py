@@ -26,6 +26,27 @@ class Imported:
     refused: bool = False
     """Faults stand, and nothing was written because of them."""
 
+    def as_document(self) -> dict[str, object]:
+        """The answer for scripts."""
+        errors = [
+            {
+                "file": fault.file_name,
+                "line": fault.line,
+                "column": fault.column,
+                "value": fault.value,
+                "problem": fault.problem,
+            }
+            for fault in self.errors
+        ]
+        return {
+            "added": self.added,
+            "updated": self.updated,
+            "skipped": self.skipped,
+            "errors": errors,
+            "ignored": list(self.ignored),
+            "ancestors": self.ancestors,
+        }
+
 
 def unwatched(_what: str, _done: int, _all: int) -> None:
     """Report progress to nobody."""

@@ -1,6 +1,7 @@
 """What is wrong in a file: where it stands, and what would be right."""
 
 from dataclasses import dataclass
+from pathlib import PurePath
 
 LONGEST_SHOWN = 80
 
@@ -24,3 +25,8 @@ class Fault:
         return (
             self.value if len(self.value) <= LONGEST_SHOWN else f"{self.value[:LONGEST_SHOWN]}..."
         )
+
+    @property
+    def file_name(self) -> str:
+        """The file without its folder."""
+        return PurePath(self.file).name
