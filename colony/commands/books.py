@@ -52,3 +52,6 @@ def settings(
     else:
         shown = [one for one in known.items() if key in (None, one[0])]
         show_table(("Setting", "Value"), shown, none=f"There is no setting {key}.")
+
+
+from colony.commands import safety  # noqa: E402, F401 - its verbs stand on the same subject
