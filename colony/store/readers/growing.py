@@ -21,7 +21,7 @@ def read_pups(session: Session, lives: Lives, today: date) -> list[PupFacts]:
     """What the gates need to know of every growing pup."""
     herd = read_herd(session)
     house = read_house(session, herd, lives, read_settings(session), today)
-    widths, feedings, held = _widths(session), _feedings(session), read_holds(session, today)
+    widths, feedings, held = read_widths(session), _feedings(session), read_holds(session, today)
     codes = dict(session.execute(select(col(Litter.id), col(Litter.code))).tuples().all())
     return [
         PupFacts(
@@ -58,7 +58,8 @@ def _tank_code(house: House, row: HerdRow) -> str:
     return house.tanks[tank].plan.code if tank is not None else ""
 
 
-def _widths(session: Session) -> dict[int, list[Width]]:
+def read_widths(session: Session) -> dict[int, list[Width]]:
+    """Every measured disc width, by animal id, in order of date."""
     rows: dict[int, list[Width]] = defaultdict(list)
     query = (
         select(col(Measurement.animal_id), col(Measurement.measured_on), col(Measurement.width_mm))
