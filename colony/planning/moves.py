@@ -154,12 +154,14 @@ def _pinned_in(week: Scene, tank: int) -> Index:
 
 def _forgiven(week: Scene, stuck: list[int]) -> Scene:
     """Let pinned animals stay that break a limit by themselves: nobody else may join them."""
-    capacity, must_go = week.capacity_mm2.copy(), week.must_go.copy()
+    capacity, must_go, kin = week.capacity_mm2.copy(), week.must_go.copy(), week.kin.copy()
     for tank in stuck:
         pinned = _pinned_in(week, tank)
         capacity[tank] = max(float(capacity[tank]), float(week.disc_mm2[pinned].sum()))
         must_go[pinned] = False
-    return replace(week, capacity_mm2=capacity, must_go=must_go)
+        if not week.alike(pinned):
+            kin[pinned] = kin[pinned[0]]
+    return replace(week, capacity_mm2=capacity, must_go=must_go, kin=kin)
 
 
 def _free_in(week: Scene, tanks: list[int]) -> Index:
