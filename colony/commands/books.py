@@ -145,3 +145,6 @@ def _show_import(done: "Imported", *, dry_run: bool) -> None:
         say(f"{done.added} {would}added, {done.updated} {would}updated, {done.skipped} skipped.")
         if done.ancestors:
             say(f"{done.ancestors} of those added are only named as parents.")
+
+
+from colony.commands import safety  # noqa: E402, F401 - its verbs stand on the same subject
