@@ -22,7 +22,7 @@ def read_pups(session: Session, lives: Lives, today: date) -> list[PupFacts]:
     herd = read_herd(session)
     house = read_house(session, herd, lives, read_settings(session), today)
     widths, feedings, held = read_widths(session), _feedings(session), read_holds(session, today)
-    codes = dict(session.execute(select(col(Litter.id), col(Litter.code))).tuples().all())
+    codes = dict(session.execute(select(col(Litter.id), col(Litter.code))).all())
     return [
         PupFacts(
             tag=row.tag,
@@ -86,4 +86,4 @@ def read_holds(session: Session, today: date) -> dict[int, date | None]:
     query = select(col(Hold.animal_id), col(Hold.ended)).where(
         col(Hold.started) <= today, col(Hold.ended).is_(None) | (col(Hold.ended) > today)
     )
-    return dict(session.execute(query).tuples().all())
+    return dict(session.execute(query).all())

@@ -61,7 +61,7 @@ class Growth:
 def read_growth(session: Session, herd: Herd, lives: Lives, today: date) -> Growth:
     """Read everybody born lately, or measured and still here."""
     widths = read_widths(session)
-    codes = dict(session.execute(select(col(Litter.id), col(Litter.code))).tuples().all())
+    codes = dict(session.execute(select(col(Litter.id), col(Litter.code))).all())
     since = today - timedelta(days=REMEMBERED_DAYS)
     growers, trusted = {}, {}
     for row in herd.rows:

@@ -94,7 +94,7 @@ def read_places(session: Session, today: date) -> dict[int, str]:
             col(Placement.left_on).is_(None) | (col(Placement.left_on) > today),
         )
     )
-    return dict(session.execute(query).tuples().all())
+    return dict(session.execute(query).all())
 
 
 def read_last_widths_mm(session: Session) -> dict[int, tuple[date, int]]:

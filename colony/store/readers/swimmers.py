@@ -75,7 +75,7 @@ def _residents(session: Session, house: House, lives: Lives, today: date) -> lis
     herd = read_herd(session)
     growth = read_growth(session, herd, lives, today)
     widths_mm = read_last_widths_mm(session)
-    codes = dict(session.execute(select(col(Litter.id), col(Litter.code))).tuples().all())
+    codes = dict(session.execute(select(col(Litter.id), col(Litter.code))).all())
     mothers = _mothers(session, codes)
     found = []
     for animal_id, tank_id in house.tank_of.items():
