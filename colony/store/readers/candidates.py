@@ -106,7 +106,7 @@ def _holds(session: Session, today: date) -> dict[int, str]:
     query = select(col(Hold.animal_id), col(Hold.why)).where(
         col(Hold.started) <= today, col(Hold.ended).is_(None) | (col(Hold.ended) > today)
     )
-    return dict(session.execute(query).tuples().all())
+    return dict(session.execute(query).all())
 
 
 def _proven(session: Session, dams: Mapping[int, DamRecord]) -> frozenset[int]:

@@ -22,8 +22,8 @@ def read_pups(session: Session, lives: Lives, today: date) -> list[PupFacts]:
     """What the gates need to know of every growing pup."""
     herd = read_herd(session, *_PUP)
     house = read_house(session, lives, read_settings(session), today)
-    widths, feedings, held = _widths(session), _feedings(session), read_holds(session, today)
-    codes = dict(read_rows(session, select(col(Litter.id), col(Litter.code))).tuples().all())
+    widths, feedings, held = read_widths(session), _feedings(session), read_holds(session, today)
+    codes = dict(read_rows(session, select(col(Litter.id), col(Litter.code))).all())
     return [
         PupFacts(
             tag=row.tag,
@@ -60,7 +60,8 @@ def _tank_code(house: House, row: HerdRow) -> str:
     return house.tanks[tank].plan.code if tank is not None else ""
 
 
-def _widths(session: Session) -> dict[int, list[Width]]:
+def read_widths(session: Session) -> dict[int, list[Width]]:
+    """Every measured disc width, by animal id, in order of date."""
     rows: dict[int, list[Width]] = defaultdict(list)
     query = (
         select(col(Measurement.animal_id), col(Measurement.measured_on), col(Measurement.width_mm))
@@ -91,4 +92,4 @@ def read_holds(session: Session, today: date) -> dict[int, date | None]:
     query = select(col(Hold.animal_id), col(Hold.ended)).where(
         col(Hold.started) <= today, col(Hold.ended).is_(None) | (col(Hold.ended) > today)
     )
-    return dict(read_rows(session, query).tuples().all())
+    return dict(read_rows(session, query).all())

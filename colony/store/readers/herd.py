@@ -117,7 +117,7 @@ def read_places(session: Session, today: date) -> dict[int, str]:
             col(Placement.left_on).is_(None) | (col(Placement.left_on) > today),
         )
     )
-    return dict(read_rows(session, query).tuples().all())
+    return dict(read_rows(session, query).all())
 
 
 def read_last_widths_mm(
@@ -140,4 +140,4 @@ def read_last_widths_mm(
         (col(Measurement.animal_id) == last.c.animal_id)
         & (col(Measurement.measured_on) == last.c.day),
     )
-    return {animal: (day, width) for animal, day, width in read_rows(session, query)}
+    return {animal: (day, width or 0) for animal, day, width in read_rows(session, query)}
