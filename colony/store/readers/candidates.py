@@ -39,7 +39,7 @@ def read_candidates(session: Session, herd: Herd, today: date) -> dict[int, Cand
     seen = _Seen(
         herd=herd,
         lives=lives,
-        house=read_house(session, herd, lives, settings, today),
+        house=read_house(session, lives, settings, today),
         dams=dams,
         partners=_partners(herd, dams, read_pairing_sires(session), today),
         widths_mm=read_last_widths_mm(session),

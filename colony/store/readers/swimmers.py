@@ -51,7 +51,7 @@ def read_swimmers(
 ) -> Swimmers:
     """Read the house of the weeks to come; None for sales takes the rate of the last weeks."""
     herd, lives = read_herd(session), read_lives(session)
-    house = read_house(session, herd, lives, read_settings(session), today)
+    house = read_house(session, lives, read_settings(session), today)
     rate = _sales_a_week(session, today) if sales_per_week is None else sales_per_week
     leaving = expected_sales([one for one in ready if _may_be_sold(one)], rate, today)
     residents = [
