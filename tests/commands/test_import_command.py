@@ -50,7 +50,7 @@ def test_a_fault_is_shown_with_its_line_and_without_markup_or_escape_codes(
     shown = capsys.readouterr()
     assert "[red]" in shown.out
     assert "\x1b" not in shown.out + shown.err
-    assert "2 faults, and nothing was written" in shown.err
+    assert "Faults: 2; nothing was written" in shown.err
 
 
 def test_a_dry_run_counts_and_writes_nothing(
