@@ -7,6 +7,7 @@ from typing import Annotated, Any
 import typer
 from typer.core import TyperGroup
 
+from colony import __version__
 from colony.commands.options import plain_app
 from colony.notation.tags import nearest_tags
 from colony.refusals.notation import NoSuchSubject
@@ -73,9 +74,7 @@ def colony(
     if book is not None:
         os.environ[BOOK_VARIABLE] = book
     if version:
-        from importlib.metadata import version as installed
-
-        typer.echo(f"colony {installed('colony')}")
+        typer.echo(f"colony {__version__}")
         raise typer.Exit
     if ctx.invoked_subcommand is None:
         from colony.commands.day import show_day

@@ -54,7 +54,6 @@ class BookSettings:
         "{litter}-{n}", _pattern, "a pattern with {n}, and {litter}, {dam}, {yy}, {yyyy} or {sex}"
     )
     isolation_days: int = _choice(30, _whole(0, 365), "days from 0 to 365")
-    rest_days: int = _choice(60, _whole(0, 730), "days from 0 to 730")
     measure_every_days: int = _choice(28, _whole(1, 365), "days from 1 to 365")
     nursery_weeks: int = _choice(6, _whole(0, 52), "weeks from 0 to 52")
     load_limit: float = _choice(0.3, _fraction, "disc area over floor area, such as 0.3")
