@@ -10,6 +10,7 @@ class About:
 
     kind: str
     key: str
+    sex: str = field(default="", compare=False)
 
     @property
     def tag(self) -> str:
@@ -35,3 +36,8 @@ class Beginning:
     def tag(self) -> str:
         """The animal that is looked at."""
         return self.about.tag if self.about else ""
+
+    @property
+    def female(self) -> str:
+        """The animal that is looked at, unless it is known to be no female."""
+        return self.tag if self.about and self.about.sex in {"", "F"} else ""

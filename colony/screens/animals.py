@@ -4,7 +4,7 @@ from collections.abc import Iterable, Sequence
 from typing import Any, ClassVar
 
 from textual.binding import Binding, BindingType
-from textual.containers import Horizontal, Vertical
+from textual.containers import Horizontal
 from textual.widget import Widget
 from textual.widgets import Input, Static
 
@@ -17,7 +17,7 @@ from colony.screens.slips.known_blanks import told
 from colony.screens.widgets.columns import Column
 from colony.screens.widgets.ledger import Ledger, Line
 from colony.screens.widgets.look import Look
-from colony.store.readers.search import Sought
+from colony.acts.search import Sought
 
 COLUMNS = (
     Column("Tag", 14),
@@ -71,9 +71,8 @@ class Rays(Place):
         with Horizontal(id="search"):
             yield Input(placeholder="find a ray: tag, name, species, parent", compact=True)
             yield Static("", id="filters")
-        with Horizontal():
-            with Vertical():
-                yield Ledger(COLUMNS, empty="No ray is found by that.")
+        with Horizontal(classes="beside"):
+            yield Ledger(COLUMNS, empty="No ray is found by that.")
             yield Look()
 
     def on_mount(self) -> None:
@@ -182,7 +181,7 @@ class Rays(Place):
             hit.name or "",
             hit.line or "",
         )
-        return Line(About("animal", hit.tag), cells, "" if hit.status == "present" else "○", more=hit)
+        return Line(About("animal", hit.tag, hit.sex), cells, "" if hit.status == "present" else "○", more=hit)
 
 
 def _more(hit: Hit, place: Place) -> str:

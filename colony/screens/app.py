@@ -1,9 +1,10 @@
 """The program at full screen: its places, its slips, and what it says."""
 
 
+from collections.abc import Sequence
 from datetime import date
 
-from typing import Any, ClassVar
+from typing import TYPE_CHECKING, Any, ClassVar, cast
 
 from textual.app import App
 from textual.binding import BindingType
@@ -20,6 +21,9 @@ from colony.screens.places import PLACES
 from colony.screens.said import Said
 from colony.screens.slips.table import SLIPS
 from colony.screens.themes import BLACKWATER, SANDBAR, THEMES, theme_for
+
+if TYPE_CHECKING:
+    from colony.screens.tanks import House
 
 LOOK_SECONDS = 2.0
 """How often the book is looked at for what others wrote."""
@@ -104,6 +108,11 @@ class ColonyApp(App[None]):
         else:
             beginning = Beginning(firsts=firsts)
         self.push_screen(slip(beginning))
+
+    def carry(self, tags: Sequence[str]) -> None:
+        """Go to the house with animals in hand."""
+        self.action_go("tanks")
+        self.call_later(lambda: cast("House", self.screen).carry(tags))
 
     def action_light(self) -> None:
         """Change between the dark and the light colours."""

@@ -22,7 +22,7 @@ class Today(Place):
 
     def body(self) -> Iterable[Widget]:
         """The list, and beside it more of the line that is looked at."""
-        with Horizontal():
+        with Horizontal(classes="beside"):
             yield Ledger(COLUMNS, empty="Nothing asks for a hand today.", id="now")
             yield Look()
 
@@ -40,7 +40,7 @@ class Today(Place):
         self.query_one(Look).show(str(more or ""))
 
     def _show(self, now: tuple[State, Sequence[Unchecked]]) -> None:
-        lines = DayLines(self.app.desk, *now)
+        lines = DayLines(self.app.desk, *now, rows=self.size.height)
         self.query_one(Ledger).show(lines.entries())
 
 

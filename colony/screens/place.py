@@ -3,6 +3,7 @@
 from collections.abc import Callable, Iterable
 from typing import TYPE_CHECKING, Any, ClassVar, TypeVar
 
+from textual._callback import invoke
 from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
 from textual.containers import Container
@@ -40,7 +41,7 @@ class Place(Screen[None]):
     class Answered(Message):
         """A question asked of the book was answered, or refused."""
 
-        def __init__(self, group: str, tried_: Tried[Any], then: Callable[[Any], None]) -> None:
+        def __init__(self, group: str, tried_: Tried[Any], then: Callable[[Any], Any]) -> None:
             super().__init__()
             self.group, self.tried, self.then = group, tried_, then
 
@@ -94,7 +95,7 @@ class Place(Screen[None]):
             self.load()
 
     def ask(
-        self, question: Callable[..., T], then: Callable[[T], None], *, group: str = "", **facts: Any  # noqa: ANN401 - facts of any act
+        self, question: Callable[..., T], then: Callable[[T], Any], *, group: str = "", **facts: Any  # noqa: ANN401 - facts of any act
     ) -> None:
         """Ask the book in a thread; the answer comes as a message, a newer question wins."""
         name = group or getattr(question, "__name__", "question")
@@ -109,7 +110,7 @@ class Place(Screen[None]):
         self.app.busy = True
         self.run_worker(work, thread=True, exclusive=True, group=name)
 
-    def on_place_answered(self, event: "Place.Answered") -> None:
+    async def on_place_answered(self, event: "Place.Answered") -> None:
         """Show an answer, or say why there is none."""
         event.stop()
         self._asked.discard(event.group)
@@ -117,7 +118,7 @@ class Place(Screen[None]):
         if event.tried.problem:
             self.app.say(event.tried.problem, "refused")
         else:
-            event.then(event.tried.answer)
+            await invoke(event.then, event.tried.answer)
 
     def on_ledger_opened(self, event: Ledger.Opened) -> None:
         """Open what a line is about."""

@@ -32,7 +32,7 @@ class BirthSlip(Slip):
 
     def firsts(self) -> dict[str, str]:
         """The dam that is looked at."""
-        return {"dam": self.beginning.tag}
+        return {"dam": self.beginning.female}
 
     def write(self, session: "Session", facts: Facts, *, anyway: bool, today: date) -> Done:
         """Record the litter."""

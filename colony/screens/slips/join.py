@@ -29,7 +29,7 @@ class JoinSlip(Slip):
 
     def firsts(self) -> dict[str, str]:
         """The dam that is looked at."""
-        return {"dam": self.beginning.tag}
+        return {"dam": self.beginning.female}
 
     def write(self, session: "Session", facts: Facts, *, anyway: bool, today: date) -> Done:  # noqa: ARG002 - nothing to override
         """Start the pairing."""

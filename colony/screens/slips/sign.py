@@ -31,7 +31,7 @@ class SignSlip(Slip):
 
     def firsts(self) -> dict[str, str]:
         """The dam that is looked at."""
-        return {"dam": self.beginning.tag}
+        return {"dam": self.beginning.female}
 
     def write(self, session: "Session", facts: Facts, *, anyway: bool, today: date) -> Done:  # noqa: ARG002 - nothing to override
         """Note the sign."""

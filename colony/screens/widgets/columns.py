@@ -1,9 +1,11 @@
 """Lay the cells of a list out in the width that there is."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 from textual.content import Content
+
+from colony.notation.tags import printable
 
 GAP = 2
 MARK = 2
@@ -21,11 +23,15 @@ TONES = {
 """What a tone looks like; a mark or a word always says the same."""
 
 
+Cell = str | Callable[[int], str]
+"""What stands in a cell: text, or a drawing that is given its width."""
+
+
 @dataclass(frozen=True)
 class Column:
     """One column: its head, its width, and the screen width from which it is shown."""
 
-    head: str
+    head: Cell
     width: int
     from_screen: int = 0
     right: bool = False
@@ -38,13 +44,18 @@ class Layout:
 
     shown: tuple[tuple[int, Column, int], ...]
 
-    def head(self) -> Content:
-        """The line of heads."""
+    def head(self) -> str:
+        """The line of heads, from behind the mark on."""
         cells = [_fit(column.head, width, right=column.right) for _, column, width in self.shown]
-        return Content(" " * MARK + (" " * GAP).join(cells))
+        return (" " * GAP).join(cells).rstrip()
 
-    def line(self, cells: Sequence[str], mark: str, tone: str) -> Content:
-        """One line: its mark, then its cells; the tone colours the mark and the first cell."""
+    def line(self, cells: Sequence[Cell], mark: str, tone: str) -> Content:
+        """One line: its mark, then its cells; the tone colours the mark and the first cell.
+
+        The last of fewer cells than there are columns runs on to the end of the line.
+        """
+        if len(cells) < len(self.shown):
+            return self._running_on(cells, mark, tone)
         written = [
             _fit(cells[place], width, right=column.right) for place, column, width in self.shown
         ]
@@ -57,6 +68,13 @@ class Layout:
         )
 
 
+    def _running_on(self, cells: Sequence[Cell], mark: str, tone: str) -> Content:
+        own = [_fit(cell, width, right=False) for cell, (_, _, width) in zip(cells[:-1], self.shown, strict=False)]
+        style = TONES[tone]
+        rest = (" " * GAP).join([*own[1:], str(cells[-1])])
+        return Content.assemble((f"{mark or ' ':<{MARK}}{own[0]}", style or "bold"), " " * GAP, rest)
+
+
 def lay_out(columns: Sequence[Column], width: int) -> Layout:
     """Choose the columns for a width; the growing one takes what is left."""
     chosen = [(at, one) for at, one in enumerate(columns) if one.from_screen <= width]
@@ -65,7 +83,8 @@ def lay_out(columns: Sequence[Column], width: int) -> Layout:
     return Layout(tuple((at, one, one.width + spare * one.grows) for at, one in chosen))
 
 
-def _fit(text: str, width: int, *, right: bool) -> str:
+def _fit(cell: Cell, width: int, *, right: bool) -> str:
+    text = cell(width) if callable(cell) else printable(cell)
     if len(text) > width:
         text = f"{text[: max(width - 1, 0)]}…"
     return f"{text:>{width}}" if right else f"{text:<{width}}"

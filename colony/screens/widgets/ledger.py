@@ -11,10 +11,13 @@ from textual.widgets import OptionList
 from textual.widgets.option_list import Option
 
 from colony.screens.about import About
-from colony.screens.widgets.columns import Column, Layout, lay_out
+from colony.screens.widgets.columns import Cell, Column, Layout, lay_out
 
 NEAR = 15
 """Lines before the end at which the next page is asked for."""
+
+PAGE = 60
+"""Lines that are drawn at once."""
 
 
 @dataclass(frozen=True)
@@ -22,7 +25,7 @@ class Line:
     """One line: what it is about, its cells, and its mark and tone."""
 
     about: About
-    cells: Sequence[str]
+    cells: Sequence[Cell]
     mark: str = ""
     tone: str = ""
     more: object = field(default=None, compare=False)
@@ -64,6 +67,7 @@ class Ledger(OptionList):
         self._empty = empty
         self._entries: list[Entry] = []
         self._marked: set[str] = set()
+        self._drawn = 0
 
     @property
     def entries(self) -> Sequence[Entry]:
@@ -94,9 +98,10 @@ class Ledger(OptionList):
         lines = takewhile(lambda one: isinstance(one, Line), rest)
         return [one.about.tag for one in lines if isinstance(one, Line) and one.about.tag]
 
-    def show(self, entries: Sequence[Entry]) -> None:
+    def show(self, entries: Sequence[Entry], columns: Sequence[Column] | None = None) -> None:
         """List these in place of what is listed; the highlight stays on what it was on."""
         kept = self.line.about if self.line else None
+        self._columns = columns or self._columns
         self._entries = list(entries)
         self._marked &= {one.about.key for one in entries if isinstance(one, Line)}
         self._fill()
@@ -105,8 +110,7 @@ class Ledger(OptionList):
     def add(self, entries: Sequence[Entry]) -> None:
         """List these too: the next page."""
         self._entries.extend(entries)
-        layout = self._layout()
-        self.add_options([self._option(entry, layout) for entry in entries])
+        self._draw_more()
 
     def toggle_mark(self) -> None:
         """Mark the highlighted line, or unmark it, and go on to the next."""
@@ -127,7 +131,11 @@ class Ledger(OptionList):
         """Tell which line is looked at, and when the end is near."""
         super().watch_highlighted(highlighted)
         self.post_message(self.Looked(self.line))
-        if highlighted is not None and highlighted >= len(self._entries) - NEAR:
+        if highlighted is None or highlighted < self._drawn - NEAR:
+            return
+        if self._drawn < len(self._entries):
+            self._draw_more()
+        else:
             self.post_message(self.NearEnd())
 
     def on_option_list_option_selected(self, event: OptionList.OptionSelected) -> None:
@@ -149,14 +157,24 @@ class Ledger(OptionList):
 
     def _fill(self) -> None:
         layout = self._layout()
-        options = [self._option(entry, layout) for entry in self._entries]
-        self.border_title = layout.head().plain if self._entries else ""
+        self._drawn = min(max(PAGE, (self.highlighted or 0) + NEAR), len(self._entries))
+        options = [self._option(entry, layout) for entry in self._entries[: self._drawn]]
+        self.border_title = layout.head() if self._entries else ""
         self.set_options(options or [Option(self._empty, disabled=True)])
+
+    def _draw_more(self) -> None:
+        layout = self._layout()
+        more = self._entries[self._drawn : self._drawn + PAGE]
+        self._drawn += len(more)
+        self.add_options([self._option(entry, layout) for entry in more])
 
     def _highlight(self, about: About | None) -> None:
         lines = [at for at, one in enumerate(self._entries) if isinstance(one, Line)]
         same = [at for at in lines if self._entries[at].about == about]  # type: ignore[union-attr]
-        self.highlighted = next(iter(same or lines), None)
+        wanted = next(iter(same or lines), None)
+        while wanted is not None and wanted >= self._drawn:
+            self._draw_more()
+        self.highlighted = wanted
 
     def _layout(self) -> Layout:
         return lay_out(self._columns, self.scrollable_content_region.width or self.app.size.width)

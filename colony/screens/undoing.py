@@ -1,0 +1,1 @@
+"""Take the last act back, and say what was taken back."""
