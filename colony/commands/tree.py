@@ -1,6 +1,7 @@
 """The tree of commands: each subject is a module, loaded when it is called."""
 
 import os
+import shlex
 from importlib import import_module
 from typing import Annotated, Any
 
@@ -8,7 +9,7 @@ import typer
 from typer.core import TyperGroup
 
 from colony import __version__
-from colony.commands.options import plain_app
+from colony.commands.options import AsJson, plain_app
 from colony.notation.tags import nearest_tags
 from colony.refusals.notation import NoSuchSubject
 
@@ -80,3 +81,21 @@ def colony(
         from colony.commands.day import show_day
 
         show_day()
+
+
+@app.command("sample")
+def sample(
+    path: Annotated[str, typer.Argument(help="A free path for the new book.")],
+    *,
+    as_json: AsJson = False,
+) -> None:
+    """Make a book of an invented colony, to try everything on."""
+    from colony.acts.sample import make_sample_book
+    from colony.commands.output import say, show_json
+    from colony.commands.read import today
+
+    made = make_sample_book(location=path, today=today())
+    if as_json:
+        show_json(made)
+    else:
+        say(f"The sample colony is in {made.path}. Try: colony --book {shlex.quote(made.path)}")

@@ -16,9 +16,11 @@ from colony.refusals.books import (
     NoSuchBook,
     NotABook,
 )
-from colony.store.engine import make_engine, writing
+from colony.store.engine import make_engine, take_turn, writing
+from colony.store.entries import Mark
 from colony.store.journal import Recorder, write_entry
 from colony.store.location import is_url
+from colony.store.meanwhile import refuse_changed_meanwhile
 from colony.store.versions import bring_up_to_date
 
 
@@ -36,11 +38,31 @@ class Book:
             yield session
 
     @contextmanager
-    def act(self, name: str) -> Iterator[Session]:
-        """A session for one act: one transaction and one journal row, or nothing at all."""
+    def act(self, name: str, *, seen: Mark | None = None) -> Iterator[Session]:
+        """A session for one act: one transaction and one journal row, or nothing at all.
+
+        Acts of several people come one after the other: the next begins when this one is over.
+
+        Parameters
+        ----------
+        seen
+            Where the book stood (`latest`) when what is now changed was looked at. What
+            somebody else has changed since is then refused, and told, not overwritten.
+
+        Raises
+        ------
+        ChangedMeanwhile, BookWasReplaced
+            The book moved on since it was seen.
+        BookBusy
+            Another act has not ended for `WAIT_SECONDS`.
+        """
         with _in_words(self.location), Session(writing(self.engine)) as session:
+            take_turn(session)
             recorder = Recorder(session)
             yield session
+            session.flush()
+            if seen is not None:
+                refuse_changed_meanwhile(session, seen, recorder.steps)
             write_entry(session, name, recorder)
             session.commit()
 
