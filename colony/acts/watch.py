@@ -1,24 +1,28 @@
-"""Notice that somebody else wrote in the book: its newest act."""
+"""Notice that somebody else wrote in the book."""
 
 from dataclasses import dataclass
 
-from sqlalchemy import select
-from sqlmodel import Session, col
+from sqlmodel import Session
 
-from colony.records import JournalEntry
+from colony.store.entries import Mark, changed_since, latest
 
 
 @dataclass(frozen=True)
-class NewestAct:
-    """The last act of the journal."""
+class News:
+    """What was written since a mark: how many acts, and the newest of them."""
 
-    number: int
+    mark: Mark
+    acts: int
     who: str
     summary: str
 
 
-def newest_act(session: Session) -> NewestAct | None:
-    """The last act that was written, or None in an empty journal."""
-    query = select(col(JournalEntry.id), col(JournalEntry.who), col(JournalEntry.summary))
-    row = session.execute(query.order_by(col(JournalEntry.id).desc()).limit(1)).first()
-    return None if row is None else NewestAct(row[0] or 0, row[1], row[2])
+def news_since(session: Session, mark: Mark) -> News | None:
+    """What was written since a mark; None where nothing was. One cheap query, made for polling."""
+    now = latest(session)
+    if now == mark:
+        return None
+    entries = changed_since(session, mark)
+    if not entries:
+        return News(now, 0, "Somebody", "another book is in its place (a backup was restored)")
+    return News(now, len(entries), entries[-1].who, entries[-1].summary)

@@ -16,7 +16,9 @@ class AnimalPage(Page):
     """The page of an animal, read from top to bottom."""
 
     HERE = "animals"
-    HELP = "Every slip begins with this animal. Up and down scroll; d mends a fact; p ranks partners."
+    HELP: ClassVar[str | None] = (
+        "Every slip begins with this animal. Up and down scroll; d mends a fact; p ranks partners."
+    )
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("p", "app.slip('partners')", "Partners"),
         Binding("d", "app.slip('mend')", "Mend"),

@@ -51,11 +51,12 @@ _SEXES = {"F": "female", "M": "male", "U": "not sexed"}
 def _identity(page: AnimalPage, desk: Desk) -> str:
     age = f", {show_span(page.age_days)} old" if page.age_days is not None else ""
     width = next((w["disc_width_mm"] for w in reversed(page.widths) if w["disc_width_mm"]), None)
+    who = f"{page.name or page.tag}, {_SEXES[page.sex]} {page.species or 'hybrid, see parents'}"
+    line = f", line {page.line}" if page.line else ""
+    litter = f", litter {page.litter}" if page.litter else ""
     lines = [
-        f"{page.name or page.tag}, {_SEXES[page.sex]} {page.species or 'hybrid, see parents'}"
-        f"{f', line {page.line}' if page.line else ''}",
-        f"born {page.born or 'on a day not known'}{age}; {page.origin}"
-        f"{f', litter {page.litter}' if page.litter else ''}",
+        f"{who}{line}",
+        f"born {page.born or 'on a day not known'}{age}; {page.origin}{litter}",
         f"{_where(page)}; disc width {desk.length(width)}",
     ]
     if page.arrived:

@@ -8,7 +8,7 @@ from textual.containers import Horizontal
 from textual.widget import Widget
 from textual.widgets import Input, Static
 
-from colony.acts.search import PAGE_LINES, Hit, search_animals
+from colony.acts.search import PAGE_LINES, Hit, Sought, search_animals
 from colony.acts.species import list_species
 from colony.notation.days import show_span
 from colony.screens.about import About
@@ -17,7 +17,6 @@ from colony.screens.slips.known_blanks import told
 from colony.screens.widgets.columns import Column
 from colony.screens.widgets.ledger import Ledger, Line
 from colony.screens.widgets.look import Look
-from colony.acts.search import Sought
 
 COLUMNS = (
     Column("Tag", 14),
@@ -44,7 +43,7 @@ class Rays(Place):
     """Every animal of the book, found by tag, name, species, line, dam or sire."""
 
     HERE = "animals"
-    HELP = (
+    HELP: ClassVar[str | None] = (
         "Type to find: every word has to be somewhere in tag, name, species, line, dam or sire. "
         "Up and down move in the list while you type; Enter opens; Tab leaves the typing, and "
         "letters are keys again; / goes back to it."
@@ -89,7 +88,11 @@ class Rays(Place):
         """Ask for the first page of what is sought."""
         self._tell_filters()
         self.ask(
-            search_animals, self._show, sought=self._sought(), today=self.app.desk.today, group="find"
+            search_animals,
+            self._show,
+            sought=self._sought(),
+            today=self.app.desk.today,
+            group="find",
         )
 
     def on_input_changed(self, event: Input.Changed) -> None:
@@ -181,7 +184,12 @@ class Rays(Place):
             hit.name or "",
             hit.line or "",
         )
-        return Line(About("animal", hit.tag, hit.sex), cells, "" if hit.status == "present" else "○", more=hit)
+        return Line(
+            About("animal", hit.tag, hit.sex),
+            cells,
+            "" if hit.status == "present" else "○",
+            more=hit,
+        )
 
 
 def _more(hit: Hit, place: Place) -> str:

@@ -1,17 +1,14 @@
 """The program at full screen: its places, its slips, and what it says."""
 
-
 from collections.abc import Sequence
 from datetime import date
-
 from typing import TYPE_CHECKING, Any, ClassVar, cast
 
 from textual.app import App
 from textual.binding import BindingType
 from textual.reactive import reactive
 
-
-from colony.acts.watch import NewestAct
+from colony.acts.watch import News
 from colony.screens.about import About, Beginning
 from colony.screens.desk import Desk
 from colony.screens.keys import KEYS
@@ -43,7 +40,7 @@ class ColonyApp(App[None]):
     """The colony book at full screen."""
 
     TITLE = "colony"
-    CSS_PATH: ClassVar[Any] = [f"styles/{sheet}.tcss" for sheet in SHEETS]
+    CSS_PATH = [f"styles/{sheet}.tcss" for sheet in SHEETS]  # noqa: RUF012 - textual wants a list
     BINDINGS: ClassVar[list[BindingType]] = list(KEYS)
     COMMANDS: ClassVar[Any] = {EveryCommand}
     COMMAND_PALETTE_BINDING = "ctrl+p"
@@ -90,7 +87,7 @@ class ColonyApp(App[None]):
         if about.kind == "place":
             self.action_go(about.key)
         elif about.kind in PAGES:
-            from importlib import import_module  # noqa: PLC0415 - a page is loaded when it is opened
+            from importlib import import_module
 
             self.push_screen(import_module(PAGES[about.kind]).PAGE(about))
 
@@ -120,27 +117,26 @@ class ColonyApp(App[None]):
 
     def action_help(self) -> None:
         """List the keys that work here."""
-        from colony.screens.keys_page import KeysPage  # noqa: PLC0415 - loaded when it is asked for
+        from colony.screens.keys_page import KeysPage
 
         self.push_screen(KeysPage(self.screen))
 
     def action_undo(self) -> None:
         """Take the last act back."""
-        from colony.screens.undoing import undo  # noqa: PLC0415 - loaded when it is asked for
+        from colony.screens.undoing import take_back
 
-        undo(self)
+        take_back(self)
 
     def _look(self) -> None:
         self.day = self.desk.today
         self.run_worker(self._look_at_book, thread=True, exclusive=True, group="look")
 
     def _look_at_book(self) -> None:
-        newest = self.desk.changed_elsewhere()
-        if newest is not None:
-            self.call_from_thread(self._changed_elsewhere, newest)
+        news = self.desk.news()
+        if news is not None:
+            self.call_from_thread(self._changed_elsewhere, news)
 
-    def _changed_elsewhere(self, newest: NewestAct) -> None:
-        self.say(f"{newest.who} wrote elsewhere: {newest.summary}", "elsewhere")
+    def _changed_elsewhere(self, news: News) -> None:
+        more = f" (and {news.acts - 1} more)" if news.acts > 1 else ""
+        self.say(f"Written elsewhere by {news.who}: {news.summary}{more}", "elsewhere")
         self.changed()
-
-

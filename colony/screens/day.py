@@ -1,7 +1,7 @@
 """Today: what asks for a hand now, and every line opens what it is about."""
 
 from collections.abc import Iterable, Sequence
-from typing import Any
+from typing import Any, ClassVar
 
 from textual.containers import Horizontal
 from textual.widget import Widget
@@ -18,12 +18,14 @@ class Today(Place):
     """What now: births, pups, widths, tanks, isolation, pairings."""
 
     HERE = "day"
-    HELP = "Each line is one thing that asks for a hand. Enter opens it; a slip begins with it."
+    HELP: ClassVar[str | None] = (
+        "Each line is one thing that asks for a hand. Enter opens it; a slip begins with it."
+    )
 
     def body(self) -> Iterable[Widget]:
         """The list, and beside it more of the line that is looked at."""
         with Horizontal(classes="beside"):
-            yield Ledger(COLUMNS, empty="Nothing asks for a hand today.", id="now")
+            yield Ledger(COLUMNS, empty="Nothing asks for a hand today.")
             yield Look()
 
     def on_mount(self) -> None:

@@ -2,8 +2,6 @@
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-
-
 from datetime import date
 
 from colony.acts.day import State, Unmeasured
@@ -43,7 +41,11 @@ class DayLines:
         s = self.state
         kinds: tuple[tuple[str, str, Sequence[Line]], ...] = (
             ("Tanks over their limit", "tanks", [self._overfull(one) for one in s.overfull]),
-            ("Births expected", "litters", [self._due(one) for one in sorted(s.due, key=_overdue_first)]),
+            (
+                "Births expected",
+                "litters",
+                [self._due(one) for one in sorted(s.due, key=_overdue_first)],
+            ),
             ("Ready for sale", "pups", [self._ready(one) for one in s.ready]),
             ("Isolation", "tanks", [self._isolated(one) for one in s.isolated]),
             ("Pairings to look at", "pairings", [self._unchecked(one) for one in self.unchecked]),
@@ -79,7 +81,10 @@ class DayLines:
         what = f"{sex} {pup.species}, {self.desk.length(pup.disc_width_mm)}"
         age = "" if pup.age_days is None else f"{show_span(pup.age_days)} old"
         return Line(
-            About("animal", pup.tag, pup.sex), (pup.tag, what, age, pup.tank or "-"), "●", "ready",
+            About("animal", pup.tag, pup.sex),
+            (pup.tag, what, age, pup.tank or "-"),
+            "●",
+            "ready",
             more=f"{pup.tag}, litter {pup.litter}\n\npassed every gate:\n" + gates_told(pup),
         )
 
@@ -88,7 +93,12 @@ class DayLines:
         animals = ", ".join(tank.animals)
         return Line(
             About("tank", tank.tank),
-            (tank.tank, f"isolates {animals}", in_days(tank.isolated_until, self.state.today), tank.tank),
+            (
+                tank.tank,
+                f"isolates {animals}",
+                in_days(tank.isolated_until, self.state.today),
+                tank.tank,
+            ),
             "○",
             "water",
             more=f"Isolation ends on {short_day(tank.isolated_until)}; a new arrival restarts it.",
@@ -126,8 +136,6 @@ def gates_told(pup: Readiness) -> str:
         f"{'■' if is_open else '○'} {name.replace('_', ' ')}{'' if is_open else '  (not yet)'}"
         for name, is_open in pup.gates.items()
     )
-
-
 
 
 def due_told(due: DueLitter) -> str:

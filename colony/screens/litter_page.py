@@ -29,7 +29,9 @@ class LitterPage(Page):
     """The page of a litter."""
 
     HERE = "litters"
-    HELP = "Enter opens a pup; w measures them one after another; Space marks, m moves."
+    HELP: ClassVar[str | None] = (
+        "Enter opens a pup; w measures them one after another; Space marks, m moves."
+    )
     BINDINGS: ClassVar[list[BindingType]] = [Binding("space", "mark", "Mark")]
 
     def body(self) -> Iterable[Widget]:
@@ -63,7 +65,9 @@ class LitterPage(Page):
         width = self.app.desk.length(pup.disc_width_mm)
         cells = (pup.tag, pup.sex, width, pup.tank or "-", pup.status, ", ".join(pup.sires) or "?")
         here = pup.status == "present"
-        return Line(About("animal", pup.tag, pup.sex), cells, "●" if here else "○", "" if here else "quiet")
+        return Line(
+            About("animal", pup.tag, pup.sex), cells, "●" if here else "○", "" if here else "quiet"
+        )
 
 
 def _head(litter: Litter) -> str:

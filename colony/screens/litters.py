@@ -1,7 +1,7 @@
 """Births: who is due, drawn on a line of weeks, and the litters that were born."""
 
 from collections.abc import Iterable, Sequence
-from typing import Any
+from typing import Any, ClassVar
 
 from textual.containers import Horizontal
 from textual.widget import Widget
@@ -9,8 +9,8 @@ from textual.widget import Widget
 from colony.acts.due import DueLitter, due_litters
 from colony.acts.litter_pages import LitterLine, list_litters
 from colony.screens.about import About
-from colony.screens.place import Place
 from colony.screens.day_lines import due_told
+from colony.screens.place import Place
 from colony.screens.when import in_days, short_day
 from colony.screens.widgets.columns import Column
 from colony.screens.widgets.ledger import Entry, Heading, Ledger, Line
@@ -22,7 +22,7 @@ class Births(Place):
     """Due windows, the first due first; then litters, the youngest first."""
 
     HERE = "litters"
-    HELP = (
+    HELP: ClassVar[str | None] = (
         "Each window runs from the earliest to the latest day; the full block is the likely one. "
         "b on a dam writes her birth down."
     )
@@ -68,9 +68,13 @@ class Births(Place):
 
     def _born(self, litter: LitterLine) -> Line:
         dead = f", {litter.dead} dead" if litter.dead else ""
-        told = f"{litter.live} live{dead}, {litter.present} here; by {', '.join(litter.sires) or '?'}"
+        told = (
+            f"{litter.live} live{dead}, {litter.present} here; by {', '.join(litter.sires) or '?'}"
+        )
         cells = (litter.dam, litter.litter, told, short_day(litter.born), litter.tank or "-")
-        return Line(About("litter", litter.litter), cells, "■", "", more=f"Litter {litter.litter}\n\n{told}")
+        return Line(
+            About("litter", litter.litter), cells, "■", "", more=f"Litter {litter.litter}\n\n{told}"
+        )
 
 
 def _columns(line: TimeLine) -> tuple[Column, ...]:

@@ -30,7 +30,9 @@ class Pairs(Place):
     """Every pairing that runs; those that ended when asked."""
 
     HERE = "pairings"
-    HELP = "p ranks the partners of the dam; j joins, x parts, s writes a mating sign, k a look."
+    HELP: ClassVar[str | None] = (
+        "p ranks the partners of the dam; j joins, x parts, s writes a mating sign, k a look."
+    )
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("j", "app.slip('join')", "Join"),
         Binding("x", "app.slip('part')", "Part"),
@@ -77,7 +79,12 @@ class Pairs(Place):
         signs = one.signs[-1] if one.signs else "none"
         since = short_day(one.started)
         more = "\n".join(
-            [f"{one.dam} with {', '.join(one.sires)}", f"since {since}", "", *(one.signs or ["no sign seen"])]
+            [
+                f"{one.dam} with {', '.join(one.sires)}",
+                f"since {since}",
+                "",
+                *(one.signs or ["no sign seen"]),
+            ]
         )
         return Line(
             About("animal", one.dam, "F"),

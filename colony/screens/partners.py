@@ -1,7 +1,8 @@
 """Partners of one animal: ranked by kinship, with reasons, and who is left out and why."""
 
 from collections.abc import Iterable
-from typing import ClassVar
+from datetime import date
+from typing import Any, ClassVar
 
 from textual.binding import Binding, BindingType
 from textual.containers import Horizontal
@@ -9,6 +10,7 @@ from textual.widget import Widget
 from textual.widgets import Static
 
 from colony.acts.partners import LeftOutLine, PartnerLine, Picked, pick_partners
+from colony.acts.search import Hit, who_is
 from colony.screens.about import About
 from colony.screens.page import Page
 from colony.screens.widgets.bars import bar
@@ -33,11 +35,15 @@ class Partners(Page):
     """The ranking of an animal's partners."""
 
     HERE = "pairings"
-    HELP = (
+    HELP: ClassVar[str | None] = (
         "The least related first: F is what their pups would have. j joins the animal with the "
         "partner under the highlight; Enter opens that partner's page."
     )
     BINDINGS: ClassVar[list[BindingType]] = [Binding("j", "join", "Join these two")]
+
+    def __init__(self, subject: About) -> None:
+        super().__init__(subject)
+        self._asking: Hit | None = None
 
     def body(self) -> Iterable[Widget]:
         """A line on the animal itself, then the ranking."""
@@ -52,8 +58,10 @@ class Partners(Page):
 
     def load(self) -> None:
         """Rank."""
-        self.query_one("#page-head", Static).update(f"Partners of {self.subject.key}: ranking, Esc stops")
-        self.ask(pick_partners, self._show, tag=self.subject.key, today=self.app.desk.today)
+        self.query_one("#page-head", Static).update(
+            f"Partners of {self.subject.key}: ranking, Esc stops"
+        )
+        self.ask(_ranked, self._show, tag=self.subject.key, today=self.app.desk.today)
 
     def on_ledger_looked(self, event: Ledger.Looked) -> None:
         """Give the reasons."""
@@ -62,15 +70,14 @@ class Partners(Page):
     def action_join(self) -> None:
         """Bring the joining slip with both."""
         line = self.query_one(Ledger).line
-        if line is None or self._picked is None:
+        if line is None or self._asking is None:
             return
-        dam, sire = self._picked.tag, line.about.tag
-        if self._asks_for_dams:
-            dam, sire = sire, dam
+        pair = self._asking.tag, line.about.tag
+        dam, sire = pair if self._asking.sex == "F" else pair[::-1]
         self.app.action_slip("join", dam=dam, sires=sire)
 
-    def _show(self, picked: Picked) -> None:
-        self._picked = picked
+    def _show(self, ranked: tuple[Picked, Hit]) -> None:
+        picked, self._asking = ranked
         cautions = f"  ! {'; '.join(picked.cautions)}" if picked.cautions else ""
         head = f"Partners of {picked.tag}: {len(picked.partners)} may be paired{cautions}"
         self.query_one("#page-head", Static).update(head)
@@ -79,6 +86,10 @@ class Partners(Page):
             entries.append(Heading(f"Left out ({len(picked.left_out)})"))
         entries += [_left_out(one) for one in picked.left_out]
         self.query_one(Ledger).show(entries)
+
+
+def _ranked(session: Any, *, tag: str, today: date) -> tuple[Picked, Hit]:  # noqa: ANN401 - an open session
+    return pick_partners(session, tag=tag, today=today), who_is(session, tag=tag, today=today)
 
 
 def _partner(one: PartnerLine) -> Line:

@@ -28,12 +28,12 @@ T = TypeVar("T")
 class Place(Screen[None]):
     """A full screen of the program."""
 
-    app: "ColonyApp"  # type: ignore[assignment]
+    app: "ColonyApp"
 
     HERE: ClassVar[str] = ""
     """The place of the top line that this belongs to."""
 
-    HELP: str = ""
+    HELP: ClassVar[str | None] = ""
     """What one does here, for the page of keys."""
 
     BINDINGS: ClassVar[list[BindingType]] = [Binding("escape", "back", "Back", show=False)]
@@ -85,7 +85,9 @@ class Place(Screen[None]):
         return next((one.queue for one in self.query(Ledger)), [])
 
     def on_screen_resume(self) -> None:
-        """Read anew if the book changed since this was shown."""
+        """Read anew if the book changed since this was shown; a hint of elsewhere goes."""
+        if self.app.said.kind == "hint":
+            self.app.say("")
         self.refresh_if_stale()
 
     def refresh_if_stale(self) -> None:
@@ -95,7 +97,12 @@ class Place(Screen[None]):
             self.load()
 
     def ask(
-        self, question: Callable[..., T], then: Callable[[T], Any], *, group: str = "", **facts: Any  # noqa: ANN401 - facts of any act
+        self,
+        question: Callable[..., T],
+        then: Callable[[T], Any],
+        *,
+        group: str = "",
+        **facts: Any,  # noqa: ANN401 - facts of any act
     ) -> None:
         """Ask the book in a thread; the answer comes as a message, a newer question wins."""
         name = group or getattr(question, "__name__", "question")

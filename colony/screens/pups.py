@@ -33,7 +33,7 @@ class GrowOut(Place):
     """The ready first, then the others by the day on which they will be."""
 
     HERE = "pups"
-    HELP = (
+    HELP: ClassVar[str | None] = (
         "Ready pups stand first. w measures from the highlighted pup on, one Enter a pup; "
         "Space marks, m moves what is marked."
     )

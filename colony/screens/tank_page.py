@@ -34,7 +34,9 @@ class TankPage(Page):
     """The page of a tank."""
 
     HERE = "tanks"
-    HELP = "Space marks animals, c carries the marked ones (or all) to another tank, m asks where to."
+    HELP: ClassVar[str | None] = (
+        "Space marks animals, c carries the marked ones (or all) to another tank, m asks where to."
+    )
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("space", "mark", "Mark"),
         Binding("c", "carry", "Carry"),

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable, Sequence
 from itertools import groupby
-from typing import ClassVar
+from typing import Any, ClassVar
 
 from textual.binding import Binding, BindingType
 from textual.containers import Grid, VerticalScroll
@@ -22,7 +22,7 @@ class House(Place):
     """The tanks in walking order, those that share water together."""
 
     HERE = "tanks"
-    HELP = (
+    HELP: ClassVar[str | None] = (
         "Arrows walk from tank to tank; Enter looks into one. There, Space marks animals and c "
         "carries them: back here, arrows carry on, Enter puts them down, Esc keeps them where "
         "they were. A tank that does not take them says why."
@@ -105,8 +105,13 @@ class House(Place):
         self._looked = event.box
         tank = event.box.tank
         if self.carried:
-            facts = {"tags": self.carried, "tank": tank.tank, "today": self.app.desk.today}
-            self.ask(why_not_move, self._say_whether, **facts)
+            self.ask(
+                why_not_move,
+                self._say_whether,
+                tags=self.carried,
+                tank=tank.tank,
+                today=self.app.desk.today,
+            )
         elif tank.breaks:
             self.app.say("; ".join(tank.breaks), "refused")
         else:
@@ -125,7 +130,7 @@ class House(Place):
 
     def _put_down(self, tank: str, *, anyway: bool) -> None:
         desk, tags = self.app.desk, self.carried
-        facts = {"tags": tags, "tank": tank, "on": desk.today, "today": desk.today}
+        facts: dict[str, Any] = {"tags": tags, "tank": tank, "on": desk.today, "today": desk.today}
         done = tried(lambda: desk.act("tank move", move, anyway=anyway, **facts))
         if done.answer is None:
             self.app.say(done.problem, "refused")

@@ -52,9 +52,7 @@ class BirthSlip(Slip):
         young = f"{len(done.pups)} pups" if len(done.pups) != 1 else "1 pup"
         where = f" in {done.tank}" if done.tank else ""
         sires = " or ".join(done.sires) or "unknown"
-        sentence = (
-            f"Litter {done.litter} of {done.dam} by {sires}: {young}{where}, F {done.inbreeding:.4f}."
-        )
+        sentence = f"Litter {done.litter} of {done.dam} by {sires}: {young}{where}, F {done.inbreeding:.4f}."
         return Done(sentence, done.warnings)
 
 

@@ -34,7 +34,9 @@ class JoinSlip(Slip):
     def write(self, session: "Session", facts: Facts, *, anyway: bool, today: date) -> Done:  # noqa: ARG002 - nothing to override
         """Start the pairing."""
         done = start_pairing(session, **facts, today=today)
-        return Done(f"{done.dam} is with {', '.join(done.sires)}; their pups' F {done.inbreeding:.4f}.")
+        return Done(
+            f"{done.dam} is with {', '.join(done.sires)}; their pups' F {done.inbreeding:.4f}."
+        )
 
 
 SLIP = JoinSlip

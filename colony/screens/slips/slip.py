@@ -39,7 +39,7 @@ class Done:
 class Slip(ModalScreen[Done | None]):
     """One slip; a subclass names its blanks and writes them."""
 
-    app: "ColonyApp"  # type: ignore[assignment]
+    app: "ColonyApp"
 
     TITLE_WORDS: ClassVar[str] = ""
     ACT: ClassVar[str] = ""
@@ -68,6 +68,7 @@ class Slip(ModalScreen[Done | None]):
     def __init__(self, beginning: Beginning) -> None:
         super().__init__()
         self.beginning = beginning
+        self._seen = self.app.desk.mark
         self._past: list[str] = []
         self._overridable = self._asked_to_leave = self._writing = False
 
@@ -82,7 +83,7 @@ class Slip(ModalScreen[Done | None]):
     def compose(self) -> ComposeResult:
         """The title, the blanks, the caution, and what the keys do."""
         begun = self.beginning.firsts
-        firsts = {blank.name: blank.first for blank in self.BLANKS} | self.firsts() | begun
+        firsts = {one.name: one.first for one in self.BLANKS} | {**self.firsts(), **begun}
         with Container(id="slip"):
             yield Static(self.TITLE_WORDS, id="slip-title")
             yield Static("", id="slip-past")
@@ -155,7 +156,9 @@ class Slip(ModalScreen[Done | None]):
     def _act(self, facts: Facts, *, anyway: bool) -> None:
         desk = self.app.desk
         done = tried(
-            lambda: desk.act(self.ACT, self.write, facts=facts, anyway=anyway, today=desk.today)
+            lambda: desk.act(
+                self.ACT, self.write, seen=self._seen, facts=facts, anyway=anyway, today=desk.today
+            )
         )
         self.post_message(self.Written(done))
 
@@ -167,6 +170,7 @@ class Slip(ModalScreen[Done | None]):
             self._refused(event.tried)
             return
         done = event.tried.answer
+        self._seen = self.app.desk.mark
         self.app.wrote(" ".join([done.sentence, *(f"! {odd}" for odd in done.warnings)]))
         if self.AGAIN:
             self.go_on(done)
@@ -179,7 +183,9 @@ class Slip(ModalScreen[Done | None]):
     def past(self, sentence: str) -> None:
         """Keep the last few that were written in sight."""
         self._past = [*self._past[-2:], sentence]
-        self.query_one("#slip-past", Static).update(Content("\n".join(f"■ {one}" for one in self._past)))
+        self.query_one("#slip-past", Static).update(
+            Content("\n".join(f"■ {one}" for one in self._past))
+        )
 
     def _refused(self, refused: Tried[Done]) -> None:
         self._overridable = refused.overridable

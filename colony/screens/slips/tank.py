@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING
 
 from colony.acts.tanks import TankSize, add_tank, set_system
 from colony.notation.words import ROLES
-from colony.screens.slips.blanks import Blank, CountBlank, WordBlank, YesNoBlank
+from colony.screens.slips.blanks import CountBlank, WordBlank, YesNoBlank
 from colony.screens.slips.measured_blanks import LengthBlank, NewTagBlank, VolumeBlank
 from colony.screens.slips.slip import Done, Facts, Slip
 

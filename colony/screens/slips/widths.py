@@ -33,7 +33,9 @@ class WidthsSlip(Slip):
     def write(self, session: "Session", facts: Facts, *, anyway: bool, today: date) -> Done:  # noqa: ARG002 - nothing to override
         """Write the measurement."""
         done = measure(session, **facts, today=today)
-        return Done(f"{done.tag} {self.app.desk.length(done.disc_width_mm)}{_grown(done)}.", done.warnings)
+        return Done(
+            f"{done.tag} {self.app.desk.length(done.disc_width_mm)}{_grown(done)}.", done.warnings
+        )
 
     def go_on(self, done: Done) -> None:
         """Show what was written, and the next tag."""

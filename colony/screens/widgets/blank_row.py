@@ -8,9 +8,9 @@ from textual.content import Content
 from textual.message import Message
 from textual.widgets import Input, Static
 
+from colony.screens.desk import Desk
 from colony.screens.refused import Tried, tried
 from colony.screens.slips.blanks import Blank, Understood
-from colony.screens.desk import Desk
 
 
 class BlankRow(Vertical):
@@ -33,7 +33,9 @@ class BlankRow(Vertical):
         """Label and input on one line, words below."""
         with Horizontal():
             yield Static(f"{self.blank.label}{' *' if self.blank.needed else ''}", classes="label")
-            yield Input(self.first, placeholder=self.blank.empty, compact=True, select_on_focus=True)
+            yield Input(
+                self.first, placeholder=self.blank.empty, compact=True, select_on_focus=True
+            )
         yield Static("", classes="said")
 
     @property

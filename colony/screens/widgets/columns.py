@@ -67,12 +67,16 @@ class Layout:
             (" " * GAP).join(written[1:]),
         )
 
-
     def _running_on(self, cells: Sequence[Cell], mark: str, tone: str) -> Content:
-        own = [_fit(cell, width, right=False) for cell, (_, _, width) in zip(cells[:-1], self.shown, strict=False)]
+        own = [
+            _fit(cell, width, right=False)
+            for cell, (_, _, width) in zip(cells[:-1], self.shown, strict=False)
+        ]
         style = TONES[tone]
         rest = (" " * GAP).join([*own[1:], str(cells[-1])])
-        return Content.assemble((f"{mark or ' ':<{MARK}}{own[0]}", style or "bold"), " " * GAP, rest)
+        return Content.assemble(
+            (f"{mark or ' ':<{MARK}}{own[0]}", style or "bold"), " " * GAP, rest
+        )
 
 
 def lay_out(columns: Sequence[Column], width: int) -> Layout:

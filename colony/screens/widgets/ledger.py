@@ -61,8 +61,8 @@ class Ledger(OptionList):
             super().__init__()
             self.line = line
 
-    def __init__(self, columns: Sequence[Column], *, empty: str = "", id: str | None = None) -> None:  # noqa: A002 - textual's own name
-        super().__init__(id=id, compact=True, markup=False)
+    def __init__(self, columns: Sequence[Column], *, empty: str = "") -> None:
+        super().__init__(compact=True, markup=False)
         self._columns = columns
         self._empty = empty
         self._entries: list[Entry] = []

@@ -5,6 +5,9 @@ from textual.widget import Widget
 
 from colony.screens.places import PLACES
 
+ROOMY = 90
+"""Columns from which the day has room for its name and year."""
+
 
 class Shoreline(Widget):
     """Where one is, where one can go, and what day it is; each place can be clicked."""
@@ -40,4 +43,5 @@ class Shoreline(Widget):
         if getattr(self.app, "busy", 0):
             return "reading, Esc stops"
         day = self.app.day  # type: ignore[attr-defined]
-        return f"{day:%a} {day.day} {day:%b %Y}" if self.size.width >= 100 else f"{day.day} {day:%b}"  # noqa: PLR2004 - where the year has room
+        short = f"{day.day} {day:%b}"
+        return f"{day:%a} {short} {day.year}" if self.size.width >= ROOMY else short

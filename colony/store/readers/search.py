@@ -104,13 +104,15 @@ def codes_beginning(session: Session, text: str, *, limit: int) -> list[str]:
     return list(session.scalars(query.limit(limit)))
 
 
+_COLUMNS: tuple[Any, ...] = (
+    *(Animal.id, Animal.tag, Animal.name, Animal.sex, Species.name, Animal.line),
+    *(Animal.born, Animal.born_precision, Animal.status, Animal.ended_on, Dam.tag, Sire.tag),
+)
+
+
 def _animals() -> Select[Any]:
     return (
-        select(
-            *(col(Animal.id), col(Animal.tag), col(Animal.name), col(Animal.sex)),
-            *(Species.name, col(Animal.line), col(Animal.born), col(Animal.born_precision)),
-            *(col(Animal.status), col(Animal.ended_on), Dam.tag, Sire.tag),
-        )
+        select(*_COLUMNS)
         .join(Species, col(Animal.species_id) == col(Species.id), isouter=True)
         .join(Litter, col(Animal.litter_id) == col(Litter.id), isouter=True)
         .join(Dam, col(Dam.id) == func.coalesce(Litter.dam_id, Animal.dam_id), isouter=True)
