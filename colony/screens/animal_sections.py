@@ -96,7 +96,7 @@ def _growth(page: AnimalPage, desk: Desk) -> str:
     most = max((one["disc_width_mm"] for one in widths), default=1)
     return "\n".join(
         f"{one['on']}  {desk.length(one['disc_width_mm']):>8}  "
-        f"{'█' * round(one['disc_width_mm'] / most * 30)}"
+        f"{'█' * round(one['disc_width_mm'] / most * 24)}"
         f"{'  ' + str(one['mass_g']) + ' g' if one['mass_g'] else ''}"
         for one in widths
     )

@@ -52,6 +52,7 @@ class Rays(Place):
         Binding("f2", "narrow('sex')", "Sex", key_display="F2"),
         Binding("f3", "narrow('status')", "Here or all", key_display="F3"),
         Binding("f4", "narrow('species')", "Species", key_display="F4"),
+        Binding("tab", "app.focus_next", "Letters are keys", key_display="Tab"),
         Binding("down", "move(1)", show=False),
         Binding("up", "move(-1)", show=False),
         Binding("pagedown", "move(15)", show=False),
@@ -79,9 +80,8 @@ class Rays(Place):
         self.query_one(Input).focus()
         self.ask(list_species, self._know_species)
 
-    def on_screen_resume(self) -> None:
+    def arrive(self) -> None:
         """Type at once."""
-        super().on_screen_resume()
         self.query_one(Input).focus()
 
     def load(self) -> None:

@@ -96,6 +96,11 @@ class ColonyApp(App[None]):
         while len(self.screen_stack) > 1:
             self.pop_screen()
         self.switch_mode(name)
+        self.call_later(self._arrive)
+
+    def _arrive(self) -> None:
+        if isinstance(self.screen, Place):
+            self.screen.arrive()
 
     def action_slip(self, name: str, **firsts: str) -> None:
         """Bring a slip, begun with what is looked at."""

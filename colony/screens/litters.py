@@ -81,7 +81,7 @@ def _columns(line: TimeLine) -> tuple[Column, ...]:
     return (
         Column("Dam", 12),
         Column("State", 9),
-        Column(line.axis(), 26, grows=True),
+        Column(line.axis(), 26, grows=True, style="$secondary"),
         Column("Likely", 16),
         Column("Tank", 5),
     )

@@ -24,7 +24,7 @@ FULL = 0.25
 COLUMNS = (
     Column("Partner", 12),
     Column("F of pups", 9, right=True),
-    Column("kinship, to full sibs", 22),
+    Column("kinship, to full sibs", 22, style="$secondary"),
     Column("Mean kinship", 12, right=True),
     Column("Tank", 5),
     Column("", 0, grows=True),

@@ -65,6 +65,9 @@ class Place(Screen[None]):
     def load(self) -> None:
         """Ask the book for what is shown."""
 
+    def arrive(self) -> None:
+        """Somebody came here by key or click."""
+
     @property
     def about(self) -> About | None:
         """What the breeder is looking at, for the slips to begin with."""

@@ -36,12 +36,14 @@ class Column:
     from_screen: int = 0
     right: bool = False
     grows: bool = False
+    style: str = ""
 
 
 @dataclass(frozen=True)
 class Layout:
-    """The columns that are shown, each with its place among the cells and its width."""
+    """The width of a line, and its columns, each with its place among the cells and its width."""
 
+    width: int
     shown: tuple[tuple[int, Column, int], ...]
 
     def head(self) -> str:
@@ -56,27 +58,23 @@ class Layout:
         """
         if len(cells) < len(self.shown):
             return self._running_on(cells, mark, tone)
-        written = [
-            _fit(cells[place], width, right=column.right) for place, column, width in self.shown
-        ]
         style = TONES[tone]
-        return Content.assemble(
-            (f"{mark or ' ':<{MARK}}", style),
-            (written[0], style or "bold"),
-            " " * GAP,
-            (" " * GAP).join(written[1:]),
-        )
+        parts = [(f"{mark or ' ':<{MARK}}", style)]
+        for place, column, width in self.shown:
+            text = _fit(cells[place], width, right=column.right) + " " * GAP
+            first = len(parts) == 1
+            parts.append((text, style or "bold" if first else column.style))
+        return Content.assemble(*parts)
 
     def _running_on(self, cells: Sequence[Cell], mark: str, tone: str) -> Content:
-        own = [
-            _fit(cell, width, right=False)
-            for cell, (_, _, width) in zip(cells[:-1], self.shown, strict=False)
-        ]
+        *own, last = cells
+        shown = zip(own, self.shown, strict=False)
+        texts = [_fit(cell, width, right=False) for cell, (_, _, width) in shown]
+        room = self.width - MARK - sum(len(text) + GAP for text in texts)
+        rest = (" " * GAP).join([*texts[1:], _fit(last, max(room, 0), right=False)])
         style = TONES[tone]
-        rest = (" " * GAP).join([*own[1:], str(cells[-1])])
-        return Content.assemble(
-            (f"{mark or ' ':<{MARK}}{own[0]}", style or "bold"), " " * GAP, rest
-        )
+        first = (f"{mark or ' ':<{MARK}}{texts[0]}", style or "bold")
+        return Content.assemble(first, " " * GAP, rest)
 
 
 def lay_out(columns: Sequence[Column], width: int) -> Layout:
@@ -84,7 +82,7 @@ def lay_out(columns: Sequence[Column], width: int) -> Layout:
     chosen = [(at, one) for at, one in enumerate(columns) if one.from_screen <= width]
     taken = MARK + sum(one.width for _, one in chosen) + GAP * (len(chosen) - 1)
     spare = max(width - taken, 0)
-    return Layout(tuple((at, one, one.width + spare * one.grows) for at, one in chosen))
+    return Layout(width, tuple((at, one, one.width + spare * one.grows) for at, one in chosen))
 
 
 def _fit(cell: Cell, width: int, *, right: bool) -> str:

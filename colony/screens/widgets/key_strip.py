@@ -1,6 +1,7 @@
 """The bottom line: the keys that do something here."""
 
 from textual.content import Content
+from textual.style import Style
 from textual.widget import Widget
 
 LAST = ("help", "? Keys")
@@ -41,6 +42,5 @@ class KeyStrip(Widget):
 
 
 def _key(action: str, key: str, words: str) -> Content:
-    return Content.from_markup(
-        f"[@click={action}] [b $primary]$key[/] $words [/]", key=key, words=words
-    )
+    text = Content.assemble((f" {key} ", "bold $primary"), f"{words} ")
+    return text.stylize(Style.from_meta({"@click": action}))

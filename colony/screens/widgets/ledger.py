@@ -159,7 +159,7 @@ class Ledger(OptionList):
         layout = self._layout()
         self._drawn = min(max(PAGE, (self.highlighted or 0) + NEAR), len(self._entries))
         options = [self._option(entry, layout) for entry in self._entries[: self._drawn]]
-        self.border_title = layout.head() if self._entries else ""
+        self.border_title = f" {layout.head()}" if self._entries else ""
         self.set_options(options or [Option(self._empty, disabled=True)])
 
     def _draw_more(self) -> None:

@@ -61,12 +61,13 @@ class TankBox(Widget, can_focus=True):
         else:
             share = tank.load / (2 * tank.load_limit)
             filled = f"{bar(share, BAR, limit=0.5)} {tank.load:>4.0%}"
-        if tank.breaks:
-            filled += " OVER"
         animals = " ".join(tank.animals) or "empty"
-        return Content(f"{filled}\n{len(tank.animals)}: {animals}")
+        return Content.assemble((filled, "$secondary"), f"\n{len(tank.animals)}: {animals}")
 
     def _show(self) -> None:
         self.border_title = f"{self.tank.tank} {ROLE_MARKS.get(self.tank.role, '')}{self.tank.role}"
+        until = self.tank.isolated_until
+        isolated = f"isolated to {until.day} {until:%b}" if until else ""
+        self.border_subtitle = "! over its limit" if self.tank.breaks else isolated
         self.set_class(bool(self.tank.breaks), "over")
         self.set_class(self.tank.isolated_until is not None, "isolated")
