@@ -8,6 +8,7 @@ from sqlmodel import Session, select
 from colony.acts.imported import Progress, by_steps
 from colony.acts.imported_plan import Change, Plan
 from colony.acts.known_book import BookRows
+from colony.acts.leaving import leave_everything
 from colony.notation.shares import SireShare
 from colony.records import Animal, Measurement, Placement, PossibleSire
 
@@ -47,6 +48,8 @@ def _write_rest(
         _write_sires(session, animal, change.sires, animals)
     if change.measured:
         _write_measurement(session, _id(animal), change)
+    if change.animal and animal.ended_on and "status" in change.facts:
+        leave_everything(session, animal, animal.ended_on)
     if change.tank:
         tank_id = book.tank_ids[change.tank.casefold()]
         session.add(Placement(animal_id=_id(animal), tank_id=tank_id, entered_on=today))

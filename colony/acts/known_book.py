@@ -21,6 +21,7 @@ class BookRows:
     animals: dict[str, Animal]
     places: dict[int, tuple[Placement, str]]
     tank_ids: dict[str, int]
+    tank_codes: dict[str, str]
     species: dict[str, str]
     species_ids: dict[str, int]
     sires_of_animal: Sires
@@ -46,6 +47,7 @@ def read_rows(session: Session) -> BookRows:
             for place in session.exec(select(Placement).where(col(Placement.left_on).is_(None)))
         },
         tank_ids={tank.code.casefold(): tank.id for tank in tanks if tank.id is not None},
+        tank_codes={tank.code.casefold(): tank.code for tank in tanks},
         species=_species_words(species),
         species_ids={one.name: one.id for one in species if one.id is not None},
         sires_of_animal=of_animal,
@@ -58,7 +60,7 @@ def known_book(rows: BookRows) -> KnownBook:
     """The book as plain values."""
     return KnownBook(
         {fold: _known(animal, rows) for fold, animal in rows.animals.items()},
-        {fold: fold for fold in rows.tank_ids},
+        rows.tank_codes,
     )
 
 

@@ -1,6 +1,7 @@
 """Make a book of the sample colony: an invented farm, moved in time so that it is of today."""
 
 import os
+from contextlib import suppress
 from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
@@ -47,7 +48,8 @@ def make_sample_book(*, location: str, today: date) -> Sample:
     except OSError as failed:
         raise BookNotReachable(location, failed.strerror or "no reason") from failed
     finally:
-        part.unlink(missing_ok=True)
+        with suppress(OSError):
+            part.unlink()
     return Sample(location, rows)
 
 

@@ -9,7 +9,7 @@ from colony.refusals.notation import DayOutOfRange, UnreadableDay
 
 ORDERS = {"iso": "year-month-day", "dmy": "day/month/year", "mdy": "month/day/year"}
 
-_MIDNIGHT = re.compile(r"[ T]0{1,2}:00(:00(\.0+)?)?(Z|\+00:00)?$")
+_MIDNIGHT = re.compile(r"[ t]0{1,2}:00(:00(\.0+)?)?(z|\+00:00)?$")
 _BY_NUMBERS = re.compile(r"(\d{1,2})[/.\- ](\d{1,2})[/.\- ](\d{4}|\d{2})\.?", re.ASCII)
 _YEAR_FIRST = re.compile(r"(\d{4})[/.](\d{1,2})(?:[/.](\d{1,2}))?", re.ASCII)
 _MONTH_YEAR = re.compile(r"(\d{1,2})[/.\-](\d{4})", re.ASCII)

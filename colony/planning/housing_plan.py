@@ -8,11 +8,14 @@ from colony.planning.housing import Swimmer
 from colony.planning.limits import DEFAULT_LIMITS, Limits
 from colony.planning.load import Tank
 from colony.planning.moves import WeekPlan, week_plan
-from colony.planning.placement import Effort
+from colony.planning.placement import DEFAULT_EFFORT, Effort
 from colony.planning.scene import moved, scene
 
 LATER = Effort(seconds=1.0, nodes=2_000)
 """How hard to try for a week that will be planned again."""
+
+HURRIED = Effort(seconds=0.0, nodes=0)
+"""Nothing is solved exactly for the weeks after the first that needs a remedy."""
 
 
 @dataclass(frozen=True)
@@ -62,15 +65,13 @@ def plan_moves(
         and the weeks after it take the sales it names as done.
     """
     plans: list[WeekPlan] = []
+    effort = DEFAULT_EFFORT
     for number in range(weeks):
         week = scene(tanks, swimmers, limits, begins=today + timedelta(weeks=number))
-        thorough = number == 0 or not any(plan.remedy for plan in plans)
-        effort = LATER if number else Effort()
-        plan = week_plan(week, thorough=thorough and bool(not number), effort=effort)
-        if plan.remedy and number and thorough:
-            plan = week_plan(week, thorough=True, effort=effort)
+        plan = week_plan(week, thorough=number == 0, effort=effort)
         plans.append(plan)
         swimmers = _after(plan, swimmers)
+        effort = HURRIED if plan.remedy or effort == HURRIED else LATER
     return HousingPlan(tuple(plans))
 
 

@@ -65,9 +65,9 @@ def week_plan(week: Scene, *, thorough: bool = True, effort: Effort = DEFAULT_EF
     week
         The animals and tanks of the week.
     thorough
-        Also try animals of tanks that are in order, prove how well litter-mates are kept
-        together, and size the extra tank that would be enough. A plan for a later week, which
-        will be made again, can do without.
+        Also try animals of tanks that are in order when that may save moves, and prove how
+        well litter-mates are kept together. A plan for a later week, which will be made
+        again, can do without.
     effort
         How hard to try.
     """
@@ -88,7 +88,7 @@ def _plan(week: Scene, effort: Effort, *, thorough: bool) -> WeekPlan:
     if not cramped:
         found = fewest_moves(question, effort, thorough=thorough)
     if not found.answer.tank:
-        return _relieved(found, effort, cramped=cramped, thorough=thorough)
+        return _relieved(found, effort, cramped)
     gap = max(found.answer.moves - found.bound, 0) / max(found.answer.moves, 1)
     return WeekPlan(
         week.begins,
@@ -100,14 +100,14 @@ def _plan(week: Scene, effort: Effort, *, thorough: bool) -> WeekPlan:
     )
 
 
-def _relieved(failed: Found, effort: Effort, *, cramped: int, thorough: bool) -> WeekPlan:
+def _relieved(failed: Found, effort: Effort, cramped: int) -> WeekPlan:
     """Plan the fewest sales, and the moves that go with them."""
     week = failed.question.scene
     relief = fewest_sales(failed.question, effort)
     at_least = max(cramped, relief.bound, int(failed.impossible))
     rows = relief.question.free[_sold(relief.answer)].tolist()
     sold = tuple(week.swimmers[row].tag for row in rows)
-    tank = extra_tank(relief.question, relief.answer, effort) if thorough else None
+    tank = extra_tank(relief.question, relief.answer, effort)
     return WeekPlan(
         week.begins,
         _moves(relief.question, relief.answer),
@@ -154,12 +154,14 @@ def _pinned_in(week: Scene, tank: int) -> Index:
 
 def _forgiven(week: Scene, stuck: list[int]) -> Scene:
     """Let pinned animals stay that break a limit by themselves: nobody else may join them."""
-    capacity, must_go = week.capacity_mm2.copy(), week.must_go.copy()
+    capacity, must_go, kin = week.capacity_mm2.copy(), week.must_go.copy(), week.kin.copy()
     for tank in stuck:
         pinned = _pinned_in(week, tank)
         capacity[tank] = max(float(capacity[tank]), float(week.disc_mm2[pinned].sum()))
         must_go[pinned] = False
-    return replace(week, capacity_mm2=capacity, must_go=must_go)
+        if not week.alike(pinned):
+            kin[pinned] = kin[pinned[0]]
+    return replace(week, capacity_mm2=capacity, must_go=must_go, kin=kin)
 
 
 def _free_in(week: Scene, tanks: list[int]) -> Index:

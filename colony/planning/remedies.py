@@ -25,7 +25,7 @@ class Remedy:
     """What would be enough when no arrangement is: either of the two.
 
     `sell` are tags whose sale by `by` makes room, `at_least` the fewest that could do; `tank`
-    is one more tank, None where none would do or none was asked for.
+    is one more tank, None where none was found that would do.
     """
 
     by: date

@@ -9,6 +9,7 @@ from colony.records.pairings import MatingSign, Pairing, PairingSire, PregnancyF
 from colony.records.parentage import PossibleSire
 from colony.records.species import LifeHistory, Species
 from colony.records.tanks import Placement, System, Tank
+from colony.records.work import MoveToDo
 
 __all__ = [
     "Animal",
@@ -19,6 +20,7 @@ __all__ = [
     "Litter",
     "MatingSign",
     "Measurement",
+    "MoveToDo",
     "Pairing",
     "PairingSire",
     "Placement",
