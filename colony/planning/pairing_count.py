@@ -78,7 +78,7 @@ def _most(question: Question) -> int:
 
 
 def near_pairs(question: Question) -> Index:
-    """Find the pairs to begin with: the cheapest few of each dam and of each sire, and a greedy plan.
+    """Find the pairs to begin with: the cheapest few of each parent, and a greedy plan.
 
     Equally cheap sires take turns from dam to dam, so that few pairs serve all.
     """

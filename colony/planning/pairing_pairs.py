@@ -56,6 +56,12 @@ class OpenPairs:
         dam, sire = np.nonzero(self.bar == OPEN)
         return dam, sire
 
+    @cached_property
+    def numbers(self) -> dict[str, int]:
+        """Number of each dam among the dams and of each sire among the sires, by tag."""
+        animals = self.stock.animals
+        return {animals[r].tag: n for rows in (self.dams, self.sires) for n, r in enumerate(rows)}
+
     def tags(self, dam: int, sire: int) -> tuple[str, str]:
         """Name the dam and the sire of a pair."""
         animals = self.stock.animals
