@@ -1,7 +1,7 @@
 """Where a refusal becomes words on stderr and an exit code; the only such place of the commands."""
 
 import sys
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 
 import typer
 
@@ -16,8 +16,13 @@ def run(arguments: Sequence[str] | None = None) -> int:
     from colony.commands.tree import app
 
     command = take_as_typed(typer.main.get_command(app))
+    return said(lambda: command.main(args=arguments, prog_name="colony", standalone_mode=False))
+
+
+def said(call: Callable[[], object]) -> int:
+    """Call a face of the program; whatever stops it becomes a sentence and an exit code."""
     try:
-        code = command.main(args=arguments, prog_name="colony", standalone_mode=False)
+        code = call()
     except Refusal as refusal:
         return _say(refusal.sentence, refusal.exit_code)
     except typer.TyperException as misuse:
