@@ -62,9 +62,7 @@ class Growth:
 def read_growth(session: Session, herd: Herd, lives: Lives, today: date) -> Growth:
     """Read everybody born lately, or measured and still here."""
     since = today - timedelta(days=REMEMBERED_DAYS)
-    widths = read_widths(
-        session, (col(Animal.status) == "present") | (col(Animal.born) >= since)
-    )
+    widths = read_widths(session, (col(Animal.status) == "present") | (col(Animal.born) >= since))
     codes = dict(read_rows(session, select(col(Litter.id), col(Litter.code))))
     growers, trusted = {}, {}
     for row in herd.rows:
