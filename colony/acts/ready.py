@@ -7,7 +7,7 @@ from datetime import date
 from sqlmodel import Session
 
 from colony.planning.gates import PupFacts, ReadyRules
-from colony.planning.readiness import Readiness, by_date, readiness
+from colony.planning.readiness import Readiness, by_date, is_ready, readiness
 from colony.store.lookup import find_species
 from colony.store.readers.growing import read_pups
 from colony.store.readers.lives import Lives, read_lives
@@ -35,21 +35,27 @@ def ready_pups(
     name = find_species(session, species).name if species else None
     lives = read_lives(session)
     growing = [facts for facts in read_pups(session, lives, today) if name in {None, facts.species}]
-    if everybody:
+    if not everybody:
+        growing = [
+            pup
+            for pup in growing
+            if is_ready(pup, _rules(lives, pup, min_age_days, min_width_mm), today)
+        ]
+    else:
         from colony.acts.growth_curves import with_curves  # noqa: PLC0415 - loads numpy
 
         growing = with_curves(session, growing, lives, today)
-    pups = [
-        readiness(facts, _rules(lives, facts, min_age_days, min_width_mm), today)
-        for facts in growing
-    ]
-    return by_date(pup for pup in pups if everybody or pup.ready)
+    return by_date(
+        readiness(pup, _rules(lives, pup, min_age_days, min_width_mm), today) for pup in growing
+    )
 
 
 def ready_of(pups: Iterable[PupFacts], lives: Lives, today: date) -> list[Readiness]:
     """Those of some pups that are ready by their species' own gates, the first ready first."""
-    tried = (readiness(pup, _rules(lives, pup, None, None), today) for pup in pups)
-    return by_date(pup for pup in tried if pup.ready)
+    tried = ((pup, _rules(lives, pup, None, None)) for pup in pups)
+    return by_date(
+        readiness(pup, rules, today) for pup, rules in tried if is_ready(pup, rules, today)
+    )
 
 
 def _rules(
