@@ -47,7 +47,11 @@ def accept_moves(session: Session, *, moves: Sequence[PlannedMove], today: date)
         _drop(session, animal.id, today)
         session.add(
             MoveToDo(
-                animal_id=animal.id, tank_id=tank.id, accepted_on=today, by=move.by, why=move.why
+                animal_id=animal.id,
+                tank_id=tank.id,
+                accepted_on=today,
+                due_by=move.by,
+                why=move.why,
             )
         )
     session.flush()
@@ -67,10 +71,10 @@ def list_moves(session: Session, *, today: date) -> list[MoveLine]:
             col(MoveToDo.dropped_on).is_(None),
             col(Animal.status) == "present",
         )
-        .order_by(col(MoveToDo.by), col(Tank.code), col(Animal.tag))
+        .order_by(col(MoveToDo.due_by), col(Tank.code), col(Animal.tag))
     )
     return [
-        MoveLine(tag, places.get(row.animal_id), code, row.by, row.why, row.by < today)
+        MoveLine(tag, places.get(row.animal_id), code, row.due_by, row.why, row.due_by < today)
         for row, tag, code in session.exec(query)
     ]
 

@@ -5,6 +5,7 @@ from collections.abc import Callable, Sequence
 
 import typer
 
+from colony.commands.as_typed import take_as_typed
 from colony.refusals.base import Refusal
 
 WRONG_USE, FAILED, INTERRUPTED = 2, 1, 130
@@ -14,7 +15,7 @@ def run(arguments: Sequence[str] | None = None) -> int:
     """Run the command line and return its exit code: 0 done, 1 refused or failed, 2 wrong use."""
     from colony.commands.tree import app
 
-    command = typer.main.get_command(app)
+    command = take_as_typed(typer.main.get_command(app))
     return said(lambda: command.main(args=arguments, prog_name="colony", standalone_mode=False))
 
 

@@ -29,8 +29,9 @@ def warn(sentences: Iterable[str]) -> None:
 
 def show_json(document: object) -> None:
     """Print one JSON document: snake_case keys, ISO dates, whole mm and g."""
-    json.dump(document, sys.stdout, default=_plain, ensure_ascii=False, allow_nan=False)
-    sys.stdout.write("\n")
+    # In one piece: many times faster than written bit by bit as json.dump does.
+    text = json.dumps(document, default=_plain, ensure_ascii=False, allow_nan=False)
+    sys.stdout.write(f"{text}\n")
 
 
 def show_table(columns: Sequence[str], rows: Iterable[Sequence[object]], *, none: str = "") -> None:

@@ -9,6 +9,7 @@ import typer
 from typer.core import TyperGroup
 
 from colony import __version__
+from colony.commands.as_typed import take_as_typed
 from colony.commands.options import AsJson, plain_app
 from colony.notation.tags import nearest_tags
 from colony.refusals.notation import NoSuchSubject
@@ -40,7 +41,7 @@ class Subjects(TyperGroup):
         if cmd_name not in SUBJECTS:
             return super().get_command(ctx, cmd_name)
         module = import_module(f"colony.commands.{SUBJECTS[cmd_name][0]}")
-        subject = typer.main.get_command(module.app)
+        subject = take_as_typed(typer.main.get_command(module.app))
         subject.name = cmd_name
         return subject
 

@@ -14,7 +14,7 @@ class MoveToDo(SQLModel, table=True):
     __tablename__ = "move_to_do"
     __table_args__ = (
         is_day("accepted_on"),
-        is_day("by"),
+        is_day("due_by"),
         is_day("done_on"),
         is_day("dropped_on"),
         CheckConstraint("done_on IS NULL OR dropped_on IS NULL", name="done_or_dropped"),
@@ -25,7 +25,7 @@ class MoveToDo(SQLModel, table=True):
     animal_id: int = Field(foreign_key="animal.id", index=True)
     tank_id: int = Field(foreign_key="tank.id")
     accepted_on: date
-    by: date
+    due_by: date
     why: str
     done_on: date | None = None
     dropped_on: date | None = None
