@@ -45,7 +45,7 @@ class ColonyApp(App[None]):
     BINDINGS: ClassVar[list[BindingType]] = list(KEYS)
     COMMANDS: ClassVar[Any] = {EveryCommand}
     COMMAND_PALETTE_BINDING = "ctrl+p"
-    HORIZONTAL_BREAKPOINTS: ClassVar[list[tuple[int, str]]] = [(0, "-narrow"), (110, "-wide")]
+    HORIZONTAL_BREAKPOINTS = [(0, "-narrow"), (110, "-wide")]  # noqa: RUF012 - textual wants a list
     MODES: ClassVar[dict[str, Any]] = {name: place.build for name, place in PLACES.items()}
     DEFAULT_MODE = "day"
     ENABLE_COMMAND_PALETTE = True
