@@ -10,6 +10,7 @@ from typing import Any
 from colony.commands.table import draw
 from colony.notation.tags import printable
 
+
 def say(sentence: str) -> None:
     """Print one line on stdout, its control characters made inert."""
     sys.stdout.write("\n".join(printable(line) for line in sentence.split("\n")) + "\n")

@@ -21,9 +21,7 @@ def draw(columns: Sequence[str], lines: Lines) -> None:
     """Print a table of printable cells; a column whose head starts with ``>`` is set right."""
     heads = [head.lstrip(">") for head in columns]
     right = [head.startswith(">") for head in columns]
-    widths = [
-        max(map(_cells, column)) for column in zip(heads, *lines, strict=True)
-    ]
+    widths = [max(map(_cells, column)) for column in zip(heads, *lines, strict=True)]
     total = sum(widths) + _GAP * (len(widths) - 1)
     if total > _room():
         _fold(heads, right, lines)

@@ -41,7 +41,7 @@ class ColonyApp(App[None]):
     """The colony book at full screen."""
 
     TITLE = "colony"
-    CSS_PATH: ClassVar[Any] = [f"styles/{sheet}.tcss" for sheet in SHEETS]  # type: ignore[misc]
+    CSS_PATH: ClassVar[Any] = [f"styles/{sheet}.tcss" for sheet in SHEETS]
     BINDINGS: ClassVar[list[BindingType]] = list(KEYS)
     COMMANDS: ClassVar[Any] = {EveryCommand}
     COMMAND_PALETTE_BINDING = "ctrl+p"

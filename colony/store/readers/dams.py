@@ -133,15 +133,15 @@ def read_pairing_sires(session: Session) -> dict[int, list[int]]:
 _PAIRINGS = select(
     col(Pairing.id), col(Pairing.dam_id), col(Pairing.started), col(Pairing.ended)
 ).order_by(col(Pairing.started))
-_SIGNS = select(
-    col(MatingSign.pairing_id), col(MatingSign.seen_on), col(MatingSign.kind)
-).order_by(col(MatingSign.seen_on))
+_SIGNS = select(col(MatingSign.pairing_id), col(MatingSign.seen_on), col(MatingSign.kind)).order_by(
+    col(MatingSign.seen_on)
+)
 _FINDINGS = select(
     col(PregnancyFinding.dam_id), col(PregnancyFinding.found_on), col(PregnancyFinding.finding)
 ).order_by(col(PregnancyFinding.found_on))
-_BIRTHS = select(
-    col(Litter.id), col(Litter.code), col(Litter.dam_id), col(Litter.born)
-).order_by(col(Litter.born))
+_BIRTHS = select(col(Litter.id), col(Litter.code), col(Litter.dam_id), col(Litter.born)).order_by(
+    col(Litter.born)
+)
 
 
 def _signs(signs: Iterable[SignRow]) -> Iterable[Sign]:
