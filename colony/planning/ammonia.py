@@ -4,7 +4,7 @@ ZERO_CELSIUS_K = 273.15
 
 
 def dissociation_pka(temperature_c: float) -> float:
-    """pKa of the ammonium ion in fresh water.
+    """The pKa of the ammonium ion in fresh water.
 
     Parameters
     ----------

@@ -4,7 +4,8 @@ from collections.abc import Callable
 from dataclasses import dataclass, replace
 
 from colony.planning.reserve import Reserve
-from colony.planning.water import Demand, fits
+from colony.planning.water import fits
+from colony.planning.water_demand import Demand
 
 
 @dataclass(frozen=True)
@@ -48,7 +49,7 @@ def _least(is_enough: Callable[[int], bool], most: int) -> int | None:
 
 
 def _all_litres(demand: Demand, days: int) -> int:
-    changes = sum(need.litres for need in (*demand.urgent, *demand.routine))
+    changes = sum(need.litres for need in demand.changes)
     return changes + demand.drip_l_a_day * days
 
 

@@ -9,7 +9,8 @@ from hypothesis import strategies as st
 
 from colony.planning.relief import relief
 from colony.planning.reserve import Ledger, Reserve, levels
-from colony.planning.water import Demand, Draw, Routine, Urgent, WaterPlan, fits, plan_water
+from colony.planning.water import WaterPlan, fits, plan_water
+from colony.planning.water_demand import Demand, Draw, Routine, Urgent
 
 WEEK = 7
 
@@ -131,7 +132,9 @@ def small_demands(draw: st.DrawFn, days: int) -> Demand:
     return demand(*urgent, *needs, drip=draw(st.integers(0, 2)))
 
 
-def best_routine_by_brute_force(reserve: Reserve, fixed: list[int], needs: tuple[Routine, ...]) -> int:
+def best_routine_by_brute_force(
+    reserve: Reserve, fixed: list[int], needs: tuple[Routine, ...]
+) -> int:
     """Try every way to pour every litre, and keep the most that is never overdrawn."""
     days = len(fixed)
 
@@ -244,9 +247,7 @@ any_demands = st.builds(
         week.routine,
     ),
     weeks,
-    st.lists(
-        st.tuples(st.integers(1, 2000), st.integers(1, 800), st.integers(1, 3)), max_size=3
-    ),
+    st.lists(st.tuples(st.integers(1, 2000), st.integers(1, 800), st.integers(1, 3)), max_size=3),
 )
 
 
@@ -269,7 +270,7 @@ def test_no_plan_overdraws_or_overchanges(reserve: Reserve, week: Demand) -> Non
                 assert need.first_day <= day.day <= need.last_day
                 assert draw.litres <= need.litres
     got = sum(draw.litres for draw in laid(plan)) + sum(day.drip_l for day in plan.days)
-    asked = sum(n.litres for n in (*week.urgent, *week.routine)) + WEEK * week.drip_l_a_day
+    asked = sum(n.litres for n in week.changes) + WEEK * week.drip_l_a_day
     assert asked - got == sum(plan.short_l.values())
     assert fits(reserve, week) == plan.fits
 
