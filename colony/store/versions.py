@@ -9,7 +9,7 @@ from colony.refusals.books import BookIsNewer, NotABook
 from colony.store.backups import copy_before
 from colony.store.location import is_url
 
-SCHEMA = "0001"
+SCHEMA = "0002"
 """The newest schema that this program knows; a test holds it to the scripts in `schema/versions`."""
 
 

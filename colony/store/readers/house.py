@@ -1,7 +1,7 @@
 """The house as it stands on a day: every tank, who is in it, and who is isolated until when."""
 
 from dataclasses import dataclass, replace
-from datetime import date, timedelta
+from datetime import date
 
 from sqlalchemy import func, select
 from sqlmodel import Session, col
@@ -10,6 +10,7 @@ from colony.planning.load import Occupant, isolating
 from colony.planning.load import Tank as TankPlan
 from colony.records import Placement, System, Tank
 from colony.store.readers.herd import Herd, read_last_widths_mm
+from colony.store.readers.isolation import read_clocks
 from colony.store.readers.lives import Lives
 from colony.store.settings import BookSettings
 
@@ -50,10 +51,10 @@ def read_house(
     """Read the tanks and their occupants on a day; a pup not yet measured counts at birth width."""
     tanks = read_tanks(session)
     placed = _read_placed(session, today)
-    free_from = _isolation_ends(tanks, placed, settings)
+    free_from = _isolation_ends(session, tanks, settings, today)
     widths_mm = read_last_widths_mm(session)
     occupants: dict[int, tuple[Occupant, ...]] = {}
-    for animal_id, (tank_id, _) in placed.items():
+    for animal_id, tank_id in placed.items():
         row = herd.by_id(animal_id)
         width_mm = widths_mm[animal_id][1] if animal_id in widths_mm else None
         if width_mm is None and row.litter_id is not None:
@@ -61,7 +62,7 @@ def read_house(
         family = f"litter {row.litter_id}" if row.litter_id else ""
         one = Occupant(row.tag, width_mm, free_from.get(tank_id), family)
         occupants[tank_id] = (*occupants.get(tank_id, ()), one)
-    return House(tanks, occupants, {animal: tank for animal, (tank, _) in placed.items()})
+    return House(tanks, occupants, placed)
 
 
 def read_tanks(session: Session) -> dict[int, TankRow]:
@@ -94,22 +95,23 @@ def _tank_row(tank: Tank, system: str) -> TankRow:
     return TankRow(tank.id, plan, tank.walking_order, tank.volume_l, tank.retired_on)
 
 
-def _read_placed(session: Session, today: date) -> dict[int, tuple[int, date]]:
-    query = select(
-        col(Placement.animal_id), col(Placement.tank_id), col(Placement.entered_on)
-    ).where(
+def _read_placed(session: Session, today: date) -> dict[int, int]:
+    query = select(col(Placement.animal_id), col(Placement.tank_id)).where(
         col(Placement.entered_on) <= today,
         col(Placement.left_on).is_(None) | (col(Placement.left_on) > today),
     )
-    return {animal: (tank, entered) for animal, tank, entered in session.execute(query)}
+    return dict(session.execute(query).tuples().all())
 
 
 def _isolation_ends(
-    tanks: dict[int, TankRow], placed: dict[int, tuple[int, date]], settings: BookSettings
+    session: Session, tanks: dict[int, TankRow], settings: BookSettings, today: date
 ) -> dict[int, date]:
-    """Per intake tank, the day its isolation ends: the newest arrival restarts the clock."""
-    newest: dict[int, date] = {}
-    for tank_id, entered in placed.values():
-        if tanks[tank_id].plan.role == "intake":
-            newest[tank_id] = max(entered, newest.get(tank_id, entered))
-    return {tank: day + timedelta(days=settings.isolation_days) for tank, day in newest.items()}
+    """Per intake tank, the day its isolation ends: the newest arrival in its water restarts it."""
+    intake = intake_systems(tanks)
+    clocks = read_clocks(session, intake, settings.isolation_days, today)
+    return {tank: clocks[system].until for tank, system in intake.items() if system in clocks}
+
+
+def intake_systems(tanks: dict[int, TankRow]) -> dict[int, str]:
+    """The system of each intake tank, by the tank's id."""
+    return {key: row.plan.system or "" for key, row in tanks.items() if row.plan.role == "intake"}
