@@ -51,13 +51,16 @@ def nitrate_outlook(session: Session, *, system: str, today: date) -> NitrateOut
     test = _last_test(session, home.id, today)
     since = min(month, test[0]) if test else month
     food = _food_by_day(session, home.id, since, today)
-    expected = _expected(session, home, food, test, tap, today) if test else None
+    expected = None
+    if test:
+        followed = _days_after(session, home, food, test[0], today)
+        expected = round(nitrate_after(test[1], home.volume_l or 1, followed, tap), 1)
     made = sum(nitrate_from_food_mg(g, protein) for g, protein in food.since(month)) / MEAN_DAYS
     return NitrateOutlook(
         system=home.name,
         tested_on=test[0] if test else None,
         tested_mg_l=test[1] if test else None,
-        expected_mg_l=None if expected is None else round(expected, 1),
+        expected_mg_l=expected,
         long_run_mg_l=_long_run(home, made, tap),
         food_g_a_day=round(sum(g for g, _ in food.since(month)) / MEAN_DAYS, 1),
         left_out=food.left_out,
@@ -75,23 +78,17 @@ class _Food:
         return [fed for day, fed in self.by_day.items() if day >= first]
 
 
-def _expected(
-    session: Session,
-    home: SystemRow,
-    food: _Food,
-    test: tuple[date, float],
-    tap: float,
-    today: date,
-) -> float:
+def _days_after(
+    session: Session, home: SystemRow, food: _Food, first: date, last: date
+) -> list[NitrateDay]:
     """Each day after the test adds its food and takes its change; so does the drip."""
     changes = _changes_by_day(session, home.id)
     drip_l = home.regime.drip_l_a_day or 0 if home.regime else 0
-    days = [test[0] + timedelta(days=n) for n in range(1, (today - test[0]).days + 1)]
-    followed = (
+    days = [first + timedelta(days=n) for n in range(1, (last - first).days + 1)]
+    return [
         NitrateDay(*food.by_day.get(day, (0.0, 0.0)), renewed_l=changes.get(day, 0) + drip_l)
         for day in days
-    )
-    return nitrate_after(test[1], home.volume_l or 1, followed, tap)
+    ]
 
 
 def _long_run(home: SystemRow, made_mg_a_day: float, tap: float) -> float | None:

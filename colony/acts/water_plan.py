@@ -85,7 +85,7 @@ def water_plan(session: Session, *, days: int = 7, today: date) -> WaterWeek:
         fits=plan.fits,
         short_l=plan.short_l,
         relief=None if plan.fits or reserve is None else relief(reserve, demand, days),
-        warnings=(*_unmendable(systems), *_unknown(rows), *_still_short(plan, today)),
+        warnings=(*_unmendable(systems), *_unknown(rows), *_first_short(plan, today)),
     )
 
 
@@ -216,9 +216,9 @@ def _unknown(rows: Sequence[SystemRow]) -> list[str]:
     return unmeasured + unruled
 
 
-def _still_short(plan: WaterPlan, today: date) -> list[str]:
+def _first_short(plan: WaterPlan, today: date) -> list[str]:
+    short = [day for day in plan.days if day.short_l]
     return [
         f"{today + timedelta(days=day.day)} is {day.short_l} L short of what it must have."
-        for day in plan.days
-        if day.short_l
+        for day in short[:1]
     ]

@@ -218,7 +218,7 @@ def _reading_line(
     return ReadingLine(
         parameter=name,
         value=round(value, 4),
-        unit="mg/L N" if name == UNIONISED else PARAMETERS[name].unit,
+        unit="mg/L" if name == UNIONISED else PARAMETERS[name].unit,
         on=on,
         low=limit.low if limit else None,
         high=limit.high if limit else None,

@@ -66,7 +66,7 @@ class Parameter:
 PARAMETERS = {
     "temperature_c": Parameter("C", 0, 50),
     "ph": Parameter("", 2, 12),
-    "ammonia_mg_l": Parameter("mg/L N, total", 0, 100, diluted=True),
+    "ammonia_mg_l": Parameter("mg/L", 0, 100, diluted=True),
     "nitrite_mg_l": Parameter("mg/L", 0, 100, diluted=True),
     "nitrate_mg_l": Parameter("mg/L", 0, 2000, diluted=True),
     "oxygen_mg_l": Parameter("mg/L", 0, 40),

@@ -12,7 +12,8 @@ from colony.planning.water_demand import Demand
 class Relief:
     """Each relief that alone would be enough, in the least litres; None where it cannot be.
 
-    `share_percent` is the largest whole percent of every change and drip that would fit.
+    `share_percent` is the largest whole percent of every change and drip that would fit,
+    each rounded up to a litre; 0 where not even a litre of each would.
     """
 
     more_refill_l: int | None
@@ -55,7 +56,7 @@ def _all_litres(demand: Demand, days: int) -> int:
 
 def _scaled(demand: Demand, percent: int) -> Demand:
     def part(litres: int) -> int:
-        return litres * percent // 100
+        return -(-litres * percent // 100)
 
     return Demand(
         drip_l_a_day=part(demand.drip_l_a_day),
