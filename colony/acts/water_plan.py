@@ -195,7 +195,13 @@ class _Sheet:
 
 
 def _unmendable(systems: Sequence[SystemWater]) -> list[str]:
-    return [
+    changed = [
+        f"{system.name}: {test.parameter} was {test.value:.3g} and water was changed today: test it again."
+        for system in systems
+        for test in system.bad_tests
+        if system.changed_today and test.diluted
+    ]
+    return changed + [
         f"{system.name}: {test.parameter} is {test.value:.3g}, which no water change mends: look for the cause."
         for system in systems
         for test in cannot_be_diluted(system)
