@@ -8,7 +8,7 @@ from sqlmodel import Session, col, select
 from colony.notation.days import Day
 from colony.notation.shares import SireShare
 from colony.records import Animal, PossibleSire
-from colony.refusals.animals import ParentNotOlder, WrongSexForParent
+from colony.refusals.animals import OwnParent, ParentNotOlder, WrongSexForParent
 from colony.store.lookup import find_animal
 
 SEX_OF_ROLE = {"dam": "F", "sire": "M"}
@@ -27,9 +27,11 @@ def find_parent(session: Session, tag: str, role: str, *, pup: str, born: Day | 
 
     Raises
     ------
-    NoSuchTag, WrongSexForParent, ParentNotOlder
+    NoSuchTag, OwnParent, WrongSexForParent, ParentNotOlder
     """
     parent = find_animal(session, tag)
+    if parent.tag == pup:
+        raise OwnParent(pup)
     if parent.sex != SEX_OF_ROLE[role]:
         raise WrongSexForParent(parent.tag, parent.sex, role)
     if born is not None and parent.born is not None and parent.born >= born.last:

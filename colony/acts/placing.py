@@ -11,7 +11,6 @@ from colony.planning.load import Occupant
 from colony.records import Animal, Placement, Tank
 from colony.refusals.tanks import AlreadyInTank, MoveBeforeLast, TankRetired
 from colony.store.lookup import find_tank
-from colony.store.readers.herd import read_herd
 from colony.store.readers.house import House, read_house
 from colony.store.readers.lives import read_lives
 from colony.store.settings import BookSettings, read_settings
@@ -56,9 +55,7 @@ def find_usable_tank(session: Session, code: str) -> Tank:
 
 def read_house_today(session: Session, today: date) -> House:
     """The house as it stands."""
-    return read_house(
-        session, read_herd(session), read_lives(session), read_settings(session), today
-    )
+    return read_house(session, read_lives(session), read_settings(session), today)
 
 
 def limits_of(settings: BookSettings) -> Limits:

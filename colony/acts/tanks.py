@@ -15,6 +15,7 @@ from colony.acts.placing import (
     read_house_today,
     reasons_against,
 )
+from colony.acts.work import tick_move
 from colony.planning.limits import breaks
 from colony.planning.load import Occupant, load
 from colony.records import Animal, System, Tank
@@ -167,7 +168,8 @@ def move(
     goes_to = house.tanks[target.id or 0]
     refuse_early_leave(session, [one.tag for one in animals], to=goes_to, why=why, today=today)
     for animal in animals:
-        place(session, animal, target.code, on=on, why=why, today=today)
+        placed = place(session, animal, target.code, on=on, why=why, today=today)
+        tick_move(session, animal_id=placed.animal_id, tank_id=placed.tank_id, on=on)
     tell(session, f"{', '.join(animal.tag for animal in animals)} moved to {target.code}")
     return Moved(target.code, tuple(animal.tag for animal in animals), on, tuple(reasons))
 

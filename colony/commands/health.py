@@ -91,7 +91,7 @@ def signs(
 @app.command("watch")
 def watch(book: Book = None, *, as_json: AsJson = False) -> None:
     """List who refuses food, stands still or showed a sign."""
-    from colony.acts.watch import watch_list
+    from colony.acts.health_watch import watch_list
 
     with reading(book) as session:
         lines = watch_list(session, today=today())

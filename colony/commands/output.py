@@ -9,6 +9,9 @@ from typing import Any
 
 from colony.notation.tags import printable
 
+_LONG_WORD = 14
+"""A column of words is not made narrower than its longest word, up to this."""
+
 _WIDE = 200
 """Columns when nobody looks: a table in a pipe is not cut."""
 
@@ -26,8 +29,9 @@ def warn(sentences: Iterable[str]) -> None:
 
 def show_json(document: object) -> None:
     """Print one JSON document: snake_case keys, ISO dates, whole mm and g."""
-    json.dump(document, sys.stdout, default=_plain, ensure_ascii=False, allow_nan=False)
-    sys.stdout.write("\n")
+    # In one piece: many times faster than written bit by bit as json.dump does.
+    text = json.dumps(document, default=_plain, ensure_ascii=False, allow_nan=False)
+    sys.stdout.write(f"{text}\n")
 
 
 def show_table(columns: Sequence[str], rows: Iterable[Sequence[object]], *, none: str = "") -> None:
@@ -48,7 +52,7 @@ def show_table(columns: Sequence[str], rows: Iterable[Sequence[object]], *, none
     from rich.table import Table
     from rich.text import Text
 
-    table = Table(box=box.SIMPLE_HEAD, pad_edge=False, show_edge=False)
+    table = Table(box=box.SIMPLE_HEAD, pad_edge=False, show_edge=False, padding=(0, 1, 0, 0))
     for place, head in enumerate(columns):
         # A date or a tag is not broken; only what has words is.
         words = any(" " in line[place] for line in lines)
@@ -57,6 +61,7 @@ def show_table(columns: Sequence[str], rows: Iterable[Sequence[object]], *, none
             justify="right" if head.startswith(">") else "left",
             no_wrap=not words or head.startswith(">"),
             overflow="fold",
+            min_width=min(_LONG_WORD, _longest_word(line[place] for line in lines)),
         )
     for line in lines:
         table.add_row(*(Text(cell) for cell in line))
@@ -72,6 +77,10 @@ def show_facts(record: object, *, leave: Sequence[str] = ()) -> None:
     for name, value in known.items():
         told = ", ".join(map(_cell, value)) if isinstance(value, (list, tuple)) else _cell(value)
         say(f"{name.replace('_', ' '):<{width}}  {told}")
+
+
+def _longest_word(cells: Iterable[str]) -> int:
+    return max((len(word) for cell in cells for word in cell.split()), default=1)
 
 
 def _cell(value: object) -> str:

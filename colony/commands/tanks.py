@@ -175,3 +175,6 @@ def _who(tags: list[str]) -> str | None:
     shown = 6
     more = f" +{len(tags) - shown}" if len(tags) > shown else ""
     return " ".join(tags[:shown]) + more if tags else None
+
+
+from colony.commands import housing  # noqa: E402, F401 - its verbs stand on the same subject

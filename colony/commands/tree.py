@@ -1,13 +1,16 @@
 """The tree of commands: each subject is a module, loaded when it is called."""
 
 import os
+import shlex
 from importlib import import_module
 from typing import Annotated, Any
 
 import typer
 from typer.core import TyperGroup
 
-from colony.commands.options import plain_app
+from colony import __version__
+from colony.commands.as_typed import take_as_typed
+from colony.commands.options import AsJson, plain_app
 from colony.notation.tags import nearest_tags
 from colony.refusals.notation import NoSuchSubject
 
@@ -43,7 +46,7 @@ class Subjects(TyperGroup):
         if cmd_name not in SUBJECTS:
             return super().get_command(ctx, cmd_name)
         module = import_module(f"colony.commands.{SUBJECTS[cmd_name][0]}")
-        subject = typer.main.get_command(module.app)
+        subject = take_as_typed(typer.main.get_command(module.app))
         subject.name = cmd_name
         return subject
 
@@ -78,11 +81,27 @@ def colony(
     if book is not None:
         os.environ[BOOK_VARIABLE] = book
     if version:
-        from importlib.metadata import version as installed
-
-        typer.echo(f"colony {installed('colony')}")
+        typer.echo(f"colony {__version__}")
         raise typer.Exit
     if ctx.invoked_subcommand is None:
         from colony.commands.day import show_day
 
         show_day()
+
+
+@app.command("sample")
+def sample(
+    path: Annotated[str, typer.Argument(help="A free path for the new book.")],
+    *,
+    as_json: AsJson = False,
+) -> None:
+    """Make a book of an invented colony, to try everything on."""
+    from colony.acts.sample import make_sample_book
+    from colony.commands.output import say, show_json
+    from colony.commands.read import today
+
+    made = make_sample_book(location=path, today=today())
+    if as_json:
+        show_json(made)
+    else:
+        say(f"The sample colony is in {made.path}. Try: colony --book {shlex.quote(made.path)}")

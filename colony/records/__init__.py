@@ -12,6 +12,7 @@ from colony.records.parentage import PossibleSire
 from colony.records.species import LifeHistory, Species
 from colony.records.tanks import Placement, System, Tank
 from colony.records.water import ReserveReading, WaterChange, WaterLimit, WaterRegime, WaterTest
+from colony.records.work import MoveToDo
 
 __all__ = [
     "Animal",
@@ -27,6 +28,7 @@ __all__ = [
     "LookOver",
     "MatingSign",
     "Measurement",
+    "MoveToDo",
     "Pairing",
     "PairingSire",
     "Placement",

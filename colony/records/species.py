@@ -14,6 +14,8 @@ TRAITS = {
     "birth_width_mm": "disc width at birth",
     "mature_width_female_mm": "disc width of a mature female",
     "mature_width_male_mm": "disc width of a mature male",
+    "mature_age_female_days": "age of a mature female",
+    "mature_age_male_days": "age of a mature male",
     "asymptotic_width_female_mm": "asymptotic disc width, female",
     "asymptotic_width_male_mm": "asymptotic disc width, male",
     "growth_rate_female_per_year": "von Bertalanffy rate k, female",

@@ -59,6 +59,13 @@ class WrongSexForParent(Refusal):
         )
 
 
+class OwnParent(Refusal):
+    """An animal is named as its own parent."""
+
+    def __init__(self, tag: str) -> None:
+        super().__init__(f"{tag} cannot be its own parent: name another animal.")
+
+
 class ParentNotOlder(Refusal):
     """A parent is younger than its pup."""
 

@@ -2,7 +2,8 @@
 
 from datetime import date
 
-from colony.refusals.base import Refusal
+from colony.refusals.base import Refusal, WrongUse, listed
+from colony.refusals.notation import shown
 
 
 class PairedAlready(Refusal):
@@ -38,3 +39,19 @@ class NotOfThisPairing(Refusal):
         super().__init__(
             f"{sire} is not in the pairing of {dam}: check the tag, or start a pairing with both."
         )
+
+
+class PartnerNeedsSex(Refusal):
+    """A partner is sought for an animal whose sex is not known."""
+
+    def __init__(self, tag: str) -> None:
+        super().__init__(
+            f"The sex of {tag} is not recorded: look for claspers, then colony animal edit {tag} --sex F or M."
+        )
+
+
+class NoSuchRule(WrongUse):
+    """A rule that is to be overridden does not exist."""
+
+    def __init__(self, name: str, known: list[str]) -> None:
+        super().__init__(f"There is no rule {shown(name)} of pairing: use {listed(known)}.")

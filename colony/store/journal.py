@@ -1,62 +1,90 @@
-"""The journal: what an act changed, row by row, written in the act's own transaction."""
+"""The journal: what an act changed, row by row, written in the act's own transaction.
+
+The steps of an act stand in the order in which the database took them, so that going back
+through them passes only through states that the database has accepted before.
+"""
 
 import datetime as dt
 import getpass
 import json
 import os
+from dataclasses import dataclass
 from typing import Any
 
-from sqlalchemy import event, inspect
+from sqlalchemy import Connection, event, inspect, select
+from sqlalchemy.orm import Mapper, ORMExecuteState, SessionTransaction, object_session
 from sqlmodel import Session, SQLModel
 
 from colony.records import JournalEntry
 
 WHO_VARIABLE = "COLONY_WHO"
 
+BEGIN_ACT, SCHEMA_ACT = "book begin", "book schema"
+"""What the program itself writes: the first species, and what a new schema made of the rows."""
+
+MOST_TOLD, LONGEST_SUMMARY = 3, 300
+
 Row = dict[str, Any]
 
 
+@dataclass(frozen=True)
+class Step:
+    """One row before and after: all of it, or for a change the columns that differ."""
+
+    table: str
+    key: int | str
+    before: Row | None
+    after: Row | None
+
+
+class UnrecordedWrite(RuntimeError):
+    """A statement would change rows behind the journal: change records in the session instead."""
+
+
 class Recorder:
-    """Listens to one session and remembers each changed row before and after."""
+    """Follows one session and remembers each row that it changes, step by step."""
 
     def __init__(self, session: Session) -> None:
-        self.changes: dict[tuple[str, Any], tuple[Row | None, Row | None]] = {}
-        event.listen(session, "after_flush", self._remember)
+        self.steps: list[Step] = []
+        self.undoes: list[int] = []
+        self._under_way: dict[int, Step] = {}
+        self._marks: dict[SessionTransaction, tuple[int, int]] = {}
+        self._told: list[str] = session.info.setdefault("told", [])
+        session.info["recorder"] = self
+        event.listen(session, "do_orm_execute", _refuse_unrecorded)
+        event.listen(session, "after_transaction_create", self._mark)
+        event.listen(session, "after_soft_rollback", self._forget)
 
-    def _remember(self, session: Session, _flush_context: object) -> None:
-        for record in session.new:
-            self._merge(record, None, _whole_row(record))
-        for record in session.deleted:
-            self._merge(record, _whole_row(record), None)
-        for record in session.dirty:
-            before, after = _changed_columns(record)
-            if after:
-                self._merge(record, before, after)
+    def begin(self, record: SQLModel, step: Step) -> None:
+        """A row is about to be changed or deleted."""
+        self._under_way[id(record)] = step
 
-    def _merge(self, record: SQLModel, before: Row | None, after: Row | None) -> None:
-        """Fold a second change of the same row into the first."""
-        key = (
-            str(record.__tablename__),
-            inspect(record).mapper.primary_key_from_instance(record)[0],
-        )
-        if key in self.changes:
-            first_before, first_after = self.changes[key]
-            if first_before is not None and before is not None:
-                before = before | first_before
-            elif first_before is None:
-                before = None
-            if after is not None and first_after is not None:
-                after = first_after | after
-        self.changes[key] = (before, after)
+    def done(self, record: SQLModel) -> None:
+        """The row that was begun with is changed."""
+        step = self._under_way.pop(id(record))
+        if step.before or step.after:
+            self.steps.append(step)
+
+    def _mark(self, _session: Session, transaction: SessionTransaction) -> None:
+        if transaction.nested:
+            self._marks[transaction] = (len(self.steps), len(self._told))
+
+    def _forget(self, _session: Session, transaction: SessionTransaction) -> None:
+        if transaction in self._marks:
+            steps, told = self._marks.pop(transaction)
+            del self.steps[steps:], self._told[told:]
 
     def as_json(self) -> str:
-        """All changes of the act as one JSON text."""
-        rows = [
-            {"table": table, "key": key, "before": before, "after": after}
-            for (table, key), (before, after) in self.changes.items()
-            if before != after
-        ]
-        return json.dumps(rows, default=str, ensure_ascii=False, separators=(",", ":"))
+        """All steps of the act as one JSON text; those of an undo say first what it undoes."""
+        told: list[Row] = [{"undoes": self.undoes}] if self.undoes else []
+        told += [vars(step) for step in self.steps]
+        return json.dumps(told, default=str, ensure_ascii=False, separators=(",", ":"))
+
+
+def recorder_of(session: Session) -> Recorder:
+    """The recorder of the act that a session is for."""
+    recorder: Recorder = session.info["recorder"]
+    return recorder
 
 
 def tell(session: Session, sentence: str) -> None:
@@ -64,33 +92,97 @@ def tell(session: Session, sentence: str) -> None:
     session.info.setdefault("told", []).append(sentence)
 
 
-def write_entry(session: Session, act: str, recorder: Recorder) -> None:
+def write_entry(session: Session, act: str, recorder: Recorder, *, always: bool = False) -> None:
     """Append the act to the journal, unless it changed nothing."""
     session.flush()
-    if not recorder.changes:
+    if not recorder.steps and not always:
         return
-    told: list[str] = session.info.get("told", [])
-    more = f" (and {len(told) - 3} more)" if len(told) > 3 else ""  # noqa: PLR2004 - a readable line
     entry = JournalEntry(
         at=dt.datetime.now(dt.UTC).isoformat(timespec="seconds"),
-        who=os.environ.get(WHO_VARIABLE) or getpass.getuser(),
+        who=_who(),
         act=act,
-        summary="; ".join(told[:3]) + more,
+        summary=_summary(session.info.get("told", [])),
         changes=recorder.as_json(),
     )
     session.add(entry)
 
 
-def _whole_row(record: SQLModel) -> Row:
-    state = inspect(record)
-    return {column.key: getattr(record, column.key) for column in state.mapper.column_attrs}
+def _summary(told: list[str]) -> str:
+    more = f" (and {len(told) - MOST_TOLD} more)" if len(told) > MOST_TOLD else ""
+    said = "; ".join(told[:MOST_TOLD])
+    return (said if len(said) <= LONGEST_SUMMARY else f"{said[:LONGEST_SUMMARY]}...") + more
 
 
-def _changed_columns(record: SQLModel) -> tuple[Row, Row]:
+def _who() -> str:
+    try:
+        return os.environ.get(WHO_VARIABLE) or getpass.getuser()
+    except (KeyError, OSError):  # a system that has no name for its user
+        return "somebody"
+
+
+def _refuse_unrecorded(state: ORMExecuteState) -> None:
+    if state.is_insert or state.is_update or state.is_delete:
+        raise UnrecordedWrite(str(state.statement))
+
+
+def _recorder(record: SQLModel) -> Recorder | None:
+    session = object_session(record)
+    return (
+        None
+        if session is None or isinstance(record, JournalEntry)
+        else session.info.get("recorder")
+    )
+
+
+def _key(record: SQLModel) -> int | str:
+    key: int | str = inspect(record).mapper.primary_key_from_instance(record)[0]
+    return key
+
+
+def _stored(connection: Connection, record: SQLModel) -> Row:
+    """The row as the database has it now."""
+    table = inspect(record).mapper.local_table
+    key = next(iter(table.primary_key))
+    row = connection.execute(select(table).where(key == _key(record))).mappings().one()
+    return dict(row)
+
+
+@event.listens_for(Mapper, "after_insert")
+def _inserted(_mapper: object, _connection: Connection, record: SQLModel) -> None:
+    if recorder := _recorder(record):
+        attributes = inspect(record).mapper.column_attrs
+        row = {attribute.key: getattr(record, attribute.key) for attribute in attributes}
+        recorder.steps.append(Step(str(record.__tablename__), _key(record), None, row))
+
+
+@event.listens_for(Mapper, "before_update")
+def _updating(_mapper: object, connection: Connection, record: SQLModel) -> None:
+    if recorder := _recorder(record):
+        before, after = _changed_columns(connection, record)
+        recorder.begin(record, Step(str(record.__tablename__), _key(record), before, after))
+
+
+@event.listens_for(Mapper, "before_delete")
+def _deleting(_mapper: object, connection: Connection, record: SQLModel) -> None:
+    if recorder := _recorder(record):
+        before = _stored(connection, record)
+        recorder.begin(record, Step(str(record.__tablename__), _key(record), before, None))
+
+
+@event.listens_for(Mapper, "after_update")
+@event.listens_for(Mapper, "after_delete")
+def _changed(_mapper: object, _connection: Connection, record: SQLModel) -> None:
+    if recorder := _recorder(record):
+        recorder.done(record)
+
+
+def _changed_columns(connection: Connection, record: SQLModel) -> tuple[Row, Row]:
     before, after = {}, {}
-    for attribute in inspect(record).attrs:
-        history = attribute.history
+    histories = {one.key: one.history for one in inspect(record).attrs}
+    for name, history in histories.items():
         if history.has_changes():
-            before[attribute.key] = history.deleted[0] if history.deleted else None
-            after[attribute.key] = history.added[0] if history.added else None
+            # A value that was never loaded has no history: the database still has it.
+            known = history.deleted or [_stored(connection, record)[name]]
+            if known[0] != history.added[0]:
+                before[name], after[name] = known[0], history.added[0]
     return before, after

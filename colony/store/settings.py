@@ -61,9 +61,11 @@ class BookSettings:
         "{litter}-{n}", _pattern, "a pattern with {n}, and {litter}, {dam}, {yy}, {yyyy} or {sex}"
     )
     isolation_days: int = _choice(30, _whole(0, 365), "days from 0 to 365")
-    rest_days: int = _choice(60, _whole(0, 730), "days from 0 to 730")
     measure_every_days: int = _choice(28, _whole(1, 365), "days from 1 to 365")
     nursery_weeks: int = _choice(6, _whole(0, 52), "weeks from 0 to 52")
+    backup_days: int = _choice(14, _whole(1, 3660), "how many days keep a copy, from 1 to 3660")
+    backup_weeks: int = _choice(8, _whole(0, 520), "how many weeks keep a copy, from 0 to 520")
+    backup_months: int = _choice(24, _whole(0, 1200), "how many months keep a copy, from 0 to 1200")
     load_limit: float = _choice(0.3, _fraction, "disc area over floor area, such as 0.3")
     reserve_l: int = _choice(0, _whole(0, 1_000_000), "litres; 0 where water comes as it is used")
     reserve_refill_l: int = _choice(0, _whole(0, 1_000_000), "litres a night")

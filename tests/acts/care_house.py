@@ -66,9 +66,7 @@ def care_house(folder: Path) -> CareHouse:
         (("A1", "S1", "breeding"), ("A2", "S1", "grow-out"), ("N1", "S2", "nursery"),
          ("I1", "Q", "intake")), start=1,
     ):  # fmt: skip
-        house.do(
-            add_tank, code=code, system=system, role=role, size=size, walking_order=order
-        )
+        house.do(add_tank, code=code, system=system, role=role, size=size, walking_order=order)
     for tag, sex in (("Alma", "F"), ("Bruno", "M")):
         facts = AnimalFacts(species="leopoldi", sex=sex, arrived=ago(400))
         house.do(add_animal, tag=tag, facts=facts, tank="A1", today=TODAY)

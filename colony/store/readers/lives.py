@@ -39,6 +39,10 @@ class Life:
         """Disc width from which a sex is mature."""
         return self._of_sex("mature_width_{}_mm", sex)
 
+    def mature_age_days(self, sex: str) -> int:
+        """Age from which a sex is mature."""
+        return round(self._of_sex("mature_age_{}_days", sex))
+
     def ready_rules(self) -> ReadyRules:
         """What a pup must have done before it is offered."""
         return ReadyRules(

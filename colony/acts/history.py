@@ -1,0 +1,104 @@
+"""What was done in this book, by whom and when, as a person reads it."""
+
+import datetime as dt
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from sqlmodel import Session
+
+from colony.refusals.history import NoSuchAct
+from colony.store.entries import Entry, read_entries, undone_acts
+from colony.store.lookup import find_animal, find_tank
+from colony.store.rows import Place
+from colony.store.touched import Touched
+
+
+@dataclass(frozen=True)
+class HistoryLine:
+    """One act: its number in the journal, the moment (UTC), who, which, and what it did."""
+
+    number: int
+    at: dt.datetime
+    who: str
+    act: str
+    summary: str
+    undone_by: int | None = None
+
+
+@dataclass(frozen=True)
+class HistoryFilter:
+    """Which acts are wanted: of an animal, of a tank, from and to a day, of a kind."""
+
+    animal: str | None = None
+    tank: str | None = None
+    since: dt.date | None = None
+    until: dt.date | None = None
+    act: str | None = None
+
+
+def list_history(
+    session: Session, *, wanted: HistoryFilter | None = None, most: int | None = None
+) -> list[HistoryLine]:
+    """The acts of the book, the newest first; `most` of them at most.
+
+    An act is of an animal when it changed the animal or something that belongs to it: its
+    placements, measurements, pairings, litters. Days are those of this computer's time zone.
+
+    Raises
+    ------
+    NoSuchTag, NoSuchTank
+    """
+    wanted = wanted or HistoryFilter()
+    undone = undone_acts(session)
+    if wanted.animal is None and wanted.tank is None:
+        entries = read_entries(session, newest_first=True)
+    else:
+        entries = iter(list(_of(session, wanted))[::-1])
+    lines: list[HistoryLine] = []
+    for entry in entries:
+        if len(lines) == most:
+            break
+        if _in_days(entry, wanted) and (wanted.act or "").casefold() in entry.act.casefold():
+            lines.append(line_of(entry, undone.get(entry.number)))
+    return lines
+
+
+def show_act(session: Session, *, number: int) -> Entry:
+    """One act with each row before and after; `NoSuchAct` where there is none."""
+    entry = next(read_entries(session, after=number - 1), None)
+    if entry is None or entry.number != number:
+        raise NoSuchAct(number)
+    return entry
+
+
+def line_of(entry: Entry, undone_by: int | None = None) -> HistoryLine:
+    """An entry of the journal as a line of the history."""
+    return HistoryLine(entry.number, entry.at, entry.who, entry.act, entry.summary, undone_by)
+
+
+def _of(session: Session, wanted: HistoryFilter) -> Iterator[Entry]:
+    """Acts that touch the animal and the tank that are wanted, oldest first."""
+    touched = Touched()
+    asked = [
+        _places(session, touched, table, name)
+        for table, name in (("animal", wanted.animal), ("tank", wanted.tank))
+        if name is not None
+    ]
+    for entry in read_entries(session):
+        here = touched.by(entry)
+        if all(here & places for places in asked):
+            yield entry
+
+
+def _places(session: Session, touched: Touched, table: str, name: str) -> set[Place]:
+    """Rows that have, or once had, a tag or code; one that was undone has only its history."""
+    places = touched.named(read_entries(session), table, name)
+    if not places:
+        row = find_animal(session, name) if table == "animal" else find_tank(session, name)
+        places = {(table, row.id or 0)}
+    return places
+
+
+def _in_days(entry: Entry, wanted: HistoryFilter) -> bool:
+    day = entry.at.astimezone().date()
+    return (wanted.since or day) <= day <= (wanted.until or day)

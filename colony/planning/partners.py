@@ -1,0 +1,98 @@
+"""Partners for one animal: least related first, and why each of the others is left out."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date
+
+import numpy as np
+from numpy.typing import NDArray
+
+from colony.planning.eligibility import (
+    NOBODY,
+    Candidate,
+    Reason,
+    set_aside,
+    why_not,
+    why_not_together,
+)
+
+
+@dataclass(frozen=True)
+class Partner:
+    """A partner and what pups with it would be.
+
+    The expected inbreeding of a pup is the kinship of its parents (Wright 1922). `reasons`
+    are those that hold against the pair but were overridden, such as a cross asked for.
+    """
+
+    tag: str
+    kinship: float
+    expected_inbreeding: float
+    mean_kinship: float
+    reasons: tuple[Reason, ...] = ()
+
+
+@dataclass(frozen=True)
+class LeftOut:
+    """An animal that is not used, with all its reasons."""
+
+    tag: str
+    reasons: tuple[Reason, ...]
+
+
+@dataclass(frozen=True)
+class Partners:
+    """Partners of one animal, best first, and all who are left out."""
+
+    ranked: tuple[Partner, ...]
+    left_out: tuple[LeftOut, ...]
+
+
+def rank_partners(  # noqa: PLR0913 - two animals' facts, two measures, the day and the wish
+    asking: Candidate,
+    others: Sequence[Candidate],
+    kinship: NDArray[np.float64],
+    mean_kinship: NDArray[np.float64],
+    *,
+    today: date,
+    overridden: frozenset[str] = NOBODY,
+) -> Partners:
+    """Rank the partners of an animal by kinship, then mean kinship, then tag.
+
+    The asking animal's own reasons (`why_not`) are not looked at: she may be asked about
+    before she is free.
+
+    Parameters
+    ----------
+    asking
+        The animal a partner is sought for.
+    others
+        The m animals to judge; the asking animal may be among them and is passed over.
+    kinship
+        Kinship of each with the asking animal, shape (m,); expected, where a sire is in doubt.
+    mean_kinship
+        Mean kinship of each with the living colony, shape (m,) (Ballou & Lacy 1995).
+    today
+        The day of the pairing.
+    overridden
+        Rules not to be held against anybody, by name.
+    """
+    ranked, left_out = [], []
+    for other, related, average in zip(
+        others, kinship.tolist(), mean_kinship.tolist(), strict=True
+    ):
+        if other.tag == asking.tag:
+            continue
+        reasons = why_not(other, today, overridden) + why_not_together(asking, other, overridden)
+        if reasons:
+            left_out.append(LeftOut(other.tag, reasons))
+        else:
+            aside = set_aside(asking, other, today, overridden)
+            ranked.append(Partner(other.tag, related, related, average, aside))
+    ranked.sort(key=_rank)
+    return Partners(tuple(ranked), tuple(sorted(left_out, key=lambda one: one.tag)))
+
+
+def _rank(partner: Partner) -> tuple[float, float, str]:
+    """Order partners, taking as equal what differs only by rounding."""
+    return round(partner.kinship, 12), round(partner.mean_kinship, 12), partner.tag

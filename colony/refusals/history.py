@@ -1,0 +1,86 @@
+"""Refusals of going back: nothing to undo, something builds on it, the book moved on."""
+
+from collections.abc import Sequence
+
+from colony.refusals.base import Refusal, WrongUse
+from colony.refusals.notation import shown
+
+_MOST = 3
+
+
+class NothingToUndo(Refusal):
+    """There are not so many acts that can be undone."""
+
+    def __init__(self, asked: int, there: int) -> None:
+        many = "no act" if not there else f"only {there} act{'s' * (there > 1)}"
+        super().__init__(
+            f"There is {many} to undo, not {asked}: look with colony book history; nothing was written."
+        )
+
+
+class NoSuchAct(WrongUse):
+    """The journal has no act of that number."""
+
+    def __init__(self, number: int) -> None:
+        super().__init__(f"There is no act {number} in the journal: look with colony book history.")
+
+
+class CannotBeUndone(Refusal):
+    """An act is one that is not undone: undone already, or the beginning of the book."""
+
+    def __init__(self, number: int, what: str) -> None:
+        super().__init__(f"Act {number} cannot be undone: {what}; nothing was written.")
+
+
+class LaterActDepends(Refusal):
+    """Acts that were written later build on the one that was to be undone."""
+
+    def __init__(self, undone: str, later: Sequence[tuple[int, str]], count: int | None) -> None:
+        named = "; ".join(told for _, told in later[-_MOST:])
+        more = f" and {len(later) - _MOST} more" if len(later) > _MOST else ""
+        last = f"colony book undo --act {later[-1][0]}"
+        since = f", or everything since with: colony book undo {count}" if count else ""
+        super().__init__(
+            f"{undone} cannot be undone alone, later acts depend on it: {named}{more}. "
+            f"Undo the last of them first with: {last}{since}."
+        )
+
+
+class RowIsOtherwise(Refusal):
+    """A row is not as the journal says, so that going back would overwrite something."""
+
+    def __init__(self, number: int, place: str) -> None:
+        super().__init__(
+            f"Act {number} cannot be undone: {place} is not as that act left it. "
+            "Look with colony book check; nothing was written."
+        )
+
+
+class JournalOutgrown(Refusal):
+    """The journal tells of a table or column that this version of the book no longer has."""
+
+    def __init__(self, what: str) -> None:
+        super().__init__(
+            f"The journal tells of {shown(what)}, which this version of the book no longer has: "
+            "mend the facts by hand instead; nothing was written."
+        )
+
+
+class ChangedMeanwhile(Refusal):
+    """What was being edited was changed by another act in the meantime."""
+
+    def __init__(self, told: Sequence[str]) -> None:
+        super().__init__(
+            f"Somebody else changed this meanwhile: {'; '.join(told)}. "
+            "Nothing was written: look again, and repeat what still holds."
+        )
+
+
+class BookWasReplaced(Refusal):
+    """A backup was restored while something was being edited."""
+
+    def __init__(self) -> None:
+        super().__init__(
+            "The book was replaced meanwhile by a restored backup. "
+            "Nothing was written: look again, and repeat what still holds."
+        )

@@ -1,0 +1,107 @@
+"""Read the journal: its entries, what each undid, and a mark to see that the book moved on."""
+
+import datetime as dt
+import json
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from functools import cached_property
+
+from sqlmodel import Session, col, select
+
+from colony.records import JournalEntry
+from colony.store.journal import Row, Step
+
+_UNDO = '[{"undoes"'
+"""How the changes of an undo begin."""
+
+_AT_ONCE = 500
+"""Entries that are in memory at a time: the journal outgrows it."""
+
+
+@dataclass(frozen=True)
+class Mark:
+    """Where a book stood: its last act and the moment of it; equal marks, unchanged book."""
+
+    number: int
+    at: str
+
+
+@dataclass(frozen=True)
+class Entry:
+    """One act of the journal."""
+
+    number: int
+    at: dt.datetime
+    who: str
+    act: str
+    summary: str
+    changes: str
+
+    @cached_property
+    def _told(self) -> list[Row]:
+        told: list[Row] = json.loads(self.changes)
+        return told
+
+    @cached_property
+    def steps(self) -> tuple[Step, ...]:
+        """Each row before and after, in the order in which they changed."""
+        return tuple(Step(**told) for told in self._told if "undoes" not in told)
+
+    @cached_property
+    def undoes(self) -> tuple[int, ...]:
+        """The acts that this one undid."""
+        return tuple(self._told[0]["undoes"]) if self.changes.startswith(_UNDO) else ()
+
+    @property
+    def changed_nothing(self) -> bool:
+        """It only says that something was done, such as a restored backup."""
+        return self.changes == "[]"
+
+
+def latest(session: Session) -> Mark:
+    """Mark where the book stands: one cheap query, made for polling and for `Book.act(seen=...)`."""
+    newest = session.exec(
+        select(JournalEntry.id, JournalEntry.at).order_by(col(JournalEntry.id).desc()).limit(1)
+    ).first()
+    return Mark(0, "") if newest is None else Mark(newest[0] or 0, newest[1])
+
+
+def read_entries(
+    session: Session, *, after: int = 0, undos_only: bool = False, newest_first: bool = False
+) -> Iterator[Entry]:
+    """Entries of the journal, oldest first unless asked otherwise."""
+    number = col(JournalEntry.id)
+    query = select(JournalEntry).where(number > after)
+    if undos_only:
+        query = query.where(col(JournalEntry.changes).like(f"{_UNDO}%"))
+    query = query.order_by(number.desc() if newest_first else number).limit(_AT_ONCE)
+    page = session.exec(query).all()
+    while page:
+        for row in page:
+            yield entry_of(row)
+        last = page[-1].id or 0
+        page = session.exec(query.where(number < last if newest_first else number > last)).all()
+
+
+def entry_of(row: JournalEntry) -> Entry:
+    """A row of the journal as a value."""
+    return Entry(
+        row.id or 0, dt.datetime.fromisoformat(row.at), row.who, row.act, row.summary, row.changes
+    )
+
+
+def undone_acts(session: Session) -> dict[int, int]:
+    """Each act that is undone now, and the undo that did it; an undone undo counts for nothing."""
+    undone: dict[int, int] = {}
+    for undo in read_entries(session, undos_only=True, newest_first=True):
+        if undo.number not in undone:
+            undone |= dict.fromkeys(undo.undoes, undo.number)
+    return undone
+
+
+def changed_since(session: Session, mark: Mark) -> Sequence[Entry] | None:
+    """The acts since a mark; None where the book is another one now (a backup was restored)."""
+    row = session.get(JournalEntry, mark.number)
+    if mark.number and (row is None or row.at != mark.at):
+        return None
+    return list(read_entries(session, after=mark.number))

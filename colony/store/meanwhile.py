@@ -1,0 +1,48 @@
+"""Two people, one row: refuse a change of what somebody else has changed since it was looked at."""
+
+from collections.abc import Iterator, Sequence
+
+from sqlmodel import Session
+
+from colony.refusals.history import BookWasReplaced, ChangedMeanwhile
+from colony.store.entries import Entry, Mark, changed_since
+from colony.store.journal import Step
+from colony.store.reversal import changed_columns, overlaps
+
+
+def refuse_changed_meanwhile(session: Session, seen: Mark, steps: Sequence[Step]) -> None:
+    """Refuse steps that touch a column which a later act than `seen` has changed.
+
+    Raises
+    ------
+    ChangedMeanwhile
+        It names each such act: who, when, and what became what.
+    BookWasReplaced
+        The book is not the one that was seen.
+    """
+    later = changed_since(session, seen)
+    if later is None:
+        raise BookWasReplaced
+    told = [told for entry in later for told in _conflicts(entry, steps)]
+    if told:
+        raise ChangedMeanwhile(told)
+
+
+def _conflicts(entry: Entry, steps: Sequence[Step]) -> Iterator[str]:
+    ours = overlaps(changed_columns(entry), steps)
+    if ours:
+        columns = {name for step in ours for name in step.after or ()}
+        places = {(step.table, step.key) for step in ours}
+        differ = "".join(
+            f", {name.replace('_', ' ')} {_shown(step.before.get(name))} -> {_shown(value)}"
+            for step in entry.steps
+            if (step.table, step.key) in places and step.before and step.after
+            for name, value in step.after.items()
+            if name in columns
+        )
+        at = entry.at.astimezone().strftime("%Y-%m-%d %H:%M")
+        yield f"{entry.who} on {at} ({entry.summary}{differ})"
+
+
+def _shown(value: object) -> str:
+    return "none" if value is None else str(value)

@@ -1,0 +1,126 @@
+"""Take the steps of an act back, and tell which later acts build on it."""
+
+from collections.abc import Iterable
+from typing import Any
+
+from sqlalchemy import Table, select
+from sqlmodel import Session
+
+from colony.refusals.history import RowIsOtherwise
+from colony.store.entries import Entry
+from colony.store.journal import Row, Step, recorder_of
+from colony.store.rows import Place, key_column, references, table_named, typed
+
+BEARING = {
+    "animal": {"sex", "born", "status", "ended_on", "species_id", "dam_id", "litter_id"},
+    "litter": {"born", "dam_id"},
+    "pairing": {"started", "ended", "dam_id"},
+    "tank": {"role", "retired_on"},
+}
+"""Facts of a row that a later row which refers to it was judged by."""
+
+
+def take_back(session: Session, entry: Entry) -> None:
+    """Undo the steps of one act, the last first, and record that as steps of this session's act.
+
+    Raises
+    ------
+    RowIsOtherwise
+        A row is not as the act left it.
+    JournalOutgrown
+        A table or column of it is no more.
+    """
+    session.flush()
+    for step in reversed(entry.steps):
+        table = table_named(step.table)
+        before, after = (
+            None if row is None else typed(table, row) for row in (step.before, step.after)
+        )
+        _refuse_otherwise(session, entry.number, table, step, after)
+        _write(session, table, step.key, before, after)
+        recorder_of(session).steps.append(Step(step.table, step.key, after, before))
+    session.expire_all()
+
+
+def depends(later: Entry, earlier: Entry) -> bool:
+    """Whether a later act builds on rows that an earlier one made, changed or deleted."""
+    changed = changed_columns(earlier)
+    return (
+        bool(overlaps(changed, later.steps))
+        or any(_refers(step, changed) for step in later.steps)
+        or _needs_deleted(earlier, later)
+    )
+
+
+def changed_columns(entry: Entry) -> dict[Place, set[str] | None]:
+    """Each row that an act touched, and its columns; None for all of a row made or deleted."""
+    changed: dict[Place, set[str] | None] = {}
+    for step in entry.steps:
+        place, columns = (step.table, step.key), _columns(step)
+        known = changed.get(place, set())
+        changed[place] = None if columns is None or known is None else known | columns
+    return changed
+
+
+def _columns(step: Step) -> set[str] | None:
+    return None if step.before is None or step.after is None else set(step.after)
+
+
+def overlaps(changed: dict[Place, set[str] | None], steps: Iterable[Step]) -> list[Step]:
+    """The steps that touch what was changed: the same row, and a column of it in common."""
+    return [
+        step
+        for step in steps
+        if (step.table, step.key) in changed
+        and _meet(changed[step.table, step.key], _columns(step))
+    ]
+
+
+def _meet(one: set[str] | None, other: set[str] | None) -> bool:
+    return one is None or other is None or bool(one & other)
+
+
+def _refers(step: Step, changed: dict[Place, set[str] | None]) -> bool:
+    """A row now refers to one that was made, or to one by a fact that was changed."""
+    for _, place in references(table_named(step.table), step.after or {}):
+        columns = changed.get(place, set())
+        if columns is None or columns & BEARING.get(place[0], set()):
+            return True
+    return False
+
+
+def _needs_deleted(earlier: Entry, later: Entry) -> bool:
+    """The earlier act let go of a row that the later one deleted: it could not be tied again."""
+    deleted = {(step.table, step.key) for step in later.steps if step.after is None}
+    return any(
+        place in deleted
+        for step in earlier.steps
+        for _, place in references(table_named(step.table), step.before or {})
+    )
+
+
+def _refuse_otherwise(
+    session: Session, number: int, table: Table, step: Step, after: Row | None
+) -> None:
+    found = session.connection().execute(_one(table, step.key)).mappings().first()
+    here = None if found is None else {name: found[name] for name in after or {}}
+    if (found is None) != (after is None) or (after is not None and here != after):
+        raise RowIsOtherwise(number, f"row {step.key} of {step.table}")
+
+
+def _write(
+    session: Session, table: Table, key: int | str, row: Row | None, was: Row | None
+) -> None:
+    here = key_column(table) == key
+    statement: Any
+    if row is None:
+        statement = table.delete().where(here)
+    elif was is None:
+        statement = table.insert().values(row)
+    else:
+        statement = table.update().where(here).values(row)
+    session.connection().execute(statement)
+
+
+def _one(table: Table, key: int | str) -> Any:  # noqa: ANN401 - a select of whatever columns it has
+    return select(table).where(key_column(table) == key)

@@ -1,0 +1,60 @@
+"""Rows as the journal tells them: from JSON to the types of the columns, and what they refer to."""
+
+from collections.abc import Iterator
+from datetime import date
+from typing import Any
+
+from sqlalchemy import Column, Date, Table
+from sqlmodel import SQLModel
+
+from colony import records
+from colony.records import JournalEntry
+from colony.refusals.history import JournalOutgrown
+from colony.store.journal import Row
+
+assert records.__all__, "every table is known to the metadata"  # noqa: S101 - the import is for its effect
+
+JOURNAL = str(JournalEntry.__tablename__)
+
+Place = tuple[str, int | str]
+"""A table and a key: one row of the book."""
+
+
+def table_named(name: str) -> Table:
+    """The table of a step; `JournalOutgrown` where this program has none of that name."""
+    table = SQLModel.metadata.tables.get(name)
+    if table is None:
+        raise JournalOutgrown(name)
+    return table
+
+
+def kept_tables() -> list[Table]:
+    """Every table that the journal tells of, those that are referred to first."""
+    return [table for table in SQLModel.metadata.sorted_tables if table.name != JOURNAL]
+
+
+def key_column(table: Table) -> Column[Any]:
+    """The one column that is the key of a table."""
+    (key,) = table.primary_key
+    return key
+
+
+def typed(table: Table, row: Row) -> Row:
+    """A row out of JSON, its days made days again; `JournalOutgrown` where a column is gone."""
+    for name in row:
+        if name not in table.c:
+            raise JournalOutgrown(f"{table.name}.{name}")
+    return {
+        name: date.fromisoformat(value)
+        if isinstance(value, str) and isinstance(table.c[name].type, Date)
+        else value
+        for name, value in row.items()
+    }
+
+
+def references(table: Table, row: Row) -> Iterator[tuple[str, Place]]:
+    """Which rows a row refers to, and by which column."""
+    for column in table.c:
+        for key in column.foreign_keys:
+            if row.get(column.name) is not None:
+                yield column.name, (key.column.table.name, row[column.name])

@@ -1,0 +1,98 @@
+"""Books to test with: one a test, in each database that a book can be kept in."""
+
+import os
+from collections.abc import Iterator
+from itertools import count
+from pathlib import Path
+
+import pytest
+from sqlalchemy import Engine, create_engine, make_url
+
+from colony.store.book import Book, open_book
+
+POSTGRES_VARIABLE = "COLONY_TEST_POSTGRES"
+"""URL of a PostgreSQL server that tests may fill with databases; `.ci/postgres` starts one."""
+
+ENGINES = ("sqlite", "postgresql") if os.environ.get(POSTGRES_VARIABLE) else ("sqlite",)
+
+
+class Server:
+    """A PostgreSQL server, and a database of its own for each test."""
+
+    def __init__(self, url: str, worker: str) -> None:
+        self._url = make_url(url)
+        self._name = f"colony_{worker}"
+        self._numbers = count()
+        self._admin: Engine = create_engine(self._url, isolation_level="AUTOCOMMIT")
+
+    def url_of(self, name: str) -> str:
+        """The URL of one database."""
+        return self._url.set(database=name).render_as_string(hide_password=False)
+
+    def new(self, *, begun: bool) -> str:
+        """Make a database, empty or with a book that has just begun in it."""
+        name = f"{self._name}_{next(self._numbers)}"
+        self.run(f"CREATE DATABASE {name} TEMPLATE {self._begun() if begun else 'template0'}")
+        return name
+
+    def drop(self, name: str) -> None:
+        """Drop a database, whoever is still in it."""
+        self.run(f"DROP DATABASE IF EXISTS {name} WITH (FORCE)")
+
+    def run(self, statement: str) -> None:
+        """Run one statement as the server's owner."""
+        with self._admin.connect() as connection:
+            connection.exec_driver_sql(statement)
+
+    def close(self) -> None:
+        """Drop the template and let go."""
+        self.drop(f"{self._name}_begun")
+        self._admin.dispose()
+
+    def _begun(self) -> str:
+        name = f"{self._name}_begun"
+        with self._admin.connect() as connection:
+            query = "SELECT 1 FROM pg_database WHERE datname = %s"
+            if connection.exec_driver_sql(query, (name,)).first() is None:
+                connection.exec_driver_sql(f"CREATE DATABASE {name}")
+                open_book(self.url_of(name), begin=True).close()
+        return name
+
+
+@pytest.fixture(scope="session")
+def server(worker_id: str) -> Iterator[Server]:
+    """The PostgreSQL server; a test that needs it is passed over where there is none."""
+    url = os.environ.get(POSTGRES_VARIABLE)
+    if url is None:
+        pytest.skip(f"no PostgreSQL: set {POSTGRES_VARIABLE}")
+    server = Server(url, worker_id)
+    yield server
+    server.close()
+
+
+@pytest.fixture(params=ENGINES)
+def location(request: pytest.FixtureRequest, tmp_path: Path) -> Iterator[str]:
+    """Where a book can be begun: a path that is free, or the URL of an empty database."""
+    if request.param == "sqlite":
+        yield str(tmp_path / "farm.colony")
+        return
+    server: Server = request.getfixturevalue("server")
+    name = server.new(begun=False)
+    yield server.url_of(name)
+    server.drop(name)
+
+
+@pytest.fixture(params=ENGINES)
+def book(request: pytest.FixtureRequest, tmp_path: Path) -> Iterator[Book]:
+    """A book that has just begun."""
+    if request.param == "sqlite":
+        opened = open_book(str(tmp_path / "farm.colony"), begin=True)
+        yield opened
+        opened.close()
+        return
+    server: Server = request.getfixturevalue("server")
+    name = server.new(begun=True)
+    opened = open_book(server.url_of(name))
+    yield opened
+    opened.close()
+    server.drop(name)
