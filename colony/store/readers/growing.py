@@ -23,7 +23,7 @@ def read_pups(session: Session, lives: Lives, today: date) -> list[PupFacts]:
     herd = read_herd(session, *_PUP)
     house = read_house(session, lives, read_settings(session), today)
     widths, feedings, held = read_widths(session), _feedings(session), read_holds(session, today)
-    codes = dict(read_rows(session, select(col(Litter.id), col(Litter.code))).all())
+    codes = dict(read_rows(session, select(col(Litter.id), col(Litter.code))))
     return [
         PupFacts(
             tag=row.tag,
@@ -92,4 +92,4 @@ def read_holds(session: Session, today: date) -> dict[int, date | None]:
     query = select(col(Hold.animal_id), col(Hold.ended)).where(
         col(Hold.started) <= today, col(Hold.ended).is_(None) | (col(Hold.ended) > today)
     )
-    return dict(read_rows(session, query).all())
+    return dict(read_rows(session, query))
