@@ -47,7 +47,9 @@ def record_visit(
     NobodySeenByVet, NoSuchTag, NotYet, EndsBeforeItBegan
     """
     refuse_future("A vet visit", on, today)
-    patients = [find_animal(session, tag) for tag in dict.fromkeys(animals)]
+    patients = list(
+        {one.id: one for one in (find_animal(session, tag) for tag in animals)}.values()
+    )
     if not patients:
         raise NobodySeenByVet
     for animal in patients:

@@ -3,7 +3,6 @@
 from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import date, timedelta
-from pathlib import Path
 from typing import Concatenate, ParamSpec, TypeVar
 
 from sqlmodel import Session
@@ -13,7 +12,7 @@ from colony.acts.litters import record_litter
 from colony.acts.tanks import TankSize, add_tank, set_system
 from colony.notation.pups import parse_pups
 from colony.notation.shares import parse_sires
-from colony.store.book import Book, begin_book
+from colony.store.book import Book
 
 TODAY = date(2025, 3, 10)
 
@@ -53,12 +52,12 @@ class CareHouse:
             return act(session, *facts, **named)
 
 
-def care_house(folder: Path) -> CareHouse:
+def care_house(book: Book) -> CareHouse:
     """Begin the house: Alma and Bruno in A1, their five pups in N1, Nova isolated in I1.
 
     A1 and A2 (empty) are on S1 of 2000 L, N1 on S2 of 1000 L, I1 on Q of 500 L.
     """
-    house = CareHouse(begin_book(str(folder / "care.colony")))
+    house = CareHouse(book)
     size = TankSize(length_mm=2400, width_mm=1200)
     for system, volume_l in (("S1", 2000), ("S2", 1000), ("Q", 500)):
         house.do(set_system, name=system, volume_l=volume_l)

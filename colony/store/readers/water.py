@@ -46,15 +46,7 @@ class SystemRow:
 def read_systems(session: Session, today: date) -> list[SystemRow]:
     """Read every system that has a tank in use, in walking order."""
     walk = func.min(func.coalesce(col(Tank.walking_order), 1_000_000))
-    last = dict(
-        session.execute(
-            select(col(WaterChange.system_id), func.max(col(WaterChange.changed_on)))
-            .where(col(WaterChange.changed_on) <= today)
-            .group_by(col(WaterChange.system_id))
-        )
-        .tuples()
-        .all()
-    )
+    last = _last_changes(session, today)
     query = (
         select(System, func.sum(col(Tank.volume_l)))
         .join(Tank, col(Tank.system_id) == col(System.id))
@@ -74,6 +66,15 @@ def read_systems(session: Session, today: date) -> list[SystemRow]:
         )
         for system, tank_volume_l in session.execute(query)
     ]
+
+
+def _last_changes(session: Session, today: date) -> dict[int, date]:
+    query = (
+        select(col(WaterChange.system_id), func.max(col(WaterChange.changed_on)))
+        .where(col(WaterChange.changed_on) <= today)
+        .group_by(col(WaterChange.system_id))
+    )
+    return {system: day for system, day in session.execute(query)}  # noqa: C416 - rows become pairs
 
 
 def read_reserve(session: Session, settings: BookSettings, today: date) -> Reserve | None:
