@@ -7,6 +7,7 @@ from sqlmodel import Session
 
 from colony.acts.due import DueLitter, due_litters
 from colony.acts.ready import ready_pups
+from colony.acts.round import WorkLine, overdue_work
 from colony.acts.tanks import TankLine, list_tanks
 from colony.planning.readiness import Readiness
 from colony.store.readers.growing import read_pups
@@ -36,6 +37,7 @@ class State:
     unmeasured: tuple[Unmeasured, ...]
     overfull: tuple[TankLine, ...]
     isolated: tuple[TankLine, ...]
+    overdue: tuple[WorkLine, ...] = ()
 
 
 def state_of_the_day(session: Session, *, today: date) -> State:
@@ -51,6 +53,7 @@ def state_of_the_day(session: Session, *, today: date) -> State:
         isolated=tuple(
             tank for tank in tanks if tank.isolated_until and tank.isolated_until > today
         ),
+        overdue=tuple(overdue_work(session, today=today)),
     )
 
 
