@@ -8,6 +8,7 @@ from sqlmodel import Session
 
 from colony.acts.due import DueLitter, due_litters
 from colony.acts.ready import ready_of
+from colony.acts.round import WorkLine, overdue_work
 from colony.acts.tanks import TankLine, tank_lines
 from colony.planning.gates import PupFacts
 from colony.planning.readiness import Readiness
@@ -39,6 +40,7 @@ class State:
     unmeasured: tuple[Unmeasured, ...]
     overfull: tuple[TankLine, ...]
     isolated: tuple[TankLine, ...]
+    overdue: tuple[WorkLine, ...] = ()
 
 
 def state_of_the_day(session: Session, *, today: date) -> State:
@@ -56,6 +58,7 @@ def state_of_the_day(session: Session, *, today: date) -> State:
         isolated=tuple(
             tank for tank in tanks if tank.isolated_until and tank.isolated_until > today
         ),
+        overdue=tuple(overdue_work(session, today=today)),
     )
 
 

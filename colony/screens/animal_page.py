@@ -9,6 +9,7 @@ from textual.widget import Widget
 from textual.widgets import Static
 
 from colony.screens.animal_sections import WhatIsKnown, sections, what_is_known
+from colony.screens.curves import curve_of
 from colony.screens.page import Page
 
 
@@ -37,11 +38,23 @@ class AnimalPage(Page):
     async def _show(self, known: WhatIsKnown) -> None:
         page = self.query_one("#animal", VerticalScroll)
         await page.remove_children()
-        for title, text in sections(known, self.app.desk):
-            section = Static(text, classes="section", markup=False)
-            section.border_title = title
-            await page.mount(section)
+        await page.mount_all(_section(*one) for one in sections(known, self.app.desk))
         page.focus()
+        if known.page.widths:
+            self.ask(curve_of, self._show_curve, tag=known.page.tag, today=self.app.desk.today)
+
+    def _show_curve(self, curve: str) -> None:
+        if curve:
+            widths = self.query("#growth")
+            self.query_one("#animal").mount(_section("Growth", curve), before=widths.first())
+
+
+def _section(title: str, text: str) -> Static:
+    section = Static(text, classes="section", markup=False)
+    section.border_title = title
+    if title == "Widths":
+        section.id = "growth"
+    return section
 
 
 PAGE = AnimalPage

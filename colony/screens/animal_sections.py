@@ -35,7 +35,7 @@ def sections(known: WhatIsKnown, desk: Desk) -> Iterator[tuple[str, str]]:
     yield "Inbreeding", _inbreeding(page)
     yield "Family", draw_family(known.family, GENERATIONS)
     told = (
-        ("Growth", _growth(page, desk)),
+        ("Widths", _growth(page, desk)),
         ("Pups", _pups(page)),
         ("Tanks", _placements(page)),
         ("Holds", _holds(page)),

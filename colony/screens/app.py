@@ -26,6 +26,7 @@ LOOK_SECONDS = 2.0
 """How often the book is looked at for what others wrote."""
 
 PAGES = {
+    "moves": "colony.screens.move_plan",
     "animal": "colony.screens.animal_page",
     "litter": "colony.screens.litter_page",
     "tank": "colony.screens.tank_page",
@@ -40,11 +41,11 @@ class ColonyApp(App[None]):
     """The colony book at full screen."""
 
     TITLE = "colony"
-    CSS_PATH = [f"styles/{sheet}.tcss" for sheet in SHEETS]  # noqa: RUF012 - textual wants a list
+    CSS_PATH: ClassVar[Any] = [f"styles/{sheet}.tcss" for sheet in SHEETS]
     BINDINGS: ClassVar[list[BindingType]] = list(KEYS)
     COMMANDS: ClassVar[Any] = {EveryCommand}
     COMMAND_PALETTE_BINDING = "ctrl+p"
-    HORIZONTAL_BREAKPOINTS: ClassVar[list[tuple[int, str]]] = [(0, "-narrow"), (110, "-wide")]
+    HORIZONTAL_BREAKPOINTS = [(0, "-narrow"), (110, "-wide")]  # noqa: RUF012 - textual wants a list
     MODES: ClassVar[dict[str, Any]] = {name: place.build for name, place in PLACES.items()}
     DEFAULT_MODE = "day"
     ENABLE_COMMAND_PALETTE = True
@@ -106,7 +107,8 @@ class ColonyApp(App[None]):
         """Bring a slip, begun with what is looked at."""
         slip, place = SLIPS[name].load(name), self.screen
         if isinstance(place, Place):
-            beginning = Beginning(place.about, place.marked_tags, place.queue, firsts)
+            begun = {**place.firsts, **firsts}
+            beginning = Beginning(place.about, place.marked_tags, place.queue, begun)
         else:
             beginning = Beginning(firsts=firsts)
         self.push_screen(slip(beginning))

@@ -6,8 +6,10 @@ from datetime import date
 
 from colony.acts.day import State, Unmeasured
 from colony.acts.due import DueLitter
+from colony.acts.housing import TankAhead
 from colony.acts.pairing_checks import Unchecked
 from colony.acts.tanks import TankLine
+from colony.acts.work import MoveLine
 from colony.notation.days import show_span
 from colony.planning.readiness import Readiness
 from colony.screens.about import About
@@ -35,17 +37,20 @@ class DayLines:
     state: State
     unchecked: Sequence[Unchecked]
     rows: int
+    moves: Sequence[MoveLine] = ()
+    ahead: Sequence[TankAhead] = ()
 
     def entries(self) -> list[Entry]:
         """Each kind under its heading, the most urgent kind first."""
         s = self.state
+        born_first = sorted(s.due, key=_overdue_first)
+        over = {tank.tank for tank in s.overfull}
+        soon = [tank for tank in self.ahead if tank.breaks and tank.tank not in over]
         kinds: tuple[tuple[str, str, Sequence[Line]], ...] = (
             ("Tanks over their limit", "tanks", [self._overfull(one) for one in s.overfull]),
-            (
-                "Births expected",
-                "litters",
-                [self._due(one) for one in sorted(s.due, key=_overdue_first)],
-            ),
+            ("Moves to make", "tanks", [self._move(one) for one in self.moves]),
+            ("Births expected", "litters", [self._due(one) for one in born_first]),
+            ("Tanks over their limit soon", "tanks", [self._soon(one) for one in soon]),
             ("Ready for sale", "pups", [self._ready(one) for one in s.ready]),
             ("Isolation", "tanks", [self._isolated(one) for one in s.isolated]),
             ("Pairings to look at", "pairings", [self._unchecked(one) for one in self.unchecked]),
@@ -61,6 +66,30 @@ class DayLines:
             "!",
             "wrong",
             more="\n\n".join(f"! {one}." for one in tank.breaks),
+        )
+
+    def _soon(self, tank: TankAhead) -> Line:
+        first = tank.breaks[0]
+        when = in_days(first["day"], self.state.today)
+        return Line(
+            About("tank", tank.tank),
+            (tank.tank, f"{when}: {first['why']}"),
+            "!",
+            "due",
+            more="\n\n".join(f"{one['day']}  {one['why']}" for one in tank.breaks),
+        )
+
+    def _move(self, move: MoveLine) -> Line:
+        what = (
+            f"{move.from_tank or 'nowhere'} to {move.to_tank} by {short_day(move.by)}: {move.why}"
+        )
+        return Line(
+            About("animal", move.tag),
+            (move.tag, what),
+            "!" if move.overdue else "→",
+            "wrong" if move.overdue else "due",
+            more=f"{move.tag}\n\n{what}\n\nm begins the move. Rigid container, not a net.",
+            firsts={"tags": move.tag, "tank": move.to_tank},
         )
 
     def _due(self, due: DueLitter) -> Line:

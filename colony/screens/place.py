@@ -1,6 +1,6 @@
 """What every place shares: the frame, reading in the background, and opening lines."""
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Mapping
 from typing import TYPE_CHECKING, Any, ClassVar, TypeVar
 
 from textual._callback import invoke
@@ -74,6 +74,12 @@ class Place(Screen[None]):
         ledgers = self.query(Ledger)
         line = ledgers.first().line if ledgers else None
         return line.about if line else None
+
+    @property
+    def firsts(self) -> Mapping[str, str]:
+        """What a slip begins with here, by blank."""
+        line = next((one.line for one in self.query(Ledger)), None)
+        return line.firsts if line else {}
 
     @property
     def marked_tags(self) -> list[str]:

@@ -5,18 +5,23 @@ from typing import ClassVar
 
 from textual.binding import Binding, BindingType
 from textual.containers import Horizontal
+from textual.timer import Timer
 from textual.widget import Widget
 
 from colony.acts.ready import ready_pups
 from colony.notation.days import show_span
 from colony.planning.readiness import Readiness
 from colony.screens.about import About
+from colony.screens.curves import curve_of
 from colony.screens.day_lines import gates_told
 from colony.screens.place import Place
 from colony.screens.when import in_days
 from colony.screens.widgets.columns import Column
 from colony.screens.widgets.ledger import Entry, Heading, Ledger, Line
 from colony.screens.widgets.look import Look
+
+PAUSE_SECONDS = 0.3
+"""How long a pup is looked at before its curve is drawn."""
 
 COLUMNS = (
     Column("Pup", 12),
@@ -47,6 +52,7 @@ class GrowOut(Place):
         super().__init__()
         self._pups: Sequence[Readiness] = ()
         self._by_tank = False
+        self._pause: Timer | None = None
 
     def body(self) -> Iterable[Widget]:
         """The pups, and the gates of one beside them."""
@@ -75,6 +81,18 @@ class GrowOut(Place):
         """Show the gates of the pup."""
         pup = event.line.more if event.line else None
         self.query_one(Look).show(_more(pup) if isinstance(pup, Readiness) else "")
+        if self._pause is not None:
+            self._pause.stop()
+        if isinstance(pup, Readiness) and self.query_one(Look).display:
+            self._pause = self.set_timer(PAUSE_SECONDS, lambda: self._ask_curve(pup))
+
+    def _ask_curve(self, pup: Readiness) -> None:
+        def show(curve: str) -> None:
+            line = self.query_one(Ledger).line
+            if line and line.about.key == pup.tag:
+                self.query_one(Look).show(f"{_more(pup)}\n\n{curve}")
+
+        self.ask(curve_of, show, tag=pup.tag, today=self.app.desk.today)
 
     def _know(self, pups: Sequence[Readiness]) -> None:
         self._pups = pups

@@ -30,6 +30,7 @@ class House(Place):
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("enter", "choose", "Look in", key_display="Enter"),
         Binding("c", "carry", "Carry all"),
+        Binding("g", "plan", "Plan moves"),
         Binding("f2", "anyway", "Anyway", show=False),
         Binding("left", "step(-1, 0)", show=False),
         Binding("right", "step(1, 0)", show=False),
@@ -70,6 +71,10 @@ class House(Place):
         """Carry everybody of the tank that is looked at."""
         if self._looked and self._looked.tank.animals:
             self.carry(self._looked.tank.animals)
+
+    def action_plan(self) -> None:
+        """Open the plan of moves."""
+        self.app.open_about(About("moves", ""))
 
     def action_back(self) -> None:
         """Stop carrying, else go back."""

@@ -82,8 +82,10 @@ class Slip(ModalScreen[Done | None]):
 
     def compose(self) -> ComposeResult:
         """The title, the blanks, the caution, and what the keys do."""
-        begun = self.beginning.firsts
-        firsts = {one.name: one.first for one in self.BLANKS} | {**self.firsts(), **begun}
+        firsts = {one.name: one.first for one in self.BLANKS} | {
+            **self.firsts(),
+            **self.beginning.firsts,
+        }
         with Container(id="slip"):
             yield Static(self.TITLE_WORDS, id="slip-title")
             yield Static("", id="slip-past")

@@ -1,6 +1,6 @@
 """A list of lines; each opens what it is about, and more come as the end draws near."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from itertools import takewhile
 
@@ -22,13 +22,17 @@ PAGE = 60
 
 @dataclass(frozen=True)
 class Line:
-    """One line: what it is about, its cells, and its mark and tone."""
+    """One line: what it is about, its cells, and its mark and tone.
+
+    `more` is for the pane beside; `firsts` is what a slip begins with here, by blank.
+    """
 
     about: About
     cells: Sequence[Cell]
     mark: str = ""
     tone: str = ""
     more: object = field(default=None, compare=False)
+    firsts: Mapping[str, str] = field(default_factory=dict)
 
 
 @dataclass(frozen=True)

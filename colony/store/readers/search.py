@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from datetime import date
 from typing import Any, NamedTuple
 
-from sqlalchemy import ColumnElement, Select, case, func, or_, select
+from sqlalchemy import ColumnElement, Select, exists, func, or_, select
 from sqlalchemy.orm import aliased
 from sqlmodel import Session, col
 
@@ -43,15 +43,24 @@ class Found(NamedTuple):
 
 def find_page(session: Session, sought: Sought, *, limit: int, offset: int) -> list[Found]:
     """One page of what was sought; tags that begin with the first word come first."""
-    first = sought.words[0] if sought.words else ""
-    begins = case((col(Animal.tag).ilike(_like(first, before=""), escape="\\"), 0), else_=1)
-    query = (
-        _sought(_animals(), sought)
-        .order_by(begins, func.lower(col(Animal.tag)))
-        .limit(limit)
-        .offset(offset)
-    )
-    return [Found._make(row) for row in session.execute(query)]
+    ids = _page_of_ids(session, sought, limit, offset)
+    found = {row[0]: Found._make(row) for row in session.execute(_animals(ids))}
+    return [found[one] for one in ids]
+
+
+def _page_of_ids(session: Session, sought: Sought, limit: int, offset: int) -> list[int]:
+    """Ids in the order of the list: both parts walk the index of tags and stop when full."""
+    query, lower = _sought(sought), func.lower(col(Animal.tag))
+    if not sought.words:
+        return list(session.scalars(query.order_by(lower).limit(limit).offset(offset)))
+    begins = _begins(sought.words[0])
+    first = query.where(begins)
+    ids = list(session.scalars(first.order_by(lower).limit(limit).offset(offset)))
+    if len(ids) < limit:
+        before = session.scalar(select(func.count()).select_from(first.subquery())) or 0
+        rest = query.where(~begins).order_by(lower).limit(limit - len(ids))
+        ids += session.scalars(rest.offset(max(offset - before, 0)))
+    return ids
 
 
 def places_of(session: Session, ids: Sequence[int], today: date) -> dict[int, str]:
@@ -110,13 +119,14 @@ _COLUMNS: tuple[Any, ...] = (
 )
 
 
-def _animals() -> Select[Any]:
+def _animals(ids: Sequence[int]) -> Select[Any]:
     return (
         select(*_COLUMNS)
         .join(Species, col(Animal.species_id) == col(Species.id), isouter=True)
         .join(Litter, col(Animal.litter_id) == col(Litter.id), isouter=True)
         .join(Dam, col(Dam.id) == func.coalesce(Litter.dam_id, Animal.dam_id), isouter=True)
         .join(Sire, col(Sire.id) == func.coalesce(Animal.sire_id, _sole_sire()), isouter=True)
+        .where(col(Animal.id).in_(ids))
     )
 
 
@@ -128,24 +138,50 @@ def _sole_sire() -> ColumnElement[int | None]:
     return sires.having(func.count() == 1).correlate(Animal).scalar_subquery()
 
 
-def _sought(query: Select[Any], sought: Sought) -> Select[Any]:
-    exact = (
-        (Animal.status, sought.status),
-        (Animal.sex, sought.sex),
-        (Species.name, sought.species),
-    )
-    for column, wanted in exact:
-        if wanted is not None:
-            query = query.where(col(column) == wanted)
+def _sought(sought: Sought) -> Select[Any]:
+    """Ids of the animals sought, in the order of the list."""
+    query: Select[Any] = select(col(Animal.id))
+    if sought.status is not None:
+        query = query.where(col(Animal.status) == sought.status)
+    if sought.sex is not None:
+        query = query.where(col(Animal.sex) == sought.sex)
+    if sought.species is not None:
+        own = select(col(Species.id)).where(col(Species.name) == sought.species)
+        query = query.where(col(Animal.species_id).in_(own))
     for word in sought.words:
         query = query.where(_says(word))
     return query
 
 
+def _begins(word: str) -> ColumnElement[bool]:
+    """The tag begins with a word; the range is what the index of tags can answer."""
+    lower, first = func.lower(col(Animal.tag)), func.lower(word)
+    in_range = (lower >= first) & (lower < first.concat("\N{REPLACEMENT CHARACTER}"))
+    return in_range & col(Animal.tag).ilike(_like(word, before=""), escape="\\")
+
+
 def _says(word: str) -> ColumnElement[bool]:
-    pattern = _like(word)
-    texts = (Animal.tag, Animal.name, Species.name, Animal.line, Dam.tag, Sire.tag)
-    return or_(*(col(text).ilike(pattern, escape="\\") for text in texts))
+    """A word stands in an animal's own texts, its species', or its possible parents' tags.
+
+    Species and the parents of litters are looked up once for all animals, not once for each.
+    """
+
+    def says(*texts: Any) -> ColumnElement[bool]:  # noqa: ANN401 - columns of any table
+        return or_(*(col(text).ilike(_like(word), escape="\\") for text in texts))
+
+    of_dam = select(col(Litter.id)).join(Dam, col(Dam.id) == col(Litter.dam_id))
+    of_sire = select(col(PossibleSire.litter_id)).join(
+        Sire, col(Sire.id) == col(PossibleSire.sire_id)
+    )
+    return or_(
+        says(Animal.tag, Animal.name, Animal.line),
+        col(Animal.species_id).in_(select(col(Species.id)).where(says(Species.name))),
+        col(Animal.litter_id).in_(
+            of_dam.where(says(Dam.tag)).union_all(of_sire.where(says(Sire.tag)))
+        ),
+        exists().where(col(Dam.id) == col(Animal.dam_id), says(Dam.tag)),
+        exists().where(col(Sire.id) == col(Animal.sire_id), says(Sire.tag)),
+    )
 
 
 def _like(text: str, *, before: str = "%") -> str:
