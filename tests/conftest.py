@@ -6,10 +6,10 @@ from itertools import count
 from pathlib import Path
 
 import pytest
+from farm import Farm
 from sqlalchemy import Engine, create_engine, make_url
 
 from colony.store.book import Book, open_book
-from farm import Farm
 
 POSTGRES_VARIABLE = "COLONY_TEST_POSTGRES"
 """URL of a PostgreSQL server that tests may fill with databases; `.ci/postgres` starts one."""

@@ -1,10 +1,10 @@
 """A farm to test with: a story in a few lines, written into a real book by the acts themselves.
 
-    farm.tank("B1")
-    farm.female("Alma", born="2021-05", tank="B1")
-    farm.male("Bruno")
-    farm.pair("Alma", "Bruno", on="150d ago")
-    farm.litter("Alma", pups="2F1M", born="2d ago")
+farm.tank("B1")
+farm.female("Alma", born="2021-05", tank="B1")
+farm.male("Bruno")
+farm.pair("Alma", "Bruno", on="150d ago")
+farm.litter("Alma", pups="2F1M", born="2d ago")
 """
 
 import sqlite3
@@ -55,9 +55,7 @@ class Farm:
         """A square tank, on the system Main."""
         side_mm = parse_length_mm(size)
         self.do(set_system, name="Main")
-        self.do(
-            add_tank, code=code, system="Main", role=role, size=TankSize(side_mm, side_mm)
-        )
+        self.do(add_tank, code=code, system="Main", role=role, size=TankSize(side_mm, side_mm))
 
     def animal(self, tag: str, **facts: Any) -> None:  # noqa: ANN401 - facts of an animal
         """An animal; days, sires and width as they are typed."""
@@ -90,9 +88,7 @@ class Farm:
 
     def pair(self, dam: str, *sires: str, on: str = "150d ago", tank: str | None = None) -> None:
         """A dam is kept with males from a day on."""
-        self.do(
-            start_pairing, dam=dam, sires=sires, on=self.day(on), tank=tank, today=self.today
-        )
+        self.do(start_pairing, dam=dam, sires=sires, on=self.day(on), tank=tank, today=self.today)
 
     def sign(self, dam: str, on: str, kind: str = "bite marks") -> None:
         """A mating sign was seen."""
@@ -145,9 +141,7 @@ class Farm:
 
     def move(self, *tags: str, tank: str, on: str = "today", anyway: bool = False) -> None:
         """Animals were moved together."""
-        self.do(
-            move, tags=tags, tank=tank, on=self.day(on), anyway=anyway, today=self.today
-        )
+        self.do(move, tags=tags, tank=tank, on=self.day(on), anyway=anyway, today=self.today)
 
     def rows(self, sql: str, *values: object) -> list[tuple[Any, ...]]:
         """What stands in the file, looked at past the program."""

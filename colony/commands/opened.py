@@ -34,8 +34,12 @@ def reading(book: str | None) -> Iterator["Session"]:
 
 
 @contextmanager
-def acting(book: str | None, act: str) -> Iterator["Session"]:
-    """The session of one act; a book that is not there yet is begun, and that is said."""
+def acting(book: str | None, act: str, *, begins: bool = False) -> Iterator["Session"]:
+    """The session of one act.
+
+    With `begins`, a book that is not there yet is begun, and that is said; an act on what
+    would have to stand in it already is more likely given a mistyped path.
+    """
     from colony.refusals.books import NoSuchBook
     from colony.store.book import open_book
     from colony.store.first_of_day import concerns_of
@@ -45,6 +49,8 @@ def acting(book: str | None, act: str) -> Iterator["Session"]:
     try:
         opened = open_book(location)
     except NoSuchBook:
+        if not begins:
+            raise
         opened = open_book(location, begin=True)
         warn([f"There was no book at {location}: a new one was begun."])
     with opened.act(act) as session:
