@@ -1,6 +1,7 @@
 """Books to test with: one a test, in each database that a book can be kept in."""
 
 import os
+import shutil
 from collections.abc import Iterator
 from itertools import count
 from pathlib import Path
@@ -99,9 +100,17 @@ def book(request: pytest.FixtureRequest, tmp_path: Path) -> Iterator[Book]:
     server.drop(name)
 
 
+@pytest.fixture(scope="session")
+def begun(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The file of a book that has just begun: copied in no time, begun in some."""
+    path = tmp_path_factory.mktemp("begun") / "begun.colony"
+    open_book(str(path), begin=True).close()
+    return path
+
+
 @pytest.fixture
-def farm(tmp_path: Path) -> Iterator[Farm]:
+def farm(begun: Path, tmp_path: Path) -> Iterator[Farm]:
     """A book in a file, to tell a story in."""
-    farm = Farm(tmp_path / "farm.colony")
+    farm = Farm(Path(shutil.copy(begun, tmp_path / "farm.colony")))
     yield farm
     farm.book.close()

@@ -5,9 +5,9 @@ from colony.refusals.base import WrongUse, listed
 _SHOWN = 60
 
 
-def shown(text: str) -> str:
+def shown(text: str, longest: int = _SHOWN) -> str:
     """Quote what was typed, inert and cut to a readable length."""
-    cut = text if len(text) <= _SHOWN else f"{text[:_SHOWN]}..."
+    cut = text if len(text) <= longest else f"{text[:longest]}..."
     return (
         "'"
         + "".join(char if char.isprintable() else "\N{REPLACEMENT CHARACTER}" for char in cut)

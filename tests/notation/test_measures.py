@@ -26,9 +26,11 @@ from colony.refusals.notation import (
 
 @pytest.mark.parametrize(
     ("text", "width_mm"),
-    [("12.5cm", 125), ("12,5 cm", 125), ("125mm", 125), ("1.2m", 1200), ("12.5", 125)]
-    # 1 in = 25.4 mm exactly (international yard and pound agreement, 1959).
-    + [("5in", 127), ('5"', 127), ("5.5 IN", 140)],
+    [
+        *[("12.5cm", 125), ("12,5 cm", 125), ("125mm", 125), ("1.2m", 1200), ("12.5", 125)],
+        # 1 in = 25.4 mm exactly (international yard and pound agreement, 1959).
+        *[("5in", 127), ('5"', 127), ("5.5 IN", 140)],
+    ],
 )
 def test_a_length_is_kept_in_whole_millimetres(text: str, width_mm: int) -> None:
     """Metric or inches, a comma for a point, the book's unit where none is written."""

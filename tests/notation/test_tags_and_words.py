@@ -48,7 +48,7 @@ def test_a_tag_is_one_tag_however_it_was_typed() -> None:
         "a\nb",
         "\x1b[31mred",
         "a\u202eb",
-        "�",
+        chr(0xDCFF),
         "x" * (LONGEST_TAG + 1),
     ],
 )
