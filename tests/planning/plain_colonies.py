@@ -26,7 +26,7 @@ def colony_kinship(count: int, seed: int, founders: int = 6) -> Floats:
     return kinship[-count:, -count:].copy()
 
 
-def stock(dams: int, sires: int, seed: int = 0) -> Stock:
+def stock(dams: int, sires: int, seed: int = 0, *, kinship: Floats | None = None) -> Stock:
     """Invent a colony of mature animals of one species, in random tanks."""
     chance = np.random.default_rng(seed)
     animals = [
@@ -41,7 +41,9 @@ def stock(dams: int, sires: int, seed: int = 0) -> Stock:
         for n in range(sires)
     ]
     homes = tuple(f"T{chance.integers(0, 8)}" for _ in animals)
-    return Stock(tuple(animals), colony_kinship(len(animals), seed), homes)
+    if kinship is None:
+        kinship = colony_kinship(len(animals), seed)
+    return Stock(tuple(animals), kinship, homes)
 
 
 def value(colony: Stock, pairs: Sequence[Pair], weight: float = 1.0) -> float:
