@@ -1,6 +1,6 @@
 """Water in the book: regimes, changes, the reserve, tests and limits, the week's plan."""
 
-from datetime import date, timedelta
+from datetime import date
 
 import pytest
 from care_house import TODAY, CareHouse, ago, care_house
@@ -134,12 +134,12 @@ def test_a_full_tank_and_a_litter_hurry_their_systems(house: CareHouse) -> None:
 
 
 def test_a_litter_that_is_due_hurries_its_system(house: CareHouse) -> None:
-    """Seen pregnant, and within a week of the earliest day of birth: S1 is changed today."""
+    """Seen pregnant, on the likely day of birth: S1 is changed today for the litter."""
     house.do(start_pairing, dam="Alma", sires=["Bruno"], on=ago(59), today=TODAY)
     house.do(note_sign, dam="Alma", kind="copulation", on=ago(58), today=TODAY)
     house.do(note_finding, dam="Alma", finding="pregnant", method="look", on=ago(1), today=TODAY)
     (litter,) = house.ask(due_litters, today=TODAY)
-    week = house.ask(water_plan, today=litter.earliest - timedelta(days=7))
+    week = house.ask(water_plan, today=litter.likely)
     assert {c.system: c.why.split(" from")[0] for c in week.days[0].changes if c.urgent} == {
         "S1": "litter due"
     }
