@@ -6,7 +6,7 @@ from typing import Any
 
 from sqlmodel import Session
 
-from colony.acts.ready import with_curves
+from colony.acts.growth_curves import with_curves
 from colony.papers.growth_picture import Growing, GrowthPicture, growth_picture
 from colony.planning.growth import forecast
 from colony.planning.growth_flags import OffCurve

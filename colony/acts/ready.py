@@ -1,6 +1,6 @@
 """Which pups are ready for sale, and when the others will be."""
 
-from collections.abc import Sequence
+from collections.abc import Iterable
 from dataclasses import replace
 from datetime import date
 
@@ -10,8 +10,6 @@ from colony.planning.gates import PupFacts, ReadyRules
 from colony.planning.readiness import Readiness, by_date, readiness
 from colony.store.lookup import find_species
 from colony.store.readers.growing import read_pups
-from colony.store.readers.growth import read_growth
-from colony.store.readers.herd import read_herd
 from colony.store.readers.lives import Lives, read_lives
 
 
@@ -38,6 +36,8 @@ def ready_pups(
     lives = read_lives(session)
     growing = [facts for facts in read_pups(session, lives, today) if name in {None, facts.species}]
     if everybody:
+        from colony.acts.growth_curves import with_curves  # noqa: PLC0415 - loads numpy
+
         growing = with_curves(session, growing, lives, today)
     pups = [
         readiness(facts, _rules(lives, facts, min_age_days, min_width_mm), today)
@@ -46,17 +46,10 @@ def ready_pups(
     return by_date(pup for pup in pups if everybody or pup.ready)
 
 
-def with_curves(
-    session: Session, pups: Sequence[PupFacts], lives: Lives, today: date
-) -> list[PupFacts]:
-    """The same pups with what the colony's widths say of how each will grow."""
-    growth = read_growth(session, read_herd(session), lives, today)
-    return [
-        replace(pup, widths=growth.trusted[pup.tag].kept, curve=growth.colony.curves.get(pup.tag))
-        if pup.tag in growth.trusted
-        else pup
-        for pup in pups
-    ]
+def ready_of(pups: Iterable[PupFacts], lives: Lives, today: date) -> list[Readiness]:
+    """Those of some pups that are ready by their species' own gates, the first ready first."""
+    tried = (readiness(pup, _rules(lives, pup, None, None), today) for pup in pups)
+    return by_date(pup for pup in tried if pup.ready)
 
 
 def _rules(

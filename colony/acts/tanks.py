@@ -23,7 +23,7 @@ from colony.refusals.tanks import TankCodeTaken, TankDoesNotFit, TankShape
 from colony.store.journal import tell
 from colony.store.lookup import find_animal, find_system, seek_tank
 from colony.store.readers.house import House, TankRow
-from colony.store.settings import read_settings
+from colony.store.settings import BookSettings, read_settings
 
 
 @dataclass(frozen=True)
@@ -124,7 +124,11 @@ def add_tank(
 
 def list_tanks(session: Session, *, today: date) -> list[TankLine]:
     """Every tank in use, in walking order, with its load and the limits it breaks."""
-    house, settings = read_house_today(session, today), read_settings(session)
+    return tank_lines(read_house_today(session, today), read_settings(session))
+
+
+def tank_lines(house: House, settings: BookSettings) -> list[TankLine]:
+    """A line for each tank of a house that is in use."""
     return [
         _line(
             house,

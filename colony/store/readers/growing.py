@@ -4,7 +4,7 @@ from collections import defaultdict
 from collections.abc import Iterable
 from datetime import date
 
-from sqlalchemy import select
+from sqlalchemy import ColumnElement, select
 from sqlmodel import Session, col
 
 from colony.planning.feeding import Feeding as Fed
@@ -18,11 +18,14 @@ from colony.store.readers.rows import read_rows
 from colony.store.settings import read_settings
 
 
-def read_pups(session: Session, lives: Lives, today: date) -> list[PupFacts]:
-    """What the gates need to know of every growing pup."""
+def read_pups(
+    session: Session, lives: Lives, today: date, house: House | None = None
+) -> list[PupFacts]:
+    """What the gates need to know of every growing pup; `house` if it was read already."""
     herd = read_herd(session, *_PUP)
-    house = read_house(session, lives, read_settings(session), today)
-    widths, feedings, held = read_widths(session), _feedings(session), read_holds(session, today)
+    house = house or read_house(session, lives, read_settings(session), today)
+    widths, feedings = read_widths(session, *_PUP), _feedings(session)
+    held = read_holds(session, today)
     codes = dict(read_rows(session, select(col(Litter.id), col(Litter.code))))
     return [
         PupFacts(
@@ -60,13 +63,13 @@ def _tank_code(house: House, row: HerdRow) -> str:
     return house.tanks[tank].plan.code if tank is not None else ""
 
 
-def read_widths(session: Session) -> dict[int, list[Width]]:
-    """Every measured disc width, by animal id, in order of date."""
+def read_widths(session: Session, *of: ColumnElement[bool]) -> dict[int, list[Width]]:
+    """Every measured disc width, by animal id, in order of date; `of` narrows whose."""
     rows: dict[int, list[Width]] = defaultdict(list)
     query = (
         select(col(Measurement.animal_id), col(Measurement.measured_on), col(Measurement.width_mm))
         .join(Animal, col(Measurement.animal_id) == col(Animal.id))
-        .where(col(Measurement.width_mm).is_not(None), *_PUP)
+        .where(col(Measurement.width_mm).is_not(None), *of)
         .order_by(col(Measurement.measured_on))
     )
     for animal_id, day, width_mm in read_rows(session, query):

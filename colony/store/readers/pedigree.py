@@ -8,10 +8,12 @@ import numpy as np
 from sqlmodel import Session
 
 from colony.pedigree.completeness import generation_equivalents
+from colony.pedigree.descent import passed_down, traced_up
 from colony.pedigree.graph import Doubt, FloatArray, IntArray, Pedigree
 from colony.pedigree.inbreeding import inbreeding
 from colony.pedigree.kinship import kinship, mean_kinship
 from colony.pedigree.range import inbreeding_range, kinship_range
+from colony.planning.pairing_wishes import rare_share
 from colony.records import Litter
 from colony.store.readers.herd import Herd, HerdRow, read_herd
 from colony.store.readers.parents import Parents, Sires, read_parents
@@ -70,6 +72,18 @@ class Lineage:
     def mean_kinship(self, living: Sequence[int]) -> FloatArray:
         """Mean kinship of each of the living, itself included."""
         return mean_kinship(self.pedigree, self._places(living))
+
+    def rare_share(self, living: Sequence[int]) -> FloatArray:
+        """Share of each of the living that comes from under-represented founders, (k,)."""
+        nodes, places = self.pedigree.nodes, self._places(living)
+        colony = traced_up(nodes, np.bincount(places, minlength=len(nodes)) / len(places))
+        founders = self.pedigree.founders[colony[self.pedigree.founders] > 0]
+        from_each = np.zeros((len(founders), len(places)))
+        for row, founder in enumerate(founders):
+            alone = np.zeros(len(nodes))
+            alone[founder] = 1.0
+            from_each[row] = passed_down(nodes, alone)[places]
+        return rare_share(from_each.T, colony[founders])
 
     def range_of(self, animal_ids: Sequence[int]) -> list[AnimalKin]:
         """F of some animals over what their doubtful sires may be, and how complete it is."""
