@@ -264,6 +264,14 @@ def test_a_system_without_a_volume_is_named_and_not_planned(house: CareHouse) ->
         house.do(change_water, system="X", litres=5, on=TODAY, today=TODAY)
 
 
+def test_a_system_without_tanks_can_be_filled_and_tested(house: CareHouse) -> None:
+    """A new filter that runs alone has its water changed and tested, and is not planned."""
+    house.do(set_system, name="New", volume_l=800, started=ago(5))
+    assert house.do(change_water, system="New", litres=200, on=TODAY, today=TODAY).percent == 25
+    house.do(log_test, system="New", values={"ph": 7.0}, on=TODAY, today=TODAY)
+    assert not any(c.system == "New" for day in plan(house).days for c in day.changes)
+
+
 def test_the_days_of_the_plan_are_the_days_to_come(house: CareHouse) -> None:
     """Seven days from today on."""
     assert [day.on for day in plan(house).days] == [
