@@ -78,7 +78,11 @@ def turn(engine: Engine) -> Iterator[Connection]:
 
 def _postgres(location: str) -> Engine:
     try:
-        engine = create_engine(location, connect_args={"connect_timeout": _REACH_SECONDS})
+        engine = create_engine(
+            location,
+            connect_args={"connect_timeout": _REACH_SECONDS},
+            pool_pre_ping=True,  # a screen that was open over night finds the server again
+        )
     except (ArgumentError, NoSuchModuleError, ImportError, ValueError) as failed:
         raise UnknownDatabase(named(location)) from failed
     if engine.dialect.name != "postgresql":
