@@ -2,19 +2,21 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
-from datetime import date, timedelta
+from datetime import date
 from typing import Any
 
-from sqlmodel import Session, col, select
+from sqlmodel import Session, select
 
 from colony.acts.days import refuse_before_life, refuse_future
+from colony.acts.isolation import refuse_early_leave
+from colony.acts.leaving import leave_everything
 from colony.acts.litter_sires import settle_sire
 from colony.acts.parentage import set_parents
 from colony.acts.placing import place
 from colony.acts.pups import measure
 from colony.notation.days import Day
 from colony.notation.shares import SireShare
-from colony.records import Animal, Hold, Pairing, Placement
+from colony.records import Animal
 from colony.refusals.animals import AlreadyEnded, NothingToChange, TagTaken, TransponderTaken
 from colony.store.journal import tell
 from colony.store.lookup import find_animal, find_species, seek_animal
@@ -108,15 +110,19 @@ def end_animal(
     Raises
     ------
     NoSuchTag, AlreadyEnded, NotYet, EndsBeforeItBegan
+    LeavesIsolationEarly
+        It leaves alive while it is isolated, and no reason is given.
     """
     animal = find_animal(session, tag)
     if animal.status != "present":
         raise AlreadyEnded(animal.tag, animal.status, animal.ended_on)
     refuse_future(f"The end of {animal.tag}", on, today)
     refuse_before_life(animal, on)
+    if how != "died":
+        refuse_early_leave(session, [animal.tag], to=None, why=why, today=today)
     animal.status, animal.ended_on, animal.ended_why = how, on, why or animal.ended_why
     session.add(animal)
-    _leave_everything(session, animal, on)
+    leave_everything(session, animal, on)
     tell(session, f"{animal.tag} {how} on {on}")
     return animal
 
@@ -177,24 +183,3 @@ def _refuse_taken_transponder(session: Session, animal: Animal, transponder: str
     carrier = session.exec(select(Animal).where(Animal.transponder == transponder)).first()
     if carrier is not None and carrier.id != animal.id:
         raise TransponderTaken(transponder, carrier.tag)
-
-
-def _leave_everything(session: Session, animal: Animal, on: date) -> None:
-    """Its last day in the tank is the day of its end; holds and pairings end with it."""
-    after = on + timedelta(days=1)
-    for placement in session.exec(
-        select(Placement).where(Placement.animal_id == animal.id, col(Placement.left_on).is_(None))
-    ):
-        placement.left_on = max(after, placement.entered_on + timedelta(days=1))
-        session.add(placement)
-    for hold in session.exec(
-        select(Hold).where(Hold.animal_id == animal.id, col(Hold.ended).is_(None))
-    ):
-        hold.ended = max(on, hold.started)
-        session.add(hold)
-    for pairing in session.exec(
-        select(Pairing).where(Pairing.dam_id == animal.id, col(Pairing.ended).is_(None))
-    ):
-        pairing.ended = max(on, pairing.started)
-        session.add(pairing)
-    session.flush()

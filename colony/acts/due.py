@@ -7,10 +7,10 @@ from datetime import date
 
 from sqlmodel import Session
 
-from colony.planning.gestation import Carried, due_window
+from colony.planning.gestation import Carried, Past, due_window
 from colony.store.readers.dams import DamRecord, read_dams, read_pairing_sires
-from colony.store.readers.herd import Herd, read_herd, read_places
-from colony.store.readers.lives import read_lives
+from colony.store.readers.herd import Herd, read_breeders, read_places
+from colony.store.readers.lives import Lives, read_lives
 from colony.store.settings import read_settings
 
 
@@ -31,23 +31,25 @@ class DueLitter:
 
 def due_litters(session: Session, *, today: date) -> list[DueLitter]:
     """Every litter that is expected, the first due first."""
-    herd, lives, settings = read_herd(session), read_lives(session), read_settings(session)
+    herd, lives, settings = read_breeders(session), read_lives(session), read_settings(session)
     dams, males = read_dams(session, herd), read_pairing_sires(session)
-    places, past = read_places(session, today), _past_gestations(herd, dams)
+    places, past = read_places(session, today), _past_gestations(herd, lives, dams)
     due = []
     for dam_id, record in dams.items():
         row = herd.by_id(dam_id)
+        if row.status != "present":
+            continue
         window = due_window(
             lives.of(row.species).gestation(),
             record.evidence(row.tag, today),
-            past[row.species],
+            past.get(row.species, ()),
             today=today,
             filter_weeks=settings.nursery_weeks,
         )
-        if row.status != "present" or window is None:
+        if window is None:
             continue
         pairing = record.pairing_before(today)
-        kept_with = males.get(pairing.id or 0, []) if pairing else []
+        kept_with = males.get(pairing.id, []) if pairing else []
         due.append(
             DueLitter(
                 dam=row.tag,
@@ -65,10 +67,13 @@ def due_litters(session: Session, *, today: date) -> list[DueLitter]:
 
 
 def _past_gestations(
-    herd: Herd, dams: Mapping[int, DamRecord]
-) -> Mapping[str | None, list[Carried]]:
+    herd: Herd, lives: Lives, dams: Mapping[int, DamRecord]
+) -> dict[str | None, Past]:
     past: dict[str | None, list[Carried]] = defaultdict(list)
     for dam_id, record in dams.items():
         row = herd.by_id(dam_id)
         past[row.species].extend(record.carried(row.tag))
-    return past
+    return {
+        species: Past.weigh(lives.of(species).gestation(), carried)
+        for species, carried in past.items()
+    }

@@ -7,7 +7,7 @@ from datetime import date
 import numpy as np
 from sqlmodel import Session
 
-from colony.pedigree.kinship import FloatArray
+from colony.pedigree.graph import FloatArray
 from colony.planning.eligibility import (
     PAIR_RULES,
     RULES,

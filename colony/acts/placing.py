@@ -11,13 +11,14 @@ from colony.planning.load import Occupant
 from colony.records import Animal, Placement, Tank
 from colony.refusals.tanks import AlreadyInTank, MoveBeforeLast, TankRetired
 from colony.store.lookup import find_tank
-from colony.store.readers.herd import read_herd
 from colony.store.readers.house import House, read_house
 from colony.store.readers.lives import read_lives
 from colony.store.settings import BookSettings, read_settings
 
 
-def place(session: Session, animal: Animal, code: str, *, on: date, today: date) -> Placement:
+def place(
+    session: Session, animal: Animal, code: str, *, on: date, why: str | None = None, today: date
+) -> Placement:
     """Put one animal into a tank from a day on, ending where it was before.
 
     A second move on one day replaces the first: nobody is in two tanks on a day.
@@ -37,8 +38,11 @@ def place(session: Session, animal: Animal, code: str, *, on: date, today: date)
     ).first()
     assert tank.id is not None and animal.id is not None  # noqa: S101, PT018 - both are in the book
     if last is None or (last.left_on is not None and last.left_on <= on):
-        return _enter(session, Placement(animal_id=animal.id, tank_id=tank.id, entered_on=on))
-    return _move_on(session, animal, last, tank, on)
+        new = Placement(animal_id=animal.id, tank_id=tank.id, entered_on=on, why=why)
+        return _enter(session, new)
+    placement = _move_on(session, animal, last, tank, on)
+    placement.why = why or placement.why
+    return _enter(session, placement)
 
 
 def find_usable_tank(session: Session, code: str) -> Tank:
@@ -51,9 +55,7 @@ def find_usable_tank(session: Session, code: str) -> Tank:
 
 def read_house_today(session: Session, today: date) -> House:
     """The house as it stands."""
-    return read_house(
-        session, read_herd(session), read_lives(session), read_settings(session), today
-    )
+    return read_house(session, read_lives(session), read_settings(session), today)
 
 
 def limits_of(settings: BookSettings) -> Limits:

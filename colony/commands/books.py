@@ -1,13 +1,17 @@
 """`colony book`: the book itself."""
 
-from typing import Annotated
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated
 
 import typer
 
 from colony.commands.opened import acting, reading
-from colony.commands.options import AsJson, Book, subject
-from colony.commands.output import show_json, show_table
+from colony.commands.options import AsJson, Book, Yes, subject
+from colony.commands.output import say, show_json, show_table, warn
 from colony.commands.read import today
+
+if TYPE_CHECKING:
+    from colony.acts.imported import Imported
 
 app = subject("The book itself: import, export, check, settings.")
 
@@ -52,6 +56,92 @@ def settings(
     else:
         shown = [one for one in known.items() if key in (None, one[0])]
         show_table(("Setting", "Value"), shown, none=f"There is no setting {key}.")
+
+
+@app.command("import")
+def import_(
+    path: Annotated[Path, typer.Argument(help="A CSV file of animals, or an exported folder.")],
+    mappings: Annotated[
+        list[str] | None,
+        typer.Option("--map", help="What a column means: 'Ring no=tag'.", metavar="COLUMN=FIELD"),
+    ] = None,
+    date_order: Annotated[
+        str, typer.Option(help="How dates such as 3/9/2026 are written: iso, dmy or mdy.")
+    ] = "iso",
+    length_unit: Annotated[
+        str | None, typer.Option(help="Unit of widths without one: cm, in or mm.")
+    ] = None,
+    book: Book = None,
+    *,
+    dry_run: Annotated[
+        bool, typer.Option("--dry-run", help="Say what would be; write nothing.")
+    ] = False,
+    skip_bad: Annotated[
+        bool, typer.Option("--skip-bad", help="Leave out rows with a fault.")
+    ] = False,
+    as_json: AsJson = False,
+) -> None:
+    """Take in a spreadsheet of animals, or an exported colony: all of it or nothing."""
+    from colony.acts.imports import import_path
+    from colony.commands.progress import watched
+
+    with reading(book) if dry_run else acting(book, "book import") as session, watched() as watch:
+        done = import_path(
+            session,
+            path=path,
+            mappings=mappings or (),
+            date_order=date_order,
+            length_unit=length_unit,
+            skip_bad=skip_bad,
+            dry_run=dry_run,
+            today=today(),
+            progress=watch,
+        )
+    if as_json:
+        show_json(done.as_document())
+    else:
+        _show_import(done, dry_run=dry_run, folder=path.is_dir())
+    if done.refused:
+        raise typer.Exit(1)
+
+
+@app.command("export")
+def export(
+    path: Annotated[
+        Path, typer.Argument(help="FILE.csv for one sheet of animals; else a folder of everything.")
+    ],
+    book: Book = None,
+    *,
+    yes: Yes = False,
+    as_json: AsJson = False,
+) -> None:
+    """Write the whole book as plain files, or its animals as one sheet."""
+    from colony.acts.exports import export_book
+
+    with reading(book) as session:
+        done = export_book(session, path=path, overwrite=yes, today=today())
+    if as_json:
+        show_json(done)
+    else:
+        say(f"{done.rows} rows are in {done.path}.")
+
+
+def _show_import(done: "Imported", *, dry_run: bool, folder: bool) -> None:
+    """Faults by where they stand, then what was done."""
+    if done.errors:
+        show_table(
+            ("File", ">Line", "Column", "Value", "Problem"),
+            ((f.file_name, f.line, f.column, f.value_shown, f.problem) for f in done.errors),
+        )
+    warn(f"The column {heading} means nothing here and was left out." for heading in done.ignored)
+    would = "would be " if dry_run else ""
+    if done.refused:
+        how = "" if folder else ", or leave out their rows with --skip-bad"
+        warn([f"Faults: {len(done.errors)}; nothing was written: correct them{how}."])
+    else:
+        say(f"{done.added} {would}added, {done.updated} {would}updated, {done.skipped} skipped.")
+        if done.ancestors:
+            say(f"{done.ancestors} of those added are only named as parents.")
 
 
 from colony.commands import safety  # noqa: E402, F401 - its verbs stand on the same subject

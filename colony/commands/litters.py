@@ -180,7 +180,7 @@ def due(book: Book = None, *, as_json: AsJson = False) -> None:
         show_json(lines)
         return
     show_table(
-        ("Dam", "Sires", "Earliest", "Likely", "Latest", "Nursery by", "State", "Tank"),
+        ("Dam", "Sires", "Earliest", "Likely", "Latest", "Nursery by", "State"),
         (
             (
                 d.dam,
@@ -190,7 +190,6 @@ def due(book: Book = None, *, as_json: AsJson = False) -> None:
                 d.latest,
                 d.nursery,
                 d.state,
-                d.tank,
             )
             for d in lines
         ),

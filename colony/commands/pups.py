@@ -84,6 +84,7 @@ def ready(
         str | None, typer.Option(help="Least disc width, such as 12cm; without: the species'.")
     ] = None,
     species: Annotated[str | None, typer.Option(help="Only this species.")] = None,
+    limit: Annotated[int, typer.Option(help="Rows to print; 0 for all.", min=0)] = 100,
     book: Book = None,
     *,
     all_: Annotated[
@@ -122,10 +123,12 @@ def ready(
                 None if p.ready else _expected(p),
                 ", ".join(p.waiting_on) or None,
             )
-            for p in pups
+            for p in pups[: limit or None]
         ),
         none="No pup is ready by these gates; --all shows what each waits for.",
     )
+    if limit and len(pups) > limit:
+        say(f"and {len(pups) - limit} more: --limit 0 shows all.")
 
 
 def _expected(pup: object) -> str | None:

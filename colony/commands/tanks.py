@@ -123,6 +123,9 @@ def move(
         typer.Argument(help="Animals, then the tank: TAG ... TANK.", autocompletion=complete_tag),
     ],
     on: On = "today",
+    why: Annotated[
+        str | None, typer.Option(help="Why; needed to leave isolation before its end.")
+    ] = None,
     book: Book = None,
     *,
     anyway: Annotated[
@@ -139,7 +142,13 @@ def move(
         raise MoveNeedsTank
     with acting(book, "tank move") as session:
         moved = move_animals(
-            session, tags=animals, tank=tank, on=day(on), anyway=anyway, today=today()
+            session,
+            tags=animals,
+            tank=tank,
+            on=day(on),
+            anyway=anyway,
+            why=parse_text(why, "reason") if why else None,
+            today=today(),
         )
     if as_json:
         show_json(moved)
@@ -166,3 +175,6 @@ def _who(tags: list[str]) -> str | None:
     shown = 6
     more = f" +{len(tags) - shown}" if len(tags) > shown else ""
     return " ".join(tags[:shown]) + more if tags else None
+
+
+from colony.commands import housing  # noqa: E402, F401 - its verbs stand on the same subject

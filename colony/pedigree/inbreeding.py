@@ -1,12 +1,27 @@
-"""Interim inbreeding."""
+"""F, the inbreeding coefficient: kinship between the parents (Malecot 1948)."""
 
-import numpy as np
+from colony.pedigree.graph import Pedigree
+from colony.pedigree.nodes import FloatArray, IntArray
+from colony.pedigree.sweep import sweep
 
-from colony.pedigree.graph import IntArray, Pedigree
-from colony.pedigree.kinship import FloatArray, _table
 
+def inbreeding(pedigree: Pedigree, of: IntArray | None = None) -> FloatArray:
+    """F of every animal, (n,), expected over the possible sires.
 
-def inbreeding(p: Pedigree, of: IntArray | None = None) -> FloatArray:
-    """F of all."""
-    n = len(p.tags)
-    return np.asarray(2 * np.diagonal(_table(p))[:n] - 1)
+    Parameters
+    ----------
+    of
+        Positions of the animals asked for; only they and their ancestors cost anything, and
+        the others are NaN. None asks for all.
+
+    Raises
+    ------
+    TooManyBreeders
+        The breeders of one time do not fit in memory.
+
+    Notes
+    -----
+    F of an animal is the kinship of its parents, so full sibs share it. Unknown parents are
+    unrelated to everybody.
+    """
+    return sweep(pedigree.nodes, of).between_parents[: len(pedigree)]

@@ -20,6 +20,9 @@ class Limits:
     size_spread: float = 2.0
 
 
+DEFAULT_LIMITS = Limits()
+
+
 @dataclass(frozen=True)
 class Reason:
     """Why an arrangement breaks a limit, and by which rule."""
@@ -32,7 +35,7 @@ Rule = Callable[[Tank, Sequence[Occupant], Limits], str | None]
 
 
 def breaks(
-    tank: Tank, occupants: Sequence[Occupant], limits: Limits = Limits()
+    tank: Tank, occupants: Sequence[Occupant], limits: Limits = DEFAULT_LIMITS
 ) -> tuple[Reason, ...]:
     """Name every limit of size that these animals break in this tank."""
     found = ((name, rule(tank, occupants, limits)) for name, rule in SIZE_RULES.items())
@@ -43,7 +46,7 @@ def why_not(
     tank: Tank,
     residents: Sequence[Occupant],
     newcomers: Sequence[Occupant],
-    limits: Limits = Limits(),
+    limits: Limits = DEFAULT_LIMITS,
     *,
     today: date,
 ) -> tuple[Reason, ...]:
@@ -51,9 +54,11 @@ def why_not(
 
     A limit the residents break by themselves is a reason too: that tank is no place to go.
     """
-    return breaks(tank, [*residents, *newcomers], limits) + _isolation(
-        tank, residents, newcomers, today
+    isolation = (
+        why_isolation_breaks(tank, newcomers, today),
+        _why_isolation_spreads(tank, residents, newcomers, today),
     )
+    return breaks(tank, [*residents, *newcomers], limits) + tuple(r for r in isolation if r)
 
 
 def _too_full(tank: Tank, occupants: Sequence[Occupant], limits: Limits) -> str | None:
@@ -113,27 +118,30 @@ SIZE_RULES: dict[str, Rule] = {
 """The limits of size, by name; isolation is the other one."""
 
 
-def _isolation(
+def why_isolation_breaks(tank: Tank, occupants: Sequence[Occupant], today: date) -> Reason | None:
+    """Name an animal whose isolation lasts, in a tank that shares water with others."""
+    fresh = next((o for o in occupants if is_isolated(o, today)), None)
+    if fresh is None or tank.isolates:
+        return None
+    return Reason(
+        "isolation",
+        f"{fresh.tag} is isolated until {fresh.isolated_until}; {tank.code} shares water with "
+        "animals outside isolation",
+    )
+
+
+def _why_isolation_spreads(
     tank: Tank, residents: Sequence[Occupant], newcomers: Sequence[Occupant], today: date
-) -> tuple[Reason, ...]:
-    fresh = next((o for o in newcomers if is_isolated(o, today)), None)
-    if fresh and not tank.isolates:
-        return _isolation_broken(
-            f"{fresh.tag} is isolated until {fresh.isolated_until}; {tank.code} shares water "
-            "with animals outside isolation"
-        )
+) -> Reason | None:
     inside = next((o for o in residents if is_isolated(o, today)), None)
     clean = next((o for o in newcomers if not is_isolated(o, today)), None)
-    if inside and clean:
-        return _isolation_broken(
-            f"{tank.code} isolates {inside.tag} until {inside.isolated_until}; {clean.tag} "
-            "would have to be isolated too"
-        )
-    return ()
-
-
-def _isolation_broken(sentence: str) -> tuple[Reason, ...]:
-    return (Reason("isolation", sentence),)
+    if inside is None or clean is None:
+        return None
+    return Reason(
+        "isolation",
+        f"{tank.code} isolates {inside.tag} until {inside.isolated_until}; {clean.tag} would "
+        "have to be isolated too",
+    )
 
 
 def is_isolated(occupant: Occupant, today: date) -> bool:

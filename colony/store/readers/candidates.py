@@ -39,7 +39,7 @@ def read_candidates(session: Session, herd: Herd, today: date) -> dict[int, Cand
     seen = _Seen(
         herd=herd,
         lives=lives,
-        house=read_house(session, herd, lives, settings, today),
+        house=read_house(session, lives, settings, today),
         dams=dams,
         partners=_partners(herd, dams, read_pairing_sires(session), today),
         widths_mm=read_last_widths_mm(session),
@@ -96,7 +96,7 @@ def _partners(
     for dam_id, record in dams.items():
         for pairing in record.pairings:
             if pairing.started <= today and (pairing.ended is None or pairing.ended > today):
-                for male in males.get(pairing.id or 0, ()):
+                for male in males.get(pairing.id, ()):
                     partners[dam_id].append(herd.by_id(male).tag)
                     partners[male].append(herd.by_id(dam_id).tag)
     return partners
@@ -106,7 +106,7 @@ def _holds(session: Session, today: date) -> dict[int, str]:
     query = select(col(Hold.animal_id), col(Hold.why)).where(
         col(Hold.started) <= today, col(Hold.ended).is_(None) | (col(Hold.ended) > today)
     )
-    return dict(session.execute(query).tuples().all())
+    return dict(session.execute(query).all())
 
 
 def _proven(session: Session, dams: Mapping[int, DamRecord]) -> frozenset[int]:

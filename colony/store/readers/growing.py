@@ -4,25 +4,29 @@ from collections import defaultdict
 from collections.abc import Iterable
 from datetime import date
 
-from sqlalchemy import select
+from sqlalchemy import ColumnElement, select
 from sqlmodel import Session, col
 
 from colony.planning.feeding import Feeding as Fed
 from colony.planning.gates import PupFacts
 from colony.planning.growth import Width
-from colony.records import Feeding, Hold, Litter, Measurement
+from colony.records import Animal, Feeding, Hold, Litter, Measurement
 from colony.store.readers.herd import Herd, HerdRow, read_herd
 from colony.store.readers.house import House, read_house
 from colony.store.readers.lives import Lives
+from colony.store.readers.rows import read_rows
 from colony.store.settings import read_settings
 
 
-def read_pups(session: Session, lives: Lives, today: date) -> list[PupFacts]:
-    """What the gates need to know of every growing pup."""
-    herd = read_herd(session)
-    house = read_house(session, herd, lives, read_settings(session), today)
-    widths, feedings, held = _widths(session), _feedings(session), read_holds(session, today)
-    codes = dict(session.execute(select(col(Litter.id), col(Litter.code))).tuples().all())
+def read_pups(
+    session: Session, lives: Lives, today: date, house: House | None = None
+) -> list[PupFacts]:
+    """What the gates need to know of every growing pup; `house` if it was read already."""
+    herd = read_herd(session, *_PUP)
+    house = house or read_house(session, lives, read_settings(session), today)
+    widths, feedings = read_widths(session, *_PUP), _feedings(session)
+    held = read_holds(session, today)
+    codes = dict(read_rows(session, select(col(Litter.id), col(Litter.code))))
     return [
         PupFacts(
             tag=row.tag,
@@ -44,10 +48,11 @@ def read_pups(session: Session, lives: Lives, today: date) -> list[PupFacts]:
     ]
 
 
+_PUP = (col(Animal.status) == "present", col(Animal.litter_id).is_not(None))
+
+
 def _growing(herd: Herd, lives: Lives, widths: dict[int, list[Width]]) -> Iterable[HerdRow]:
     for row in herd.rows:
-        if row.status != "present" or row.litter_id is None:
-            continue
         widest_mm = max((one.width_mm for one in widths.get(row.id, ())), default=0)
         if widest_mm < lives.of(row.species).mature_width_mm(row.sex):
             yield row
@@ -58,24 +63,29 @@ def _tank_code(house: House, row: HerdRow) -> str:
     return house.tanks[tank].plan.code if tank is not None else ""
 
 
-def _widths(session: Session) -> dict[int, list[Width]]:
+def read_widths(session: Session, *of: ColumnElement[bool]) -> dict[int, list[Width]]:
+    """Every measured disc width, by animal id, in order of date; `of` narrows whose."""
     rows: dict[int, list[Width]] = defaultdict(list)
     query = (
         select(col(Measurement.animal_id), col(Measurement.measured_on), col(Measurement.width_mm))
-        .where(col(Measurement.width_mm).is_not(None))
+        .join(Animal, col(Measurement.animal_id) == col(Animal.id))
+        .where(col(Measurement.width_mm).is_not(None), *of)
         .order_by(col(Measurement.measured_on))
     )
-    for animal_id, day, width_mm in session.execute(query):
+    for animal_id, day, width_mm in read_rows(session, query):
         rows[animal_id].append(Width(day, width_mm or 0))
     return rows
 
 
 def _feedings(session: Session) -> dict[int, list[Fed]]:
     rows: dict[int, list[Fed]] = defaultdict(list)
-    query = select(
-        col(Feeding.animal_id), col(Feeding.fed_on), col(Feeding.food), col(Feeding.took)
-    ).order_by(col(Feeding.fed_on))
-    for animal_id, day, food, took in session.execute(query):
+    query = (
+        select(col(Feeding.animal_id), col(Feeding.fed_on), col(Feeding.food), col(Feeding.took))
+        .join(Animal, col(Feeding.animal_id) == col(Animal.id))
+        .where(*_PUP)
+        .order_by(col(Feeding.fed_on))
+    )
+    for animal_id, day, food, took in read_rows(session, query):
         rows[animal_id].append(Fed(day, food, took))
     return rows
 
@@ -85,4 +95,4 @@ def read_holds(session: Session, today: date) -> dict[int, date | None]:
     query = select(col(Hold.animal_id), col(Hold.ended)).where(
         col(Hold.started) <= today, col(Hold.ended).is_(None) | (col(Hold.ended) > today)
     )
-    return dict(session.execute(query).tuples().all())
+    return dict(read_rows(session, query))

@@ -4,11 +4,22 @@ from dataclasses import dataclass
 from datetime import date
 from typing import Any, NamedTuple
 
-from sqlalchemy import func, select
+from sqlalchemy import ColumnElement, func, select, union
 from sqlmodel import Session, col
 
 from colony.notation.days import Day
-from colony.records import Animal, Measurement, Placement, Species, Tank
+from colony.records import (
+    Animal,
+    Litter,
+    Measurement,
+    Pairing,
+    PairingSire,
+    Placement,
+    PregnancyFinding,
+    Species,
+    Tank,
+)
+from colony.store.readers.rows import read_rows
 
 
 class HerdRow(NamedTuple):
@@ -73,15 +84,27 @@ _COLUMNS: tuple[Any, ...] = (
 )
 
 
-def read_herd(session: Session) -> Herd:
-    """Read everybody, past and present."""
+def read_herd(session: Session, *only: ColumnElement[bool]) -> Herd:
+    """Read everybody, past and present, or only those of whom all of `only` holds."""
     query = (
         select(*(col(column) for column in _COLUMNS))
         .join(Species, col(Animal.species_id) == col(Species.id), isouter=True)
+        .where(*only)
         .order_by(col(Animal.id))
     )
-    rows = tuple(HerdRow._make(row) for row in session.execute(query))
+    rows = tuple(map(HerdRow._make, read_rows(session, query)))
     return Herd(rows, {row.id: place for place, row in enumerate(rows)})
+
+
+def read_breeders(session: Session) -> Herd:
+    """Read everybody who was ever paired, looked at for a pregnancy, or bore a litter."""
+    bred = union(
+        select(col(Pairing.dam_id)),
+        select(col(PairingSire.sire_id)),
+        select(col(PregnancyFinding.dam_id)),
+        select(col(Litter.dam_id)),
+    )
+    return read_herd(session, col(Animal.id).in_(bred))
 
 
 def read_places(session: Session, today: date) -> dict[int, str]:
@@ -94,14 +117,19 @@ def read_places(session: Session, today: date) -> dict[int, str]:
             col(Placement.left_on).is_(None) | (col(Placement.left_on) > today),
         )
     )
-    return dict(session.execute(query).tuples().all())
+    return dict(read_rows(session, query))
 
 
-def read_last_widths_mm(session: Session) -> dict[int, tuple[date, int]]:
-    """The last measured disc width of each animal, with its day, by animal id."""
+def read_last_widths_mm(
+    session: Session, *only: ColumnElement[bool]
+) -> dict[int, tuple[date, int]]:
+    """The last measured disc width of each animal, with its day, by animal id.
+
+    `only` narrows the measurements that are looked at.
+    """
     last = (
         select(col(Measurement.animal_id), func.max(col(Measurement.measured_on)).label("day"))
-        .where(col(Measurement.width_mm).is_not(None))
+        .where(col(Measurement.width_mm).is_not(None), *only)
         .group_by(col(Measurement.animal_id))
         .subquery()
     )
@@ -112,4 +140,4 @@ def read_last_widths_mm(session: Session) -> dict[int, tuple[date, int]]:
         (col(Measurement.animal_id) == last.c.animal_id)
         & (col(Measurement.measured_on) == last.c.day),
     )
-    return {animal: (day, width) for animal, day, width in session.execute(query) if width}
+    return {animal: (day, width or 0) for animal, day, width in read_rows(session, query)}

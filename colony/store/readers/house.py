@@ -1,16 +1,19 @@
 """The house as it stands on a day: every tank, who is in it, and who is isolated until when."""
 
 from dataclasses import dataclass, replace
-from datetime import date, timedelta
+from datetime import date
+from typing import Any, NamedTuple
 
-from sqlalchemy import func, select
+from sqlalchemy import ColumnElement, func, select
 from sqlmodel import Session, col
 
 from colony.planning.load import Occupant, isolating
 from colony.planning.load import Tank as TankPlan
-from colony.records import Placement, System, Tank
-from colony.store.readers.herd import Herd, read_last_widths_mm
+from colony.records import Animal, Measurement, Placement, Species, System, Tank
+from colony.store.readers.herd import read_last_widths_mm
+from colony.store.readers.isolation import read_clocks
 from colony.store.readers.lives import Lives
+from colony.store.readers.rows import read_rows
 from colony.store.settings import BookSettings
 
 
@@ -44,36 +47,45 @@ class House:
         return next((one.isolated_until for one in here if one.tag == tag), None)
 
 
-def read_house(
-    session: Session, herd: Herd, lives: Lives, settings: BookSettings, today: date
-) -> House:
+class _Placed(NamedTuple):
+    """One animal where it is."""
+
+    id: int
+    tank_id: int
+    tag: str
+    litter_id: int | None
+    species: str | None
+
+
+def read_house(session: Session, lives: Lives, settings: BookSettings, today: date) -> House:
     """Read the tanks and their occupants on a day; a pup not yet measured counts at birth width."""
     tanks = read_tanks(session)
     placed = _read_placed(session, today)
-    free_from = _isolation_ends(tanks, placed, settings)
-    widths_mm = read_last_widths_mm(session)
+    free_from = _isolation_ends(session, tanks, settings, today)
+    widths_mm = read_last_widths_mm(
+        session, col(Measurement.animal_id).in_(select(col(Placement.animal_id)).where(*_on(today)))
+    )
     occupants: dict[int, tuple[Occupant, ...]] = {}
-    for animal_id, (tank_id, _) in placed.items():
-        row = herd.by_id(animal_id)
-        width_mm = widths_mm[animal_id][1] if animal_id in widths_mm else None
-        if width_mm is None and row.litter_id is not None:
-            width_mm = round(lives.of(row.species).traits["birth_width_mm"])
-        family = f"litter {row.litter_id}" if row.litter_id else ""
-        one = Occupant(row.tag, width_mm, free_from.get(tank_id), family)
-        occupants[tank_id] = (*occupants.get(tank_id, ()), one)
-    return House(tanks, occupants, {animal: tank for animal, (tank, _) in placed.items()})
+    for one in placed:
+        width_mm = widths_mm[one.id][1] if one.id in widths_mm else None
+        if width_mm is None and one.litter_id is not None:
+            width_mm = round(lives.of(one.species).traits["birth_width_mm"])
+        family = f"litter {one.litter_id}" if one.litter_id else ""
+        occupant = Occupant(one.tag, width_mm, free_from.get(one.tank_id), family)
+        occupants[one.tank_id] = (*occupants.get(one.tank_id, ()), occupant)
+    return House(tanks, occupants, {one.id: one.tank_id for one in placed})
 
 
 def read_tanks(session: Session) -> dict[int, TankRow]:
     """Read every tank by id, in the order in which the breeder walks past them."""
     query = (
-        select(Tank, col(System.name))
+        select(*(col(column) for column in _TANK_COLUMNS))
         .join(System, col(Tank.system_id) == col(System.id))
         .order_by(
             func.coalesce(col(Tank.walking_order), 1_000_000), col(System.name), col(Tank.code)
         )
     )
-    rows = {tank.id: _tank_row(tank, system) for tank, system in session.execute(query)}
+    rows = {row.id: row for row in (_tank_row(*facts) for facts in read_rows(session, query))}
     isolated = isolating(row.plan for row in rows.values())
     return {
         tank_id: replace(row, plan=replace(row.plan, isolates=row.plan.code in isolated))
@@ -81,35 +93,53 @@ def read_tanks(session: Session) -> dict[int, TankRow]:
     }
 
 
-def _tank_row(tank: Tank, system: str) -> TankRow:
-    plan = TankPlan(
-        code=tank.code,
-        length_mm=tank.length_mm,
-        width_mm=tank.width_mm,
-        diameter_mm=tank.diameter_mm,
-        role=tank.role,
-        system=system,
-    )
-    assert tank.id is not None  # noqa: S101 - it was read from the book
-    return TankRow(tank.id, plan, tank.walking_order, tank.volume_l, tank.retired_on)
+_TANK_COLUMNS: tuple[Any, ...] = (
+    *(Tank.id, Tank.walking_order, Tank.volume_l, Tank.retired_on),
+    *(Tank.code, Tank.length_mm, Tank.width_mm, Tank.diameter_mm, Tank.role, System.name),
+)
 
 
-def _read_placed(session: Session, today: date) -> dict[int, tuple[int, date]]:
-    query = select(
-        col(Placement.animal_id), col(Placement.tank_id), col(Placement.entered_on)
-    ).where(
+def _tank_row(
+    tank_id: int,
+    walking_order: int | None,
+    volume_l: int | None,
+    retired_on: date | None,
+    *plan: Any,  # noqa: ANN401 - the columns of a plan, in its order
+) -> TankRow:
+    return TankRow(tank_id, TankPlan(*plan), walking_order, volume_l, retired_on)
+
+
+def _on(today: date) -> tuple[ColumnElement[bool], ColumnElement[bool]]:
+    return (
         col(Placement.entered_on) <= today,
         col(Placement.left_on).is_(None) | (col(Placement.left_on) > today),
     )
-    return {animal: (tank, entered) for animal, tank, entered in session.execute(query)}
+
+
+def _read_placed(session: Session, today: date) -> list[_Placed]:
+    columns: tuple[Any, ...] = (
+        *(Placement.animal_id, Placement.tank_id),
+        *(Animal.tag, Animal.litter_id, Species.name),
+    )
+    query = (
+        select(*(col(column) for column in columns))
+        .join(Animal, col(Placement.animal_id) == col(Animal.id))
+        .join(Species, col(Animal.species_id) == col(Species.id), isouter=True)
+        .where(*_on(today))
+        .order_by(col(Placement.id))
+    )
+    return list(map(_Placed._make, read_rows(session, query)))
 
 
 def _isolation_ends(
-    tanks: dict[int, TankRow], placed: dict[int, tuple[int, date]], settings: BookSettings
+    session: Session, tanks: dict[int, TankRow], settings: BookSettings, today: date
 ) -> dict[int, date]:
-    """Per intake tank, the day its isolation ends: the newest arrival restarts the clock."""
-    newest: dict[int, date] = {}
-    for tank_id, entered in placed.values():
-        if tanks[tank_id].plan.role == "intake":
-            newest[tank_id] = max(entered, newest.get(tank_id, entered))
-    return {tank: day + timedelta(days=settings.isolation_days) for tank, day in newest.items()}
+    """Per intake tank, the day its isolation ends: the newest arrival in its water restarts it."""
+    intake = intake_systems(tanks)
+    clocks = read_clocks(session, intake, settings.isolation_days, today)
+    return {tank: clocks[system].until for tank, system in intake.items() if system in clocks}
+
+
+def intake_systems(tanks: dict[int, TankRow]) -> dict[int, str]:
+    """The system of each intake tank, by the tank's id."""
+    return {key: row.plan.system or "" for key, row in tanks.items() if row.plan.role == "intake"}

@@ -8,9 +8,12 @@ import numpy as np
 from sqlmodel import Session
 
 from colony.pedigree.completeness import generation_equivalents
-from colony.pedigree.graph import Doubt, IntArray, Pedigree
+from colony.pedigree.descent import passed_down, traced_up
+from colony.pedigree.graph import Doubt, FloatArray, IntArray, Pedigree
 from colony.pedigree.inbreeding import inbreeding
-from colony.pedigree.kinship import FloatArray, kinship, mean_kinship
+from colony.pedigree.kinship import kinship, mean_kinship
+from colony.pedigree.range import inbreeding_range, kinship_range
+from colony.planning.pairing_wishes import rare_share
 from colony.records import Litter
 from colony.store.readers.herd import Herd, HerdRow, read_herd
 from colony.store.readers.parents import Parents, Sires, read_parents
@@ -58,10 +61,9 @@ class Lineage:
 
     def inbreeding(self, animal_ids: Sequence[int]) -> list[float]:
         """Expected F of some animals, in their order."""
-        if not animal_ids:
-            return []
-        asked = self._places(animal_ids)
-        return [float(f) for f in inbreeding(self.pedigree, of=asked)[asked]]
+        places = self._places(animal_ids)
+        found: list[float] = inbreeding(self.pedigree, places)[places].tolist()
+        return found
 
     def kinship(self, rows: Sequence[int], columns: Sequence[int]) -> FloatArray:
         """Expected kinship of some animals with others, shape (k, m)."""
@@ -71,14 +73,34 @@ class Lineage:
         """Mean kinship of each of the living, itself included."""
         return mean_kinship(self.pedigree, self._places(living))
 
+    def rare_share(self, living: Sequence[int]) -> FloatArray:
+        """Share of each of the living that comes from under-represented founders, (k,)."""
+        nodes, places = self.pedigree.nodes, self._places(living)
+        colony = traced_up(nodes, np.bincount(places, minlength=len(nodes)) / len(places))
+        founders = self.pedigree.founders[colony[self.pedigree.founders] > 0]
+        from_each = np.zeros((len(founders), len(places)))
+        for row, founder in enumerate(founders):
+            alone = np.zeros(len(nodes))
+            alone[founder] = 1.0
+            from_each[row] = passed_down(nodes, alone)[places]
+        return rare_share(from_each.T, colony[founders])
+
     def range_of(self, animal_ids: Sequence[int]) -> list[AnimalKin]:
         """F of some animals over what their doubtful sires may be, and how complete it is."""
-        known = generation_equivalents(self.pedigree)
         places = self._places(animal_ids)
-        expected = self.inbreeding(animal_ids)
+        known = generation_equivalents(self.pedigree)[places]
+        spread = inbreeding_range(self.pedigree, places)
         return [
-            AnimalKin(self.herd.rows[at].tag, f, f, f, exact=True, completeness=float(known[at]))
-            for at, f in zip(places, expected, strict=True)
+            AnimalKin(self.herd.rows[at].tag, *kin)
+            for at, *kin in zip(
+                places.tolist(),
+                self.inbreeding(animal_ids),
+                spread.least.tolist(),
+                spread.greatest.tolist(),
+                spread.exact.tolist(),
+                known.tolist(),
+                strict=True,
+            )
         ]
 
     def pups_of(self, animal_id: int) -> list[str]:
@@ -108,22 +130,21 @@ def litter_kin(session: Session, litter: Litter) -> LitterKin:
     lineage = read_lineage(session)
     assert litter.id is not None  # noqa: S101 - it is in the book
     sires = lineage.parents.sires_of_litter(litter.id)
-    known = [sire for sire, _ in sires if sire is not None]
-    shares = [share for sire, share in sires if sire is not None]
-    kinships = [float(k) for k in lineage.kinship([litter.dam_id], known)[0]] if known else []
-    possible = kinships + [0.0] * (len(sires) > len(known))
-    completeness = generation_equivalents(lineage.pedigree)
-    dam_known = 1 + completeness[lineage.herd.position[litter.dam_id]]
-    sire_known = sum(
-        share * (1 + completeness[lineage.herd.position[one]])
-        for one, share in zip(known, shares, strict=True)
-    )
+    place = lineage.herd.position
+    ways = [(place[sire], share) for sire, share in sires if sire is not None]
+    men = np.array([sire for sire, _ in ways], dtype=np.int64)
+    shares = np.array([share for _, share in ways])
+    dam = np.full(1, place[litter.dam_id])
+    kinships = kinship(lineage.pedigree, dam, men)[0]
+    spread = kinship_range(lineage.pedigree, np.repeat(dam, len(men)), men)
+    unrelated = [0.0] * (len(sires) > len(ways) or not sires)
+    known = 1 + generation_equivalents(lineage.pedigree)
     return LitterKin(
         sires=lineage.parents.written(sires),
-        inbreeding=sum(share * k for share, k in zip(shares, kinships, strict=True)),
-        low=min(possible, default=0.0),
-        high=max(possible, default=0.0),
-        completeness=float(dam_known + sire_known) / 2,
+        inbreeding=float(shares @ kinships),
+        low=min([*spread.least.tolist(), *unrelated]),
+        high=max([*spread.greatest.tolist(), *unrelated]),
+        completeness=float(known[dam[0]] + shares @ known[men]) / 2,
     )
 
 

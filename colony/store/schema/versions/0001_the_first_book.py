@@ -312,6 +312,41 @@ def upgrade() -> None:
         sqlite_strict=True,
     )
     op.create_table(
+        "move_to_do",
+        sa.Column("id", sa.Integer(), nullable=False),
+        sa.Column("animal_id", sa.Integer(), nullable=False),
+        sa.Column("tank_id", sa.Integer(), nullable=False),
+        sa.Column("accepted_on", sa.Date(), nullable=False),
+        sa.Column("due_by", sa.Date(), nullable=False),
+        sa.Column("why", sa.String(), nullable=False),
+        sa.Column("done_on", sa.Date(), nullable=True),
+        sa.Column("dropped_on", sa.Date(), nullable=True),
+        sa.CheckConstraint(
+            "accepted_on IS NULL OR coalesce(accepted_on = date(accepted_on), false)",
+            name=op.f("ck_move_to_do_accepted_on_is_a_day"),
+        ),
+        sa.CheckConstraint(
+            "due_by IS NULL OR coalesce(due_by = date(due_by), false)",
+            name=op.f("ck_move_to_do_due_by_is_a_day"),
+        ),
+        sa.CheckConstraint(
+            "done_on IS NULL OR coalesce(done_on = date(done_on), false)",
+            name=op.f("ck_move_to_do_done_on_is_a_day"),
+        ),
+        sa.CheckConstraint(
+            "done_on IS NULL OR dropped_on IS NULL", name=op.f("ck_move_to_do_done_or_dropped")
+        ),
+        sa.CheckConstraint(
+            "dropped_on IS NULL OR coalesce(dropped_on = date(dropped_on), false)",
+            name=op.f("ck_move_to_do_dropped_on_is_a_day"),
+        ),
+        sa.ForeignKeyConstraint(["animal_id"], ["animal.id"], name=op.f("fk_move_to_do_animal_id")),
+        sa.ForeignKeyConstraint(["tank_id"], ["tank.id"], name=op.f("fk_move_to_do_tank_id")),
+        sa.PrimaryKeyConstraint("id", name=op.f("pk_move_to_do")),
+        sqlite_strict=True,
+    )
+    op.create_index(op.f("ix_move_to_do_animal_id"), "move_to_do", ["animal_id"], unique=False)
+    op.create_table(
         "pairing",
         sa.Column("id", sa.Integer(), nullable=False),
         sa.Column("dam_id", sa.Integer(), nullable=False),

@@ -1,0 +1,113 @@
+"""Read a file of delimited cells: commas, semicolons or tabs, quoted or not."""
+
+import csv
+import io
+from collections.abc import Iterator
+from dataclasses import dataclass
+from pathlib import Path
+
+from colony.exchange.encodings import decode
+from colony.exchange.inert import undo_inert
+from colony.refusals.exchange import (
+    BrokenQuotes,
+    CellTooLong,
+    FileEmpty,
+    FileNotReadable,
+    FileTooLarge,
+    NoSuchFile,
+    NotAColonyFolder,
+)
+
+MOST_MEGABYTES = 64
+LONGEST_CELL = 8_000
+_DELIMITERS = ",;\t"
+
+
+@dataclass(frozen=True)
+class Row:
+    """One row of cells, stripped, and the line of the file that it begins on."""
+
+    line: int
+    cells: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class Table:
+    """A file as its headings and its rows that are not blank."""
+
+    path: str
+    header: Row
+    rows: tuple[Row, ...]
+
+    @property
+    def name(self) -> str:
+        """The file's own name."""
+        return Path(self.path).name
+
+
+def read_table(path: Path) -> Table:
+    """Read a delimited file with one line of headings.
+
+    Raises
+    ------
+    NoSuchFile, NotAColonyFolder, FileNotReadable, FileTooLarge, FileEmpty
+        There is nothing to read.
+    NotPlainText, BrokenQuotes, CellTooLong
+        What there is cannot be told apart into cells.
+    """
+    text = decode(_content(path), str(path))
+    delimiter, text, skipped = _delimiter(text)
+    rows = _rows(text, delimiter, str(path), skipped)
+    header = next(rows, None)
+    if header is None:
+        raise FileEmpty(str(path))
+    return Table(str(path), header, tuple(rows))
+
+
+def _content(path: Path) -> bytes:
+    if path.is_dir():
+        raise NotAColonyFolder(str(path), "a folder where a file was to be")
+    try:
+        if path.stat().st_size > MOST_MEGABYTES * 2**20:
+            raise FileTooLarge(str(path), MOST_MEGABYTES)
+        return path.read_bytes()
+    except FileNotFoundError as missing:
+        raise NoSuchFile(str(path)) from missing
+    except (OSError, ValueError) as failed:
+        raise FileNotReadable(
+            str(path), getattr(failed, "strerror", None) or "bad path"
+        ) from failed
+
+
+def _delimiter(text: str) -> tuple[str, str, int]:
+    """Choose what parts most cells of the first line; a ``sep=;`` line says it outright."""
+    first, _, rest = text.partition("\n")
+    declared = first.strip().removeprefix("sep=")
+    if first.startswith("sep=") and declared in (*_DELIMITERS, ""):
+        return declared or "\t", rest, 1
+    heading = next((line for line in text.splitlines() if line.strip()), "")
+    return max(_DELIMITERS, key=lambda mark: _cells(heading, mark)), text, 0
+
+
+def _cells(heading: str, delimiter: str) -> int:
+    return len(next(csv.reader([heading], delimiter=delimiter), []))
+
+
+def _rows(text: str, delimiter: str, path: str, skipped: int) -> Iterator[Row]:
+    reader = csv.reader(io.StringIO(text, newline=""), delimiter=delimiter, strict=True)
+    begins = 1
+    try:
+        for cells in reader:
+            if any(cell.strip() for cell in cells):
+                yield Row(begins + skipped, tuple(_cell(c, path, begins + skipped) for c in cells))
+            begins = reader.line_num + 1
+    except csv.Error as broken:
+        if "limit" in str(broken):
+            raise CellTooLong(path, begins + skipped, LONGEST_CELL) from broken
+        raise BrokenQuotes(path, begins + skipped) from broken
+
+
+def _cell(cell: str, path: str, line: int) -> str:
+    if len(cell) > LONGEST_CELL:
+        raise CellTooLong(path, line, LONGEST_CELL)
+    return undo_inert(cell.replace("\r\n", "\n").strip(" \n\N{NO-BREAK SPACE}"))

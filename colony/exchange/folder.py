@@ -1,0 +1,138 @@
+"""Read and write a whole colony as a folder of plain files."""
+
+import csv
+import io
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+from colony.exchange.colony_toml import FILE, Heading, read_heading, write_heading
+from colony.exchange.delimited import Row, read_table
+from colony.exchange.faults import Fault
+from colony.exchange.inert import make_inert
+from colony.exchange.noun_cells import read_noun_cell, write_noun_cell
+from colony.exchange.nouns import NOUNS, Column, Noun, NounRow
+from colony.refusals.base import WrongUse
+from colony.refusals.cells import MoreCellsThanHeadings
+from colony.refusals.exchange import FileEmpty, FileNotReadable, NotAColonyFolder
+
+Tables = Mapping[str, Sequence[NounRow]]
+
+
+@dataclass(frozen=True)
+class ColonyFolder:
+    """What a folder says: its heading, its rows by noun, and what cannot be read."""
+
+    heading: Heading
+    tables: Tables
+    names: Mapping[str, frozenset[str]]
+    """The folded label of every row by noun, also of rows that cannot be read."""
+    faults: tuple[Fault, ...]
+    ignored: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class _NounFile:
+    rows: tuple[NounRow, ...] = ()
+    names: frozenset[str] = frozenset()
+    faults: tuple[Fault, ...] = ()
+    ignored: tuple[str, ...] = ()
+
+
+def read_folder(path: Path) -> ColonyFolder:
+    """Read an exported colony; a file that is not there has no rows.
+
+    Raises
+    ------
+    NotAColonyFolder
+        It has no ``colony.toml``, or a file lacks a column that it needs.
+    """
+    heading = _read_heading(path)
+    files = {noun.name: _read_noun(path, noun) for noun in NOUNS}
+    return ColonyFolder(
+        heading,
+        {name: file.rows for name, file in files.items()},
+        {name: file.names for name, file in files.items()},
+        tuple(fault for file in files.values() for fault in file.faults),
+        tuple(heading for file in files.values() for heading in file.ignored),
+    )
+
+
+def folder_texts(heading: Heading, tables: Tables) -> dict[str, str]:
+    """The text of every file of an exported colony, by file name."""
+    written = {noun.file: noun_text(noun, tables[noun.name]) for noun in NOUNS}
+    return {FILE: write_heading(heading)} | written
+
+
+def noun_text(noun: Noun, rows: Iterable[NounRow]) -> str:
+    """One noun as comma-separated cells, none of which a spreadsheet would run."""
+    cells = ([_cell(column, row.values[column.name]) for column in noun.columns] for row in rows)
+    return delimited_text([column.name for column in noun.columns], cells)
+
+
+def delimited_text(headings: Sequence[str], rows: Iterable[Sequence[str]]) -> str:
+    """Lines of comma-separated cells under their headings."""
+    text = io.StringIO(newline="")
+    writer = csv.writer(text, lineterminator="\n")
+    writer.writerow(headings)
+    writer.writerows(rows)
+    return text.getvalue()
+
+
+def _cell(column: Column, value: Any) -> str:  # noqa: ANN401 - each kind has its own type
+    return make_inert(write_noun_cell(column, value))
+
+
+def _read_heading(path: Path) -> Heading:
+    try:
+        text = (path / FILE).read_text("utf-8")
+    except FileNotFoundError as missing:
+        raise NotAColonyFolder(str(path), f"it has no {FILE}") from missing
+    except UnicodeDecodeError as broken:
+        raise NotAColonyFolder(str(path), f"{FILE} is not UTF-8") from broken
+    except OSError as failed:
+        raise FileNotReadable(str(path / FILE), failed.strerror or "no reason") from failed
+    return read_heading(text, str(path))
+
+
+def _read_noun(folder: Path, noun: Noun) -> _NounFile:
+    path = folder / noun.file
+    if not path.exists():
+        return _NounFile()
+    try:
+        table = read_table(path)
+    except FileEmpty:
+        return _NounFile()
+    headings = [heading.casefold() for heading in table.header.cells]
+    missing = [c.name for c in noun.columns if c.needed and c.name not in headings]
+    if missing:
+        raise NotAColonyFolder(str(folder), f"{noun.file} has no column {missing[0]}")
+    known = {column.name for column in noun.columns}
+    faults: list[Fault] = []
+    rows = [_read_row(noun, headings, row, faults) for row in table.rows]
+    label = headings.index(noun.columns[0].name) if noun.columns[0].name in headings else 0
+    return _NounFile(
+        tuple(row for row in rows if row is not None),
+        frozenset(r.cells[label].casefold() for r in table.rows if label < len(r.cells)),
+        tuple(faults),
+        tuple(f"{noun.file}: {h}" for h in headings if h and h not in known),
+    )
+
+
+def _read_row(noun: Noun, headings: Sequence[str], row: Row, faults: list[Fault]) -> NounRow | None:
+    """One row, or None where a cell of it cannot be read."""
+    before = len(faults)
+    beyond = [cell for cell in row.cells[len(headings) :] if cell]
+    if beyond:
+        wrong = MoreCellsThanHeadings(len(row.cells), len(headings))
+        faults.append(Fault(noun.file, row.line, "", beyond[0], wrong.sentence))
+    cells = dict(zip(headings, row.cells, strict=False))
+    values = {}
+    for column in noun.columns:
+        cell = cells.get(column.name, "")
+        try:
+            values[column.name] = read_noun_cell(column, cell)
+        except WrongUse as unreadable:
+            faults.append(Fault(noun.file, row.line, column.name, cell, unreadable.sentence))
+    return NounRow(row.line, values) if len(faults) == before else None

@@ -1,0 +1,158 @@
+"""What a folder gets wrong across its rows: rows twice, names of nothing, two tanks at once."""
+
+from collections import defaultdict
+from collections.abc import Iterator, Mapping, Sequence
+from itertools import pairwise
+from typing import Any
+
+from colony.exchange.faults import Fault
+from colony.exchange.folder import ColonyFolder, Tables
+from colony.exchange.noun_cells import write_noun_cell
+from colony.exchange.nouns import BY_NAME, NOUNS, Column, Noun, NounRow
+from colony.exchange.row_checks import same_sires
+from colony.exchange.row_rules import ROW_RULES
+from colony.notation.tags import nearest_tags
+from colony.refusals.base import WrongUse
+from colony.refusals.cells import (
+    BookHasItOtherwise,
+    NoSuchSpecies,
+    NothingByThatName,
+    RowCannotBe,
+    RowTwice,
+    TwoTanksOnADay,
+)
+
+Key = tuple[Any, ...]
+
+
+def check_folder(folder: ColonyFolder, book: Tables, species: Sequence[str]) -> list[Fault]:
+    """List every fault of a folder beside the rows that the book has."""
+    faults = list(folder.faults)
+    for noun in NOUNS:
+        rows, booked = folder.tables[noun.name], keyed(noun, book[noun.name])
+        faults += _twice(noun, rows)
+        faults += _otherwise(noun, rows, booked)
+        for row in rows:
+            faults += _against_rules(noun, row)
+    faults += _names_of_nothing(folder, book, species)
+    faults += _two_tanks(folder.tables, book)
+    return faults
+
+
+def keyed(noun: Noun, rows: Sequence[NounRow]) -> dict[Key, NounRow]:
+    """Rows by what tells them apart; where that is all they say, by how often it was said too."""
+    seen: dict[Key, int] = defaultdict(int)
+    found: dict[Key, NounRow] = {}
+    for row in rows:
+        key = _key(noun, row)
+        seen[key] += 1
+        found.setdefault(key if noun.key else (*key, seen[key]), row)
+    return found
+
+
+def differing(noun: Noun, one: NounRow, other: NounRow) -> list[str]:
+    """The columns in which two rows differ."""
+    return [c.name for c in noun.columns if not _same(c, one.values[c.name], other.values[c.name])]
+
+
+def _key(noun: Noun, row: NounRow) -> Key:
+    columns = noun.key or [column.name for column in noun.columns]
+    return tuple(_folded(row.values[name]) for name in columns)
+
+
+def _folded(value: Any) -> Any:  # noqa: ANN401 - whatever a cell holds
+    return value.casefold() if isinstance(value, str) else value
+
+
+def _same(column: Column, one: Any, other: Any) -> bool:  # noqa: ANN401 - the same
+    if column.kind == "sires":
+        return same_sires(one, other)
+    if column.kind in BY_NAME:
+        return bool(_folded(one) == _folded(other))
+    return bool(one == other)
+
+
+def _fault(noun: Noun, row: NounRow, name: str, wrong: WrongUse) -> Fault:
+    column = next(column for column in noun.columns if column.name == name)
+    value = write_noun_cell(column, row.values[name])
+    return Fault(noun.file, row.line, name, value, wrong.sentence)
+
+
+def _twice(noun: Noun, rows: Sequence[NounRow]) -> Iterator[Fault]:
+    first: dict[Key, NounRow] = {}
+    for row in rows if noun.key else ():
+        earlier = first.setdefault(_key(noun, row), row)
+        columns = differing(noun, row, earlier)
+        if columns:
+            what = " ".join(str(row.values[name]) for name in noun.key)
+            yield _fault(noun, row, noun.label, RowTwice(what, earlier.line, columns))
+
+
+def _otherwise(
+    noun: Noun, rows: Sequence[NounRow], booked: Mapping[Key, NounRow]
+) -> Iterator[Fault]:
+    for row in rows if noun.key else ():
+        known = booked.get(_key(noun, row))
+        columns = differing(noun, row, known) if known else []
+        if columns:
+            yield _fault(noun, row, columns[0], BookHasItOtherwise(columns))
+
+
+def _against_rules(noun: Noun, row: NounRow) -> Iterator[Fault]:
+    for rule in ROW_RULES.get(noun.name, ()):
+        if not rule.keeps(row.values):
+            yield _fault(noun, row, rule.column, RowCannotBe(rule.sentence))
+
+
+def _names_of_nothing(
+    folder: ColonyFolder, book: Tables, species: Sequence[str]
+) -> Iterator[Fault]:
+    known = {
+        noun.name: folder.names[noun.name]
+        | {_folded(row.values[noun.label]) for row in book[noun.name]}
+        for noun in NOUNS
+        if noun.key
+    }
+    for noun in NOUNS:
+        for row in folder.tables[noun.name]:
+            for column, name in _references(noun, row):
+                if column.kind == "species":
+                    if name not in species:
+                        yield _fault(noun, row, column.name, NoSuchSpecies(name, list(species)))
+                elif name.casefold() not in known[_target(column)]:
+                    near = nearest_tags(name, known[_target(column)])
+                    wrong = NothingByThatName(_target(column)[:-1], name, near)
+                    yield _fault(noun, row, column.name, wrong)
+
+
+def _references(noun: Noun, row: NounRow) -> Iterator[tuple[Column, str]]:
+    """Each name in a row that must be the name of something."""
+    for column in noun.columns:
+        value = row.values[column.name]
+        if column.kind == "sires":
+            yield from ((column, share.tag) for share in value if share.tag)
+        elif column.kind == "tags":
+            yield from ((column, tag) for tag in value)
+        elif value is not None and (column.kind in BY_NAME or column.kind == "species"):
+            yield column, value
+
+
+def _target(column: Column) -> str:
+    return "animals" if column.kind in ("sires", "tags") else column.kind
+
+
+def _two_tanks(tables: Tables, book: Tables) -> Iterator[Fault]:
+    noun = BY_NAME["placements"]
+    known = keyed(noun, book["placements"])
+    new = [row for row in tables["placements"] if _key(noun, row) not in known]
+    by_animal: dict[str, list[NounRow]] = defaultdict(list)
+    for row in (*known.values(), *keyed(noun, new).values()):
+        by_animal[_folded(row.values["animal"])].append(row)
+    for stays in by_animal.values():
+        stays.sort(key=lambda row: row.values["entered_on"])
+        for one, after in pairwise(stays):
+            left = one.values["left_on"]
+            if left is None or left > after.values["entered_on"]:
+                row, other = (after, one) if after.line else (one, after)
+                wrong = TwoTanksOnADay(row.values["animal"], other.values["tank"], other.line)
+                yield _fault(noun, row, "entered_on", wrong)

@@ -1,0 +1,150 @@
+"""What the rows of a sheet cannot say of parents, all rows and the book taken together."""
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+
+from colony.exchange.animal_sheet import AnimalRow, Sheet
+from colony.exchange.circles import find_circles
+from colony.exchange.faults import Fault
+from colony.exchange.known import KnownBook
+from colony.exchange.row_checks import SEX_WORDS
+from colony.notation.days import Day
+from colony.refusals.base import WrongUse
+from colony.refusals.cells import (
+    DamAndSire,
+    OwnAncestor,
+    OwnParent,
+    ParentOfWrongSex,
+    ParentTooYoung,
+)
+
+ROLE_SEX = {"dam": "F", "sire": "M"}
+
+
+@dataclass(frozen=True)
+class Kin:
+    """One animal as the file and the book together have it; `row` is None where only the book does."""
+
+    tag: str
+    sex: str
+    born: Day | None
+    dam: str | None
+    sires: tuple[str, ...]
+    row: AnimalRow | None
+
+    def written_parents(self) -> Iterator[tuple[str, str]]:
+        """Each parent's role, and its tag as the pup's row has it."""
+        if self.dam:
+            yield "dam", self.dam
+        for sire in self.sires:
+            yield "sire", sire
+
+    def parents(self) -> Iterator[tuple[str, str]]:
+        """Each parent's role and folded tag."""
+        for role, tag in self.written_parents():
+            yield role, tag.casefold()
+
+
+def gather_kin(rows: Sequence[AnimalRow], book: KnownBook) -> dict[str, Kin]:
+    """Every animal of the book and the file by folded tag; what a row says goes first."""
+    kin = {
+        fold: Kin(a.tag, a.sex, a.born, a.dam, tuple(s.tag for s in a.sires if s.tag), None)
+        for fold, a in book.animals.items()
+    }
+    for row in rows:
+        known = kin.get(row.fold)
+        sires = tuple(s.tag for s in row.sires if s.tag)
+        sex = row.facts.get("sex", "U")
+        kin[row.fold] = Kin(
+            known.tag if known else row.tag,
+            known.sex if known and sex == "U" else sex,
+            row.facts.get("born") or (known.born if known else None),
+            row.dam or (known.dam if known else None),
+            sires or (known.sires if known else ()),
+            row,
+        )
+    return kin
+
+
+def check_kin(sheet: Sheet, kin: Mapping[str, Kin]) -> list[Fault]:
+    """List every parent that cannot be: of the wrong sex, too young, or a pup of its own pups."""
+    circles = find_circles({fold: [p for _, p in k.parents()] for fold, k in kin.items()})
+    around = {step for circle in circles for step in _steps(circle)}
+    faults = [fault for circle in circles if (fault := _circle(sheet, circle, kin))]
+    first_roles: dict[str, tuple[str, int]] = {}
+    for pup, role, fold in _named(kin):
+        parent = kin.get(fold)
+        wrongs = [
+            _own_parent(pup, fold),
+            _wrong_sex(parent, role),
+            _two_roles(pup, role, fold, parent, first_roles),
+            None if (pup.tag.casefold(), fold) in around else _too_young(parent, pup),
+        ]
+        if wrong := next((wrong for wrong in wrongs if wrong), None):
+            faults.append(_fault(sheet, pup, role, parent, wrong))
+    return faults
+
+
+def _named(kin: Mapping[str, Kin]) -> Iterator[tuple[Kin, str, str]]:
+    """Each parent that a row names, or that has a row itself: the book alone is not the file's fault."""
+    for pup in kin.values():
+        for role, fold in pup.parents():
+            if pup.row or (fold in kin and kin[fold].row):
+                yield pup, role, fold
+
+
+def _own_parent(pup: Kin, fold: str) -> WrongUse | None:
+    return OwnParent(pup.tag) if pup.tag.casefold() == fold else None
+
+
+def _wrong_sex(parent: Kin | None, role: str) -> WrongUse | None:
+    if parent is None or parent.sex in ("U", ROLE_SEX[role]):
+        return None
+    told = parent.row and parent.row.facts.get("sex", "U") != "U"
+    where = f"in line {parent.row.line}" if told and parent.row else "in the book"
+    return ParentOfWrongSex(parent.tag, role, SEX_WORDS[parent.sex], where)
+
+
+def _two_roles(
+    pup: Kin, role: str, fold: str, parent: Kin | None, first_roles: dict[str, tuple[str, int]]
+) -> WrongUse | None:
+    """Where nothing tells the sex of a parent, its first role does."""
+    if pup.row is None or (parent and parent.sex != "U"):
+        return None
+    first, line = first_roles.setdefault(fold, (role, pup.row.line))
+    return DamAndSire(parent.tag if parent else fold, role, first, line) if first != role else None
+
+
+def _too_young(parent: Kin | None, pup: Kin) -> WrongUse | None:
+    if parent is None or not (parent.born and pup.born) or parent.born.first < pup.born.last:
+        return None
+    return ParentTooYoung(parent.tag, str(parent.born), pup.tag, str(pup.born))
+
+
+def _fault(sheet: Sheet, pup: Kin, role: str, parent: Kin | None, wrong: WrongUse) -> Fault:
+    """Point at the row that names the parent, else at the parent's own row."""
+    if pup.row:
+        return sheet.fault(pup.row.line, role, pup.row.cells.get(role, ""), wrong.sentence)
+    field = "born" if isinstance(wrong, ParentTooYoung) else "sex"
+    row = parent and parent.row
+    line, cells = (row.line, row.cells) if row else (0, {})
+    return sheet.fault(line, field, cells.get(field, ""), wrong.sentence)
+
+
+def _steps(circle: Sequence[str]) -> Iterator[tuple[str, str]]:
+    return zip(circle, [*circle[1:], circle[0]], strict=True)
+
+
+def _circle(sheet: Sheet, circle: Sequence[str], kin: Mapping[str, Kin]) -> Fault | None:
+    """Point at the last row of the circle that names the next animal in it, if any does."""
+    said = [
+        (row, role)
+        for fold, parent in _steps(circle)
+        for role, named in kin[fold].parents()
+        if named == parent and (row := kin[fold].row) and role in row.cells
+    ]
+    if not said:
+        return None
+    row, role = said[-1]
+    tags = [kin[fold].tag for fold in (*circle, circle[0])]
+    return sheet.fault(row.line, role, row.cells[role], OwnAncestor(tags).sentence)

@@ -1,0 +1,107 @@
+"""How the cells of a colony in plain files are read and written, by kind."""
+
+from collections.abc import Callable, Mapping
+from datetime import date
+from typing import Any
+
+from colony.exchange.nouns import Column
+from colony.exchange.sire_cells import read_sires, write_sires
+from colony.notation.days import Day, parse_day_as_known
+from colony.notation.tags import parse_tag, parse_text
+from colony.notation.transponders import parse_transponder
+from colony.refusals.cells import CellNeeded, NotAWholeNumber, NotOneOf
+from colony.refusals.notation import UnreadableDay
+
+_MOST_DIGITS = 9
+_YES_NO = {"yes": True, "no": False}
+
+
+def read_noun_cell(column: Column, cell: str) -> Any:  # noqa: ANN401 - each kind has its own type
+    """Read a cell as its column says; an empty one as what that means there.
+
+    Raises
+    ------
+    WrongUse
+        The cell cannot be read; the sentence says what could.
+    """
+    if not cell:
+        if column.needed:
+            raise CellNeeded(column.name)
+        return column.empty
+    return _READERS.get(column.kind, _reference)(cell, column)
+
+
+def write_noun_cell(column: Column, value: Any) -> str:  # noqa: ANN401 - the same
+    """Write a value so that `read_noun_cell` takes it back."""
+    if value is None or value == ():
+        return ""
+    if column.kind == "sires":
+        return write_sires(value)
+    if column.kind == "tags":
+        return "; ".join(value)
+    if column.kind == "yes_no":
+        return "yes" if value else "no" if column.needed else ""
+    return str(value)
+
+
+def _text(cell: str, column: Column) -> str:
+    return parse_text(cell, column.name.replace("_", " "))
+
+
+def _reference(cell: str, _column: Column) -> str:
+    return parse_text(cell, "name")
+
+
+def _day(cell: str, _column: Column) -> date:
+    day = _day_as_known(cell, _column)
+    if day.precision != "day":
+        raise UnreadableDay(cell, exact=True)
+    return day.first
+
+
+def _day_as_known(cell: str, _column: Column) -> Day:
+    if not cell[0].isdigit():
+        raise UnreadableDay(cell)
+    return parse_day_as_known(cell, date.max)
+
+
+def _whole(least: int) -> Callable[[str, Column], int]:
+    def read(cell: str, _column: Column) -> int:
+        readable = cell.isascii() and cell.isdigit() and len(cell) <= _MOST_DIGITS
+        if not readable or int(cell) < least:
+            raise NotAWholeNumber(cell, least)
+        return int(cell)
+
+    return read
+
+
+def _word(cell: str, column: Column) -> str:
+    found = next((word for word in column.words if word.casefold() == cell.casefold()), None)
+    if found is None:
+        raise NotOneOf(cell, column.name.replace("_", " "), list(column.words))
+    return found
+
+
+def _yes_no(cell: str, _column: Column) -> bool:
+    if cell.casefold() not in _YES_NO:
+        raise NotOneOf(cell, "yes or no", list(_YES_NO))
+    return _YES_NO[cell.casefold()]
+
+
+def _tags(cell: str, _column: Column) -> tuple[str, ...]:
+    return tuple(parse_tag(part) for part in cell.split(";") if part.strip())
+
+
+_READERS: Mapping[str, Callable[[str, Column], Any]] = {
+    "text": _text,
+    "tag": lambda cell, _: parse_tag(cell),
+    "tags": _tags,
+    "day": _day,
+    "day_as_known": _day_as_known,
+    "count": _whole(0),
+    "size": _whole(1),
+    "word": _word,
+    "yes_no": _yes_no,
+    "sires": lambda cell, _: read_sires(cell, lambda _: "=" not in cell),
+    "transponder": lambda cell, _: parse_transponder(cell),
+}

@@ -1,0 +1,42 @@
+"""Several possible sires in one cell: ``Bruno=0.7 Caro=0.3`` or ``Bruno/Caro``."""
+
+import re
+from collections.abc import Callable, Sequence
+
+from colony.notation.shares import UNKNOWN_SIRE, SireShare, parse_sires
+
+_WITH_SHARES = re.compile(r"\s*([^=]+?)\s*=\s*([\d.,]*\d%?)(?:[\s,;/]+|$)", re.ASCII)
+_BETWEEN = re.compile(r"\s*[,;/]\s*|\s+or\s+")
+
+
+def read_sires(cell: str, is_tag: Callable[[str], bool]) -> tuple[SireShare, ...]:
+    """Read who may be the sire; without shares all are equally likely.
+
+    Parameters
+    ----------
+    is_tag
+        Tells whether a text is a tag as a whole, so that a tag may hold a stroke or a space.
+
+    Raises
+    ------
+    UnreadableShare, SireTwice, SharesDoNotSum, BadTag
+        As `parse_sires`.
+    """
+    if is_tag(cell):
+        return parse_sires([cell])
+    if "=" in cell:
+        parts = [f"{tag}={share.rstrip(',.')}" for tag, share in _WITH_SHARES.findall(cell)]
+        whole = not _WITH_SHARES.sub("", cell).strip()
+        return parse_sires(parts if parts and whole else [cell])
+    return parse_sires([part for part in _BETWEEN.split(cell) if part] or [cell])
+
+
+def write_sires(sires: Sequence[SireShare]) -> str:
+    """Write possible sires so that `read_sires` takes back the same shares to nine decimals."""
+    if len(sires) == 1:
+        return sires[0].tag or UNKNOWN_SIRE
+    return " ".join(f"{sire.tag or UNKNOWN_SIRE}={_share(sire.share)}" for sire in sires)
+
+
+def _share(share: float) -> str:
+    return f"{share:.9f}".rstrip("0")

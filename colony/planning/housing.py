@@ -1,0 +1,123 @@
+"""Who will swim where, and how wide, on each of the days to come."""
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from datetime import date, timedelta
+
+import numpy as np
+from numpy.typing import NDArray
+
+from colony.planning.growth import YEAR_DAYS, Curve, GrowthPrior, first_curve
+from colony.planning.load import Occupant
+from colony.planning.readiness import Readiness
+
+Array = NDArray[np.float64]
+
+GROWING_ROLES = frozenset({"nursery", "grow-out"})
+"""Roles of the tanks a young animal may be put into."""
+
+
+@dataclass(frozen=True)
+class Swimmer:
+    """An animal in the house, or expected in it.
+
+    It grows by its `curve`; without one it keeps `disc_width_mm` (None: never measured).
+    `arrives` is the day of an expected birth and `leaves` that of an expected sale.
+    `roles` are those of the tanks it may be moved to. A `pinned` animal is not moved:
+    it is gravid, paired, or otherwise where it has to be. `for_sale` says whether a remedy may
+    name it for sale. `family` is the litter a dam bore.
+    """
+
+    tag: str
+    tank: str
+    curve: Curve | None = None
+    disc_width_mm: float | None = None
+    litter: str = ""
+    family: str = ""
+    isolated_until: date | None = None
+    arrives: date | None = None
+    leaves: date | None = None
+    roles: frozenset[str] = GROWING_ROLES
+    pinned: bool = False
+    for_sale: bool = True
+
+    @property
+    def kin(self) -> str:
+        """The litter that its size is not held against."""
+        return self.litter or self.family
+
+
+@dataclass(frozen=True)
+class DueLitter:
+    """A litter to come: likely birth, expected pups, and the tank they will lie in."""
+
+    dam: str
+    likely: date
+    pups: int
+    tank: str
+    prior: GrowthPrior
+
+
+def expected_pups(due: DueLitter) -> tuple[Swimmer, ...]:
+    """Make the pups of a litter to come, of the species' birth width and growth."""
+    name = f"due {due.dam} {due.likely}"
+    curve = first_curve((), due.prior, born=due.likely)
+    return tuple(
+        Swimmer(f"{name} #{n}", due.tank, curve, litter=name, arrives=due.likely)
+        for n in range(1, due.pups + 1)
+    )
+
+
+def expected_sales(pups: Iterable[Readiness], per_week: float, today: date) -> dict[str, date]:
+    """Expect pups to leave in the order they become ready, at most so many a week.
+
+    Returns
+    -------
+    dict of str to date
+        The day on which each pup leaves, by tag; a pup nobody can date is not in it.
+    """
+    dated = sorted(
+        (max(pup.expected_ready, today), pup.tag) for pup in pups if pup.expected_ready is not None
+    )
+    if per_week <= 0:
+        return {}
+    leaving: dict[str, date] = {}
+    free = float(today.toordinal())
+    for ready, tag in dated:
+        free = max(free, float(ready.toordinal())) + 7 / per_week
+        leaving[tag] = date.fromordinal(int(free))
+    return leaving
+
+
+def widths_on(swimmers: Sequence[Swimmer], days: Sequence[date]) -> Array:
+    """Likely disc width in mm of each animal (rows) on each day (columns); 0 when unknown.
+
+    An animal keeps its first width until its curve begins.
+    """
+    middles = np.array(
+        [s.curve.middle if s.curve else (s.disc_width_mm or 0.0, 0.0, 0.0) for s in swimmers]
+    ).reshape(-1, 3)
+    begins = np.array([s.curve.on.toordinal() if s.curve else 0 for s in swimmers], dtype=float)
+    ordinals = np.array([day.toordinal() for day in days], dtype=float)
+    years = np.maximum(ordinals[None, :] - begins[:, None], 0) / YEAR_DAYS
+    start, rate, to_come = (middles[:, [column]] for column in range(3))
+    widths: Array = start + to_come * -np.expm1(-rate * years)
+    return widths
+
+
+def present_on(swimmers: Sequence[Swimmer], days: Sequence[date]) -> NDArray[np.bool_]:
+    """Whether each animal (rows) is in the house on each day (columns)."""
+    ordinals = np.array([day.toordinal() for day in days])
+    comes = np.array([(s.arrives or date.min).toordinal() for s in swimmers]).reshape(-1, 1)
+    goes = np.array([(s.leaves or date.max).toordinal() for s in swimmers]).reshape(-1, 1)
+    return (comes <= ordinals) & (ordinals < goes)
+
+
+def occupant(swimmer: Swimmer, width_mm: float) -> Occupant:
+    """Make the occupant that the limits judge, of a forecast width."""
+    return Occupant(swimmer.tag, width_mm or None, swimmer.isolated_until, swimmer.kin)
+
+
+def days_from(today: date, weeks: int) -> list[date]:
+    """Every day from today to the last day of so many weeks, both included."""
+    return [today + timedelta(days=n) for n in range(7 * weeks + 1)]

@@ -1,0 +1,168 @@
+"""A week's plan of moves: every limit kept, fewest animals moved, litter-mates together.
+
+Nothing moves by itself: a plan is a proposal, and accepting it makes a work list.
+"""
+
+from dataclasses import dataclass, replace
+from datetime import date
+
+import numpy as np
+
+from colony.planning.bounds import fewest_leaving, fewest_sold
+from colony.planning.housing import occupant
+from colony.planning.limits import breaks, why_isolation_breaks
+from colony.planning.packing import SOLD
+from colony.planning.placement import DEFAULT_EFFORT, Answer, Effort
+from colony.planning.placement_rows import Question
+from colony.planning.remedies import Remedy, extra_tank
+from colony.planning.scene import Index, Scene
+from colony.planning.search import Found, fewest_moves, fewest_sales
+
+CAUTION = (
+    "Moving is where stings happen: use a rigid container, not a net, and two people for "
+    "adults; the sting is venomous from birth."
+)
+
+
+@dataclass(frozen=True)
+class Move:
+    """One animal to be carried, by a day, and why."""
+
+    tag: str
+    from_tank: str
+    to_tank: str
+    by: date
+    why: str
+
+
+@dataclass(frozen=True)
+class WeekPlan:
+    """The moves of the week that begins on a day.
+
+    `optimal` says that no plan moves fewer animals; else a better one saves at most the
+    share `gap`. `splits` counts the tanks the litters of broken tanks are spread over, and
+    `mates_proved` that so few moves could not spread them less. `impossible` says it is
+    proved that no arrangement keeps the limits; `remedy` is then part of the plan.
+    `stuck` says why tanks stay over a limit whoever is moved.
+    """
+
+    begins: date
+    moves: tuple[Move, ...]
+    optimal: bool
+    gap: float
+    splits: int = 0
+    mates_proved: bool = False
+    impossible: bool = False
+    remedy: Remedy | None = None
+    stuck: tuple[str, ...] = ()
+
+
+def week_plan(week: Scene, *, thorough: bool = True, effort: Effort = DEFAULT_EFFORT) -> WeekPlan:
+    """Propose the moves that keep every limit on every day of a week.
+
+    Parameters
+    ----------
+    week
+        The animals and tanks of the week.
+    thorough
+        Also try animals of tanks that are in order when that may save moves, and prove how
+        well litter-mates are kept together. A plan for a later week, which will be made
+        again, can do without.
+    effort
+        How hard to try.
+    """
+    stuck = [t for t in week.broken().tolist() if not week.holds(t, _pinned_in(week, t))]
+    plan = _plan(_forgiven(week, stuck), effort, thorough=thorough)
+    return replace(plan, stuck=tuple(_why(week, t, _pinned_in(week, t)) for t in stuck))
+
+
+def _plan(week: Scene, effort: Effort, *, thorough: bool) -> WeekPlan:
+    broken = week.broken().tolist()
+    free = _free_in(week, broken)
+    if not len(free):
+        return WeekPlan(week.begins, (), optimal=True, gap=0.0)
+    least = sum(fewest_leaving(week, tank) for tank in broken)
+    question = Question(week, free, least=least)
+    cramped = fewest_sold(week)
+    found = Found(question, Answer("impossible"), least, impossible=True)
+    if not cramped:
+        found = fewest_moves(question, effort, thorough=thorough)
+    if not found.answer.tank:
+        return _relieved(found, effort, cramped)
+    gap = max(found.answer.moves - found.bound, 0) / max(found.answer.moves, 1)
+    return WeekPlan(
+        week.begins,
+        _moves(found.question, found.answer),
+        optimal=gap == 0,
+        gap=gap,
+        splits=found.answer.splits,
+        mates_proved=found.mates_proved,
+    )
+
+
+def _relieved(failed: Found, effort: Effort, cramped: int) -> WeekPlan:
+    """Plan the fewest sales, and the moves that go with them."""
+    week = failed.question.scene
+    relief = fewest_sales(failed.question, effort)
+    at_least = max(cramped, relief.bound, int(failed.impossible))
+    rows = relief.question.free[_sold(relief.answer)].tolist()
+    sold = tuple(week.swimmers[row].tag for row in rows)
+    tank = extra_tank(relief.question, relief.answer, effort)
+    return WeekPlan(
+        week.begins,
+        _moves(relief.question, relief.answer),
+        optimal=bool(sold) and len(sold) <= at_least,
+        gap=max(len(sold) - at_least, 0) / max(len(sold), 1),
+        splits=relief.answer.splits,
+        impossible=failed.impossible,
+        remedy=Remedy(week.begins, sold, at_least, tank),
+    )
+
+
+def _sold(answer: Answer) -> Index:
+    return np.flatnonzero(np.array(answer.tank, dtype=np.intp) == SOLD)
+
+
+def _moves(question: Question, answer: Answer) -> tuple[Move, ...]:
+    week, found = question.scene, []
+    reasons: dict[int, str] = {}
+    for row, tank in zip(question.free.tolist(), answer.tank, strict=False):
+        home = int(week.home[row])
+        if tank in {home, SOLD}:
+            continue
+        why = reasons.setdefault(home, _why(week, home, week.residents(home)))
+        swimmer = week.swimmers[row]
+        day = max(swimmer.arrives or week.begins, week.begins)
+        found.append(Move(swimmer.tag, swimmer.tank, week.tanks[tank].code, day, why))
+    return tuple(sorted(found, key=lambda move: (move.from_tank, move.to_tank, move.tag)))
+
+
+def _why(week: Scene, tank: int, rows: Index) -> str:
+    """Say what these animals break in a tank; making room for others breaks nothing."""
+    pairs = [(week.swimmers[n], float(week.large_mm[n])) for n in rows.tolist()]
+    occupants = [occupant(swimmer, width) for swimmer, width in pairs]
+    reasons = breaks(week.tanks[tank], occupants, week.limits)
+    unsafe = why_isolation_breaks(week.tanks[tank], occupants, week.begins)
+    sentences = [reason.sentence for reason in (unsafe, *reasons) if reason]
+    return sentences[0] if sentences else f"makes room in {week.tanks[tank].code}"
+
+
+def _pinned_in(week: Scene, tank: int) -> Index:
+    residents = week.residents(tank)
+    return residents[week.pinned[residents]]
+
+
+def _forgiven(week: Scene, stuck: list[int]) -> Scene:
+    """Let pinned animals stay that break a limit by themselves: nobody else may join them."""
+    capacity, must_go, kin = week.capacity_mm2.copy(), week.must_go.copy(), week.kin.copy()
+    for tank in stuck:
+        pinned = _pinned_in(week, tank)
+        capacity[tank] = max(float(capacity[tank]), float(week.disc_mm2[pinned].sum()))
+        must_go[pinned] = False
+        if not week.alike(pinned):
+            kin[pinned] = kin[pinned[0]]
+    return replace(week, capacity_mm2=capacity, must_go=must_go, kin=kin)
+
+
+def _free_in(week: Scene, tanks: list[int]) -> Index:
+    return np.flatnonzero(np.isin(week.home, tanks) & ~week.pinned)

@@ -1,0 +1,31 @@
+"""The work list: moves that were accepted from a plan and are still to be done by hand."""
+
+from datetime import date
+
+from sqlalchemy import CheckConstraint
+from sqlmodel import Field, SQLModel
+
+from colony.records.columns import STRICT, is_day
+
+
+class MoveToDo(SQLModel, table=True):
+    """One accepted move. Nothing moves by itself: the move itself is recorded when it is done."""
+
+    __tablename__ = "move_to_do"
+    __table_args__ = (
+        is_day("accepted_on"),
+        is_day("due_by"),
+        is_day("done_on"),
+        is_day("dropped_on"),
+        CheckConstraint("done_on IS NULL OR dropped_on IS NULL", name="done_or_dropped"),
+        STRICT,
+    )
+
+    id: int | None = Field(default=None, primary_key=True)
+    animal_id: int = Field(foreign_key="animal.id", index=True)
+    tank_id: int = Field(foreign_key="tank.id")
+    accepted_on: date
+    due_by: date
+    why: str
+    done_on: date | None = None
+    dropped_on: date | None = None
