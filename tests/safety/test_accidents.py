@@ -59,7 +59,7 @@ def small_disk(tmp_path: Path) -> Iterator[Path]:
     if made.returncode:
         pytest.skip("this system does not let the test make a disk")
     yield disk
-    subprocess.run(["umount", str(disk)], check=True)
+    subprocess.run(["umount", "--lazy", str(disk)], check=True)
 
 
 def colony(*words: str, book: Path) -> subprocess.CompletedProcess[str]:
@@ -83,9 +83,10 @@ def test_a_file_that_may_not_grow_loses_nothing_that_was_there(file_book: Book) 
     """When SQLite finds no room, the act is refused whole and the book is as before."""
     house = House(file_book)
     with file_book.engine.connect() as connection:
-        connection.exec_driver_sql("PRAGMA max_page_count = 70")
+        pages = connection.exec_driver_sql("PRAGMA page_count").scalar_one() + 12
+        connection.exec_driver_sql(f"PRAGMA max_page_count = {pages}")
     event.listen(
-        file_book.engine, "connect", lambda one, _: one.execute("PRAGMA max_page_count = 70")
+        file_book.engine, "connect", lambda one, _: one.execute(f"PRAGMA max_page_count = {pages}")
     )
     written = 0
     with pytest.raises(DiskFull, match="all that was in it is safe"):  # noqa: PT012 - one of these is it
@@ -119,18 +120,21 @@ def test_a_full_disk_is_one_sentence_and_the_book_is_whole(
     assert [path.name for path in small_disk.glob("**/*.part")] == []
 
 
-def test_a_folder_that_may_only_be_read_is_one_sentence(file_book: Book) -> None:
-    """Neither reading nor writing there ends in a traceback, and the book stays as it is."""
+def test_a_folder_that_may_only_be_read_can_be_read_and_the_rest_is_one_sentence(
+    file_book: Book,
+) -> None:
+    """A book on a locked card is read as ever; what would write in it is refused in a sentence."""
     file_book.close()
     path = Path(file_book.location)
     path.chmod(0o444)
     path.parent.chmod(0o555)
     try:
-        for words in (("animal", "list"), ("animal", "edit", "Alma", "--note", "x")):
+        listed = colony("animal", "list", book=path)
+        assert (listed.returncode, listed.stderr) == (0, "")
+        assert "Alma" in listed.stdout
+        for words in (("animal", "edit", "Alma", "--note", "x"), ("book", "backup")):
             done = colony(*words, book=path)
-            assert done.returncode == 1, done.stderr
-            assert done.stderr.startswith("colony: ")
-            assert done.stderr.count("\n") == 1
+            assert (done.returncode, done.stderr.count("\n")) == (1, 1), done.stderr
         begun = colony("animal", "add", "Dora", book=path.with_name("other.colony"))
         assert (begun.returncode, begun.stderr.count("\n")) == (1, 1)
     finally:
