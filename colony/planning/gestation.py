@@ -8,11 +8,11 @@ what they prove (the normal hierarchical model of Gelman et al., Bayesian Data A
 3rd ed. 2013, ch. 5), and the date of birth is then conditioned on no birth until today.
 """
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
-from itertools import groupby
-from math import erfc, sqrt
+from functools import cached_property
+from math import erfc, inf, sqrt
 
 from colony.planning.conception import Evidence, conception_days, told
 
@@ -100,15 +100,43 @@ class DueWindow:
     state: str
 
 
-def believe(
-    prior: GestationPrior, past: Sequence[Carried], dam: str, shares: Shares = Shares()
-) -> GestationBelief:
+@dataclass(frozen=True)
+class PastGestations:
+    """The recorded gestations of a colony, put together once for all its dams.
+
+    `within` is how much wider or narrower than the prior they scatter; `by_dam` holds, by dam,
+    how many gestations, and their mean and its variance on the normal scale.
+    """
+
+    within: float
+    by_dam: Mapping[str, tuple[int, float, float]]
+
+    @property
+    def births(self) -> int:
+        """How many there are."""
+        return sum(count for count, _, _ in self.by_dam.values())
+
+
+def past_gestations(
+    prior: GestationPrior, past: Iterable[Carried], shares: Shares = Shares()
+) -> PastGestations:
+    """Put the recorded gestations of a colony, of one species, together by dam."""
+    by_dam: dict[str, list[Carried]] = {}
+    for one in past:
+        by_dam.setdefault(one.dam, []).append(one)
+    within = _within_scale(prior, [one for own in by_dam.values() for one in own], shares)
+    pooled = {
+        dam: (len(own), *_pooled(prior, own, shares.litter * within))
+        for dam, own in sorted(by_dam.items())
+    }
+    return PastGestations(within, pooled)
+
+
+def believe(past: PastGestations, dam: str, shares: Shares = Shares()) -> GestationBelief:
     """Shrink the species prior to the colony and to the dam by recorded births.
 
     Parameters
     ----------
-    prior
-        Days of gestation of the species.
     past
         Recorded gestations of the colony, of this species, the dam's own among them.
     dam
@@ -121,26 +149,21 @@ def believe(
     GestationBelief
         Mean and standard deviation of the predictive normal.
     """
-    within = _within_scale(prior, past, shares)
-    var_dam, var_litter = shares.dam * within, shares.litter * within
+    var_dam, var_litter = shares.dam * past.within, shares.litter * past.within
     mean, variance = 0.0, shares.colony
-    own = None
-    for name, litters in groupby(sorted(past, key=lambda one: one.dam), key=lambda one: one.dam):
-        seen, noise = _pooled(prior, tuple(litters), var_litter)
-        if name == dam:
-            own = seen, noise
-        else:
+    for name, (_, seen, noise) in past.by_dam.items():
+        if name != dam:
             mean, variance = _update(mean, variance, seen, noise + var_dam)
     variance += var_dam
-    if own is not None:
-        mean, variance = _update(mean, variance, *own)
+    if dam in past.by_dam:
+        mean, variance = _update(mean, variance, *past.by_dam[dam][1:])
     return GestationBelief(mean, sqrt(variance + var_litter))
 
 
 def due_window(
     prior: GestationPrior,
     evidence: Evidence,
-    past: Sequence[Carried] = (),
+    past: PastGestations | None = None,
     *,
     today: date,
     filter_weeks: int = 6,
@@ -156,7 +179,8 @@ def due_window(
     seen = conception_days(evidence, longest_days=prior.high_days, today=today)
     if seen is None:
         return None
-    belief = believe(prior, past, evidence.dam)
+    past = past or past_gestations(prior, ())
+    belief = believe(past, evidence.dam)
     birth = _Birth(prior, belief, seen.weighed())
     overdue = _Birth(prior, belief, seen.likely).after(today.toordinal() - 1) < TAIL
     earliest, likely, latest = (birth.day(share, today) for share in (TAIL, 0.5, 1 - TAIL))
@@ -182,11 +206,20 @@ class _Birth:
 
     def after(self, day: int) -> float:
         """Probability that the birth comes after this (ordinal) day."""
-        return sum(weight * self._longer(day + 0.5 - c) for c, weight in self.conceived)
+        likely, below, above = self._scale
+        left = 0.0
+        for conceived, weight in self.conceived:
+            days = day + 0.5 - conceived - likely
+            z = (days / (below if days < 0 else above) - self.belief.mean) / self.belief.sd
+            left += weight * 0.5 * erfc(z / sqrt(2))
+        return left
 
-    def _longer(self, days: float) -> float:
-        z = (self.prior.deviate(days) - self.belief.mean) / self.belief.sd
-        return 0.5 * erfc(z / sqrt(2))
+    @cached_property
+    def _scale(self) -> tuple[float, float, float]:
+        """The likely days, and a standard deviation below and above them."""
+        prior = self.prior
+        below, above = prior.spread_days(-inf), prior.spread_days(inf)
+        return prior.likely_days, below, above
 
     def day(self, share: float, today: date) -> date:
         """First day by which `share` of the births still possible have come."""
@@ -205,7 +238,7 @@ def _update(mean: float, variance: float, seen: float, noise: float) -> tuple[fl
 
 
 def _pooled(
-    prior: GestationPrior, litters: tuple[Carried, ...], var_litter: float
+    prior: GestationPrior, litters: Sequence[Carried], var_litter: float
 ) -> tuple[float, float]:
     """Mean of one dam's gestations, each weighed by its certainty, and its variance."""
     precisions = [1 / (var_litter + _unsure(prior, one)) for one in litters]
@@ -229,8 +262,8 @@ def _within_scale(prior: GestationPrior, past: Sequence[Carried], shares: Shares
     return (shares.weight + scatter / expected) / (shares.weight + len(placed) - 1)
 
 
-def _records_told(past: Sequence[Carried], dam: str) -> str:
-    own = sum(one.dam == dam for one in past)
-    if not past:
+def _records_told(past: PastGestations, dam: str) -> str:
+    own = past.by_dam[dam][0] if dam in past.by_dam else 0
+    if not past.births:
         return "species defaults, no birth recorded"
-    return f"{own} of her own births, {len(past) - own} of the colony's"
+    return f"{own} of her own births, {past.births - own} of the colony's"

@@ -36,6 +36,13 @@ def _fraction(text: str) -> float:
     return number
 
 
+def _times(text: str) -> float:
+    number = float(text)
+    if not 1 <= number <= 20:  # noqa: PLR2004 - no tank is twenty rays wide for each ray
+        raise ValueError(text)
+    return number
+
+
 def _pattern(text: str) -> str:
     sample = {"litter": "26-01", "n": 1, "dam": "Alma", "yy": "26", "yyyy": "2026", "sex": "F"}
     if text.format(**sample) == text.format(**sample | {"n": 2}):
@@ -56,7 +63,11 @@ class BookSettings:
     isolation_days: int = _choice(30, _whole(0, 365), "days from 0 to 365")
     measure_every_days: int = _choice(28, _whole(1, 365), "days from 1 to 365")
     nursery_weeks: int = _choice(6, _whole(0, 52), "weeks from 0 to 52")
+    nursery_stay_days: int = _choice(42, _whole(1, 365), "days from 1 to 365")
     load_limit: float = _choice(0.3, _fraction, "disc area over floor area, such as 0.3")
+    widths_across: float = _choice(2.0, _times, "disc widths across a tank, from 1 to 20")
+    widths_along: float = _choice(4.0, _times, "disc widths along a tank, from 1 to 20")
+    size_spread: float = _choice(2.0, _times, "widest over narrowest in a tank, from 1 to 20")
 
 
 def read_settings(session: Session) -> BookSettings:

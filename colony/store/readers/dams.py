@@ -2,18 +2,19 @@
 
 from collections import defaultdict
 from collections.abc import Iterable
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import date
+from typing import Any
 
 from sqlalchemy import select
 from sqlmodel import Session, col
 
+from colony.planning.carried import carried
 from colony.planning.conception import Check, Evidence, Sign
-from colony.planning.gestation import Carried
+from colony.planning.gestation import Carried, GestationPrior
 from colony.records import Litter, MatingSign, Pairing, PairingSire, PregnancyFinding
 from colony.store.readers.herd import Herd
 
-_KIND = {"bite marks": "bites", "copulation": "copulation"}
 _FINDING = {
     "pregnant": "gravid",
     "nothing seen": "nothing seen",
@@ -43,28 +44,21 @@ class DamRecord:
 
     def evidence(self, tag: str, today: date) -> Evidence:
         """Everything that speaks for or against a pregnancy on a day."""
-        pairing = self.pairing_before(today)
         last_birth = max((one.born for one in self.births if one.born <= today), default=None)
-        return Evidence(
-            dam=tag,
-            signs=tuple(_signs(self.signs)),
-            paired_from=pairing.started if pairing else None,
-            paired_to=pairing.ended if pairing else None,
-            checks=tuple(_checks(self.findings)),
-            last_birth=last_birth,
-        )
+        return replace(self._seen(tag), last_birth=last_birth, **_kept(self.pairing_before(today)))
 
-    def carried(self, tag: str) -> Iterable[Carried]:
-        """Each recorded gestation that began with a mating sign."""
+    def carried(self, tag: str, prior: GestationPrior) -> Iterable[Carried]:
+        """Each recorded gestation of which something was seen when it began."""
+        by_id, seen = {one.id: one for one in self.pairings}, self._seen(tag)
         for litter in self.births:
-            opened = self.last_birth(litter.born) or date.min
-            seen = [
-                s.seen_on
-                for s in self.signs
-                if s.kind in _KIND and opened < s.seen_on < litter.born
-            ]
-            if seen:
-                yield Carried.between(tag, min(seen), max(seen), litter.born)
+            pairing = by_id.get(litter.pairing_id) or self.pairing_before(litter.born)
+            before = replace(seen, last_birth=self.last_birth(litter.born), **_kept(pairing))
+            gestation = carried(before, litter.born, prior)
+            if gestation is not None:
+                yield gestation
+
+    def _seen(self, tag: str) -> Evidence:
+        return Evidence(tag, signs=tuple(_signs(self.signs)), checks=tuple(_checks(self.findings)))
 
 
 def read_dams(session: Session, herd: Herd) -> dict[int, DamRecord]:
@@ -89,6 +83,10 @@ def read_pairing_sires(session: Session) -> dict[int, list[int]]:
     for row in session.scalars(select(PairingSire).order_by(col(PairingSire.id))):
         males[row.pairing_id].append(row.sire_id)
     return males
+
+
+def _kept(pairing: Pairing | None) -> dict[str, Any]:
+    return {"paired_from": pairing.started, "paired_to": pairing.ended} if pairing else {}
 
 
 def _signs(signs: Iterable[MatingSign]) -> Iterable[Sign]:
