@@ -1,18 +1,36 @@
 """Which pups are ready for sale, and when the others will be."""
 
 from collections.abc import Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from datetime import date
 
 from sqlmodel import Session
 
 from colony.planning.gates import PupFacts, ReadyRules
-from colony.planning.readiness import Readiness, by_date, readiness
+from colony.planning.readiness import Readiness, by_date, readiness, ready_by_week
 from colony.store.lookup import find_species
 from colony.store.readers.growing import read_pups
 from colony.store.readers.growth import read_growth
 from colony.store.readers.herd import read_herd
 from colony.store.readers.lives import Lives, read_lives
+
+
+@dataclass(frozen=True)
+class ReadyCount:
+    """So many pups of a species and sex."""
+
+    species: str
+    sex: str
+    pups: int
+
+
+@dataclass(frozen=True)
+class ReadyWeek:
+    """The pups that become ready in the week that begins on a day."""
+
+    begins: date
+    pups: int
+    counts: tuple[ReadyCount, ...]
 
 
 def ready_pups(
@@ -46,17 +64,30 @@ def ready_pups(
     return by_date(pup for pup in pups if everybody or pup.ready)
 
 
+def ready_now(pups: Sequence[PupFacts], lives: Lives, today: date) -> list[Readiness]:
+    """The pups that pass every gate of their species today."""
+    tried = (readiness(pup, _rules(lives, pup, None, None), today) for pup in pups)
+    return by_date(pup for pup in tried if pup.ready)
+
+
+def count_by_week(pups: Sequence[Readiness], *, today: date, weeks: int = 12) -> list[ReadyWeek]:
+    """How many become ready in each of the next weeks; the first week holds the ready ones."""
+    return [
+        ReadyWeek(
+            week.begins,
+            week.total,
+            tuple(ReadyCount(*kind, count) for kind, count in sorted(week.counts.items())),
+        )
+        for week in ready_by_week(pups, today, weeks)
+    ]
+
+
 def with_curves(
     session: Session, pups: Sequence[PupFacts], lives: Lives, today: date
 ) -> list[PupFacts]:
     """The same pups with what the colony's widths say of how each will grow."""
     growth = read_growth(session, read_herd(session), lives, today)
-    return [
-        replace(pup, widths=growth.trusted[pup.tag].kept, curve=growth.colony.curves.get(pup.tag))
-        if pup.tag in growth.trusted
-        else pup
-        for pup in pups
-    ]
+    return [replace(pup, curve=growth.colony.curves.get(pup.tag)) for pup in pups]
 
 
 def _rules(

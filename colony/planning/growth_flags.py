@@ -7,6 +7,7 @@ called out and left out of the forecast. The thresholds are common practice, no 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
+from itertools import pairwise
 from math import exp, sqrt
 from typing import Literal
 
@@ -63,6 +64,8 @@ def trusted_widths(widths: Iterable[Width], error_mm: float = 3.0) -> TrustedWid
     """
     ordered = sorted(widths, key=lambda w: (w.day, w.width_mm))
     slip = SLIPS * sqrt(2) * error_mm
+    if all(later.width_mm >= width.width_mm for width, later in pairwise(ordered)):
+        return TrustedWidths(tuple(ordered), ())
     runs: list[tuple[Width, ...]] = []
     for width in ordered:
         before = [run for run in runs if width.width_mm >= _widest(run) - slip]

@@ -13,7 +13,7 @@ STAY_DAYS = 42
 
 @dataclass(frozen=True)
 class Nursery:
-    """A nursery tank, from when it can take a litter, and what it waits for until then."""
+    """A nursery tank, from when it can take a litter, and what has to happen before."""
 
     code: str
     free_from: date = date.min
@@ -109,9 +109,9 @@ def _conflict(first: NurseryClaim, second: NurseryClaim, stay: timedelta) -> Nur
 
 def _too_early(claim: NurseryClaim, nursery: Nursery) -> NurseryConflict:
     begins, ends = claim.window.earliest, nursery.free_from
-    until = "as long as nobody moves it" if ends == date.max else f"until {ends}"
+    before = "" if ends == date.max else f" before {ends}"
     sentence = (
-        f"{nursery.code} waits for {nursery.waits_for} {until}; the litter of {claim.dam} may "
+        f"{nursery.code} is not free{before} ({nursery.waits_for}); the litter of {claim.dam} may "
         f"come from {begins}"
     )
     return NurseryConflict(nursery.code, (claim.dam,), begins, ends, sentence)

@@ -2,7 +2,7 @@
 
 from collections import defaultdict
 from collections.abc import Iterable
-from datetime import date
+from datetime import date, timedelta
 
 from sqlalchemy import select
 from sqlmodel import Session, col
@@ -10,6 +10,7 @@ from sqlmodel import Session, col
 from colony.planning.feeding import Feeding as Fed
 from colony.planning.gates import PupFacts
 from colony.planning.growth import Width
+from colony.planning.growth_flags import trusted_widths
 from colony.records import Animal, Feeding, Hold, Litter, Measurement
 from colony.store.readers.herd import Herd, HerdRow, read_herd
 from colony.store.readers.house import House, read_house
@@ -24,13 +25,16 @@ def read_pups(session: Session, lives: Lives, today: date) -> list[PupFacts]:
     house = read_house(session, lives, read_settings(session), today)
     widths, feedings, held = read_widths(session), _feedings(session), read_holds(session, today)
     codes = dict(read_rows(session, select(col(Litter.id), col(Litter.code))).all())
-    return [
-        PupFacts(
+    found = []
+    for row in _growing(herd, lives, widths):
+        trusted = trusted_widths(widths.get(row.id, ()))
+        pup = PupFacts(
             tag=row.tag,
             species=row.species or "",
             sex=row.sex,
             born=row.birthday.last if row.birthday else None,
-            widths=tuple(widths.get(row.id, ())),
+            widths=trusted.kept,
+            doubtful=trusted.doubtful,
             feedings=tuple(feedings.get(row.id, ())),
             held=row.id in held,
             held_until=held.get(row.id),
@@ -41,8 +45,8 @@ def read_pups(session: Session, lives: Lives, today: date) -> list[PupFacts]:
             litter=codes.get(row.litter_id) or "",
             tank=_tank_code(house, row),
         )
-        for row in _growing(herd, lives, widths)
-    ]
+        found.append(pup)
+    return found
 
 
 _PUP = (col(Animal.status) == "present", col(Animal.litter_id).is_not(None))
@@ -88,8 +92,11 @@ def _feedings(session: Session) -> dict[int, list[Fed]]:
 
 
 def read_holds(session: Session, today: date) -> dict[int, date | None]:
-    """Who is held on a day, and until when if that is known."""
+    """Who is held on a day, and the last day of the hold if that is known."""
     query = select(col(Hold.animal_id), col(Hold.ended)).where(
         col(Hold.started) <= today, col(Hold.ended).is_(None) | (col(Hold.ended) > today)
     )
-    return dict(read_rows(session, query).all())
+    return {
+        animal: ended - timedelta(days=1) if ended else None
+        for animal, ended in read_rows(session, query)
+    }
