@@ -10,7 +10,7 @@ from colony.planning.gates import PupFacts, ReadyRules
 from colony.planning.readiness import Readiness, by_date, readiness, ready_by_week
 from colony.store.lookup import find_species
 from colony.store.readers.growing import read_pups
-from colony.store.readers.growth import read_growth
+from colony.store.readers.growth import Growth, read_growth
 from colony.store.readers.herd import read_herd
 from colony.store.readers.lives import Lives, read_lives
 
@@ -56,7 +56,7 @@ def ready_pups(
     lives = read_lives(session)
     growing = [facts for facts in read_pups(session, lives, today) if name in {None, facts.species}]
     if everybody:
-        growing = with_curves(session, growing, lives, today)
+        growing = with_curves(growing, read_growth(session, read_herd(session), lives, today))
     pups = [
         readiness(facts, _rules(lives, facts, min_age_days, min_width_mm), today)
         for facts in growing
@@ -82,11 +82,17 @@ def count_by_week(pups: Sequence[Readiness], *, today: date, weeks: int = 12) ->
     ]
 
 
-def with_curves(
-    session: Session, pups: Sequence[PupFacts], lives: Lives, today: date
-) -> list[PupFacts]:
+def tried_with_curves(
+    pups: Sequence[PupFacts], growth: Growth, lives: Lives, today: date
+) -> list[Readiness]:
+    """Every pup at the gates of its species, its widths forecast by the colony's."""
+    return [
+        readiness(pup, _rules(lives, pup, None, None), today) for pup in with_curves(pups, growth)
+    ]
+
+
+def with_curves(pups: Sequence[PupFacts], growth: Growth) -> list[PupFacts]:
     """The same pups with what the colony's widths say of how each will grow."""
-    growth = read_growth(session, read_herd(session), lives, today)
     return [replace(pup, curve=growth.colony.curves.get(pup.tag)) for pup in pups]
 
 

@@ -4,7 +4,7 @@ from typing import Annotated
 
 import typer
 
-from colony.commands.opened import acting, length_unit, reading
+from colony.commands.opened import acting, length_unit
 from colony.commands.options import AsJson, Book, On, Tag, subject
 from colony.commands.output import say, show_json, warn
 from colony.commands.read import day, today

@@ -31,7 +31,7 @@ def kept_rows(scene: Scene, tank: int, rows: Index) -> Index:
     """
     open_rows = rows[~scene.closed(tank, rows)]
     kept = max(
-        (_grown(scene, tank, span) for span in _starts(scene, open_rows)),
+        (_grown(scene, tank, span) for span in _around_pinned(scene, open_rows)),
         key=len,
         default=rows[:0],
     )
@@ -78,6 +78,16 @@ def _starts(scene: Scene, rows: Index) -> Iterable[Index]:
     for one in rows.tolist():
         not_smaller = rows[scene.small_mm[rows] >= scene.small_mm[one]]
         yield not_smaller[~scene.clash(one, not_smaller)]
+
+
+def _around_pinned(scene: Scene, rows: Index) -> Iterable[Index]:
+    """Yield the pinned animals with each set of others that may be beside all of them."""
+    pinned = rows[scene.pinned[rows]]
+    others = rows[~scene.pinned[rows]]
+    for one in pinned.tolist():
+        others = others[~scene.clash(one, others)]
+    for span in _starts(scene, others):
+        yield np.concatenate([pinned, span])
 
 
 def _grown(scene: Scene, tank: int, span: Index) -> Index:

@@ -26,13 +26,15 @@ CAUTION = (
 
 @dataclass(frozen=True)
 class Move:
-    """One animal to be carried, by a day, and why."""
+    """One animal to be carried, by a day, and why; `expected` says that it is not born yet."""
 
     tag: str
     from_tank: str
     to_tank: str
     by: date
     why: str
+    litter: str = ""
+    expected: bool = False
 
 
 @dataclass(frozen=True)
@@ -133,7 +135,17 @@ def _moves(question: Question, answer: Answer) -> tuple[Move, ...]:
         why = reasons.setdefault(home, _why(week, home, week.residents(home)))
         swimmer = week.swimmers[row]
         day = max(swimmer.arrives or week.begins, week.begins)
-        found.append(Move(swimmer.tag, swimmer.tank, week.tanks[tank].code, day, why))
+        found.append(
+            Move(
+                swimmer.tag,
+                swimmer.tank,
+                week.tanks[tank].code,
+                day,
+                why,
+                swimmer.litter,
+                expected=swimmer.arrives is not None,
+            )
+        )
     return tuple(sorted(found, key=lambda move: (move.from_tank, move.to_tank, move.tag)))
 
 
