@@ -1,13 +1,49 @@
-"""The program: words are commands. The only file that knows which face answers."""
+"""The program: no words are the screens; words are commands. The only file that knows both faces."""
 
+import gc
+import os
 import sys
+from collections.abc import Sequence
+
+BOOK_OPTION = "--book"
+
+ALLOCATIONS_BETWEEN_SWEEPS = 50_000
+"""Loading the libraries leaves nothing to sweep up; by default a tenth of it is spent on looking."""
 
 
 def main() -> None:
-    """Answer the command line and leave with its exit code."""
-    from colony.commands.failures import run  # noqa: PLC0415 - nothing is loaded before it is needed
+    """Open the screens or answer the command line, and leave with the exit code."""
+    gc.set_threshold(ALLOCATIONS_BETWEEN_SWEEPS)
+    # None is used, and looking for them reads the metadata of everything that is installed.
+    os.environ.setdefault("PYDANTIC_DISABLE_PLUGINS", "__all__")
+    # Nothing is loaded before it is needed: --help loads no SQL, a listing no screen.
+    from colony.commands.failures import run, said  # noqa: PLC0415
 
+    words = sys.argv[1:]
+    if sys.stdin.isatty() and sys.stdout.isatty() and only_a_book(words):
+        sys.exit(said(lambda: _open_screens(words)))
     sys.exit(run())
+
+
+def only_a_book(words: Sequence[str]) -> bool:
+    """Tell whether the command line says nothing but which book."""
+    match list(words):
+        case []:
+            return True
+        case [option, _]:
+            return option == BOOK_OPTION
+        case [option]:
+            return option.startswith(f"{BOOK_OPTION}=")
+    return False
+
+
+def _open_screens(words: Sequence[str]) -> None:
+    from colony.screens.start import run_screens  # noqa: PLC0415 - as above
+    from colony.store.location import BOOK_VARIABLE  # noqa: PLC0415 - as above
+
+    if words:
+        os.environ[BOOK_VARIABLE] = words[-1].removeprefix(f"{BOOK_OPTION}=")
+    run_screens()
 
 
 if __name__ == "__main__":

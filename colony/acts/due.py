@@ -10,9 +10,8 @@ from sqlmodel import Session
 from colony.planning.gestation import (
     Carried,
     DueWindow,
-    PastGestations,
+    Past,
     due_window,
-    past_gestations,
 )
 from colony.planning.nurseries import (
     NurseryNeed,
@@ -73,7 +72,7 @@ def _windows(
         window = due_window(
             lives.of(row.species).gestation(),
             record.evidence(row.tag, today),
-            past[row.species],
+            past.get(row.species, ()),
             today=today,
             filter_weeks=settings.nursery_weeks,
         )
@@ -124,12 +123,11 @@ def _nurseries(
 
 def _past_gestations(
     herd: Herd, dams: Mapping[int, DamRecord], lives: Lives
-) -> Mapping[str | None, PastGestations]:
+) -> Mapping[str | None, Past]:
     past: dict[str | None, list[Carried]] = defaultdict(list)
     for dam_id, record in dams.items():
         row = herd.by_id(dam_id)
         past[row.species].extend(record.carried(row.tag, lives.of(row.species).gestation()))
     return {
-        species: past_gestations(lives.of(species).gestation(), own)
-        for species, own in past.items()
+        species: Past.weigh(lives.of(species).gestation(), own) for species, own in past.items()
     }

@@ -8,8 +8,8 @@ from typing import Any
 from sqlmodel import Session
 
 from colony.acts.due import due_litters
+from colony.acts.growth_curves import tried_with_curves
 from colony.acts.placing import limits_of
-from colony.acts.ready import tried_with_curves
 from colony.acts.work import MoveLine, PlannedMove, accept_moves
 from colony.planning.housing_plan import HousingPlan, plan_moves
 from colony.planning.outlook import outlook

@@ -1,8 +1,9 @@
-"""Write what an import changes: who there is, then who is whose pup, then where and how large."""
+"""Write what an import changes: parents before pups, then where each is and how large."""
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from datetime import date
 
+import networkx as nx
 from sqlmodel import Session, select
 
 from colony.acts.imported import Progress, by_steps
@@ -20,28 +21,59 @@ def write_plan(
 ) -> None:
     """Write every change; parents may stand anywhere in the file."""
     changes = [*plan.changes, *plan.ancestors]
-    animals = dict(book.animals)
-    for change in changes:
-        animal = change.animal or Animal(tag=change.tag)
-        for fact, value in change.facts.items():
-            setattr(animal, fact, value)
-        animals[animal.tag.casefold()] = animal
-        session.add(animal)
-    session.flush()
     report = by_steps(progress, "writing", len(changes))
+    animals, done = dict(book.animals), 0
     with session.no_autoflush:
-        for done, change in enumerate(changes, 1):
+        for generation in _generations(changes):
+            for change in generation:
+                animals[change.tag.casefold()] = _write_animal(session, change, animals)
+                done += 1
+                report(done)
+            session.flush()
+        for change in changes:
             _write_rest(session, change, animals, book, today)
-            report(done)
     session.flush()
+
+
+def _generations(changes: Sequence[Change]) -> Iterator[list[Change]]:
+    """Parents before their pups, so that each animal is written once, its parents known."""
+    by_fold = {change.tag.casefold(): change for change in changes}
+    kin = nx.DiGraph()
+    kin.add_nodes_from(by_fold)
+    for fold, change in by_fold.items():
+        parents = [change.dam, *(one.tag for one in change.sires)]
+        named = [tag.casefold() for tag in parents if tag]
+        kin.add_edges_from((parent, fold) for parent in named if parent in by_fold)
+    for generation in nx.topological_generations(kin):
+        yield [by_fold[fold] for fold in generation]
+
+
+def _write_animal(session: Session, change: Change, animals: Animals) -> Animal:
+    facts = dict(change.facts)
+    if change.dam:
+        facts["dam_id"] = animals[change.dam.casefold()].id
+    if change.sires:
+        facts["sire_id"] = _sole_sire(change.sires, animals)
+    if change.animal is None:
+        animal = Animal(tag=change.tag, **facts)
+    else:
+        animal = change.animal
+        for fact, value in facts.items():
+            setattr(animal, fact, value)
+    session.add(animal)
+    return animal
+
+
+def _sole_sire(sires: Sequence[SireShare], animals: Animals) -> int | None:
+    """One known sire stands on the animal; several, or somebody unknown, beside it."""
+    only = sires[0].tag if len(sires) == 1 else None
+    return animals[only.casefold()].id if only else None
 
 
 def _write_rest(
     session: Session, change: Change, animals: Animals, book: BookRows, today: date
 ) -> None:
     animal = animals[change.tag.casefold()]
-    if change.dam:
-        animal.dam_id = animals[change.dam.casefold()].id
     if change.sires:
         if change.animal:
             _forget_sires(session, _id(animal))
@@ -63,13 +95,10 @@ def _forget_sires(session: Session, animal_id: int) -> None:
 
 
 def _write_sires(
-    session: Session, animal: Animal, sires: tuple[SireShare, ...], animals: Animals
+    session: Session, animal: Animal, sires: Sequence[SireShare], animals: Animals
 ) -> None:
-    """One known sire stands on the animal; several, or somebody unknown, beside it."""
-    ids = [(animals[one.tag.casefold()].id if one.tag else None, one.share) for one in sires]
-    sole = ids[0][0] if len(ids) == 1 else None
-    animal.sire_id = sole
-    if sole is None:
+    if animal.sire_id is None:
+        ids = [(animals[one.tag.casefold()].id if one.tag else None, one.share) for one in sires]
         session.add_all(
             PossibleSire(animal_id=animal.id, sire_id=sire, share=share) for sire, share in ids
         )

@@ -1,6 +1,6 @@
 """Which pups are ready for sale, and when the others will be."""
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
 
@@ -10,7 +10,6 @@ from colony.planning.gates import PupFacts, ReadyRules
 from colony.planning.readiness import Readiness, by_date, readiness, ready_by_week
 from colony.store.lookup import find_species
 from colony.store.readers.growing import read_pups
-from colony.store.readers.growth import Growth, read_growth
 from colony.store.readers.herd import read_herd
 from colony.store.readers.lives import Lives, read_lives
 
@@ -56,6 +55,9 @@ def ready_pups(
     lives = read_lives(session)
     growing = [facts for facts in read_pups(session, lives, today) if name in {None, facts.species}]
     if everybody:
+        from colony.acts.growth_curves import with_curves  # noqa: PLC0415 - loads numpy
+        from colony.store.readers.growth import read_growth  # noqa: PLC0415 - the same
+
         growing = with_curves(growing, read_growth(session, read_herd(session), lives, today))
     pups = [
         readiness(facts, _rules(lives, facts, min_age_days, min_width_mm), today)
@@ -64,7 +66,7 @@ def ready_pups(
     return by_date(pup for pup in pups if everybody or pup.ready)
 
 
-def ready_now(pups: Sequence[PupFacts], lives: Lives, today: date) -> list[Readiness]:
+def ready_of(pups: Iterable[PupFacts], lives: Lives, today: date) -> list[Readiness]:
     """The pups that pass every gate of their species today."""
     tried = (readiness(pup, _rules(lives, pup, None, None), today) for pup in pups)
     return by_date(pup for pup in tried if pup.ready)
@@ -80,20 +82,6 @@ def count_by_week(pups: Sequence[Readiness], *, today: date, weeks: int = 12) ->
         )
         for week in ready_by_week(pups, today, weeks)
     ]
-
-
-def tried_with_curves(
-    pups: Sequence[PupFacts], growth: Growth, lives: Lives, today: date
-) -> list[Readiness]:
-    """Every pup at the gates of its species, its widths forecast by the colony's."""
-    return [
-        readiness(pup, _rules(lives, pup, None, None), today) for pup in with_curves(pups, growth)
-    ]
-
-
-def with_curves(pups: Sequence[PupFacts], growth: Growth) -> list[PupFacts]:
-    """The same pups with what the colony's widths say of how each will grow."""
-    return [replace(pup, curve=growth.colony.curves.get(pup.tag)) for pup in pups]
 
 
 def _rules(

@@ -100,7 +100,7 @@ def import_(
     if as_json:
         show_json(done.as_document())
     else:
-        _show_import(done, dry_run=dry_run)
+        _show_import(done, dry_run=dry_run, folder=path.is_dir())
     if done.refused:
         raise typer.Exit(1)
 
@@ -126,7 +126,7 @@ def export(
         say(f"{done.rows} rows are in {done.path}.")
 
 
-def _show_import(done: "Imported", *, dry_run: bool) -> None:
+def _show_import(done: "Imported", *, dry_run: bool, folder: bool) -> None:
     """Faults by where they stand, then what was done."""
     if done.errors:
         show_table(
@@ -136,11 +136,8 @@ def _show_import(done: "Imported", *, dry_run: bool) -> None:
     warn(f"The column {heading} means nothing here and was left out." for heading in done.ignored)
     would = "would be " if dry_run else ""
     if done.refused:
-        warn(
-            [
-                f"{len(done.errors)} faults, and nothing was written: correct them, or leave out their rows with --skip-bad."
-            ]
-        )
+        how = "" if folder else ", or leave out their rows with --skip-bad"
+        warn([f"Faults: {len(done.errors)}; nothing was written: correct them{how}."])
     else:
         say(f"{done.added} {would}added, {done.updated} {would}updated, {done.skipped} skipped.")
         if done.ancestors:

@@ -55,6 +55,9 @@ def show_day(*, as_json: bool = False) -> None:
         none="Every pup was measured lately.",
     )
     _more(len(state.unmeasured), "colony pup ready --all")
+    for work in state.overdue[:MOST]:
+        say(f"Overdue {work.overdue_days}d: {work.task} at {work.place}.")
+    _more(len(state.overdue), "colony round")
     for tank in state.isolated:
         say(f"Isolation in {tank.tank} until {tank.isolated_until}: {', '.join(tank.animals)}.")
     for tank in state.overfull:

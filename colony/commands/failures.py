@@ -1,10 +1,11 @@
 """Where a refusal becomes words on stderr and an exit code; the only such place of the commands."""
 
 import sys
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 
 import typer
 
+from colony.commands.as_typed import take_as_typed
 from colony.refusals.base import Refusal
 
 WRONG_USE, FAILED, INTERRUPTED = 2, 1, 130
@@ -14,9 +15,14 @@ def run(arguments: Sequence[str] | None = None) -> int:
     """Run the command line and return its exit code: 0 done, 1 refused or failed, 2 wrong use."""
     from colony.commands.tree import app
 
-    command = typer.main.get_command(app)
+    command = take_as_typed(typer.main.get_command(app))
+    return said(lambda: command.main(args=arguments, prog_name="colony", standalone_mode=False))
+
+
+def said(call: Callable[[], object]) -> int:
+    """Call a face of the program; whatever stops it becomes a sentence and an exit code."""
     try:
-        code = command.main(args=arguments, prog_name="colony", standalone_mode=False)
+        code = call()
     except Refusal as refusal:
         return _say(refusal.sentence, refusal.exit_code)
     except typer.TyperException as misuse:

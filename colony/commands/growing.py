@@ -32,6 +32,7 @@ def ready(
     ] = None,
     species: Annotated[str | None, typer.Option(help="Only this species.")] = None,
     by: Annotated[str | None, typer.Option(help="Group them: litter, tank or species.")] = None,
+    limit: Annotated[int, typer.Option(help="Rows to print; 0 for all.", min=0)] = 100,
     book: Book = None,
     *,
     all_: Annotated[
@@ -65,7 +66,9 @@ def ready(
         groups = grouped(pups, group)
         show_json(groups) if as_json else _show_groups(groups, group, unit)
     else:
-        show_json(pups) if as_json else _show_pups(pups, unit)
+        show_json(pups) if as_json else _show_pups(pups[: limit or None], unit)
+        if limit and len(pups) > limit and not as_json:
+            say(f"and {len(pups) - limit} more: --limit 0 shows all.")
 
 
 @app.command("forecast")

@@ -9,6 +9,19 @@ from colony.commands.output import warn
 if TYPE_CHECKING:
     from sqlmodel import Session
 
+    from colony.store.book import Book
+
+
+@contextmanager
+def opened(book: str | None) -> Iterator["Book"]:
+    """The book itself, for what is done to all of it."""
+    from colony.store.book import open_book
+    from colony.store.location import book_location
+
+    one = open_book(book_location(book))
+    yield one
+    one.close()
+
 
 @contextmanager
 def reading(book: str | None) -> Iterator["Session"]:
@@ -25,6 +38,7 @@ def acting(book: str | None, act: str) -> Iterator["Session"]:
     """The session of one act; a book that is not there yet is begun, and that is said."""
     from colony.refusals.books import NoSuchBook
     from colony.store.book import open_book
+    from colony.store.first_of_day import concerns_of
     from colony.store.location import book_location
 
     location = book_location(book)
@@ -35,6 +49,7 @@ def acting(book: str | None, act: str) -> Iterator["Session"]:
         warn([f"There was no book at {location}: a new one was begun."])
     with opened.act(act) as session:
         yield session
+    warn(concerns_of(session))
 
 
 def length_unit(session: "Session") -> str:

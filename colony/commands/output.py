@@ -7,13 +7,8 @@ from collections.abc import Iterable, Sequence
 from datetime import date
 from typing import Any
 
+from colony.commands.table import draw
 from colony.notation.tags import printable
-
-_LONG_WORD = 14
-"""A column of words is not made narrower than its longest word, up to this."""
-
-_WIDE = 200
-"""Columns when nobody looks: a table in a pipe is not cut."""
 
 
 def say(sentence: str) -> None:
@@ -29,8 +24,9 @@ def warn(sentences: Iterable[str]) -> None:
 
 def show_json(document: object) -> None:
     """Print one JSON document: snake_case keys, ISO dates, whole mm and g."""
-    json.dump(document, sys.stdout, default=_plain, ensure_ascii=False, allow_nan=False)
-    sys.stdout.write("\n")
+    # In one piece: many times faster than written bit by bit as json.dump does.
+    text = json.dumps(document, default=_plain, ensure_ascii=False, allow_nan=False)
+    sys.stdout.write(f"{text}\n")
 
 
 def show_table(columns: Sequence[str], rows: Iterable[Sequence[object]], *, none: str = "") -> None:
@@ -46,26 +42,7 @@ def show_table(columns: Sequence[str], rows: Iterable[Sequence[object]], *, none
         if none:
             say(none)
         return
-    from rich import box
-    from rich.console import Console
-    from rich.table import Table
-    from rich.text import Text
-
-    table = Table(box=box.SIMPLE_HEAD, pad_edge=False, show_edge=False, padding=(0, 1, 0, 0))
-    for place, head in enumerate(columns):
-        # A date or a tag is not broken; only what has words is.
-        words = any(" " in line[place] for line in lines)
-        table.add_column(
-            Text(head.lstrip(">")),
-            justify="right" if head.startswith(">") else "left",
-            no_wrap=not words or head.startswith(">"),
-            overflow="fold",
-            min_width=min(_LONG_WORD, _longest_word(line[place] for line in lines)),
-        )
-    for line in lines:
-        table.add_row(*(Text(cell) for cell in line))
-    console = Console(highlight=False, markup=False, emoji=False)
-    console.print(table, width=None if console.is_terminal else _WIDE, no_wrap=False)
+    draw(columns, lines)
 
 
 def show_facts(record: object, *, leave: Sequence[str] = ()) -> None:
@@ -76,10 +53,6 @@ def show_facts(record: object, *, leave: Sequence[str] = ()) -> None:
     for name, value in known.items():
         told = ", ".join(map(_cell, value)) if isinstance(value, (list, tuple)) else _cell(value)
         say(f"{name.replace('_', ' '):<{width}}  {told}")
-
-
-def _longest_word(cells: Iterable[str]) -> int:
-    return max((len(word) for cell in cells for word in cell.split()), default=1)
 
 
 def _cell(value: object) -> str:

@@ -185,3 +185,6 @@ def check(
     say(f"{dam}: {word} noted.")
     if word == "nothing seen":
         say("That is no proof: a pregnant ray may show nothing.")
+
+
+from colony.commands import pairing_plan  # noqa: E402, F401 - its verb stands on the same subject

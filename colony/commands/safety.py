@@ -1,13 +1,14 @@
-"""`colony book`: what was done, and going back."""
+"""`colony book`: what was done, going back, and copies that outlive an accident."""
 
+from pathlib import Path
 from typing import Annotated
 
 import typer
 
 from colony.commands.books import app
 from colony.commands.completion import complete_tag
-from colony.commands.opened import acting, reading
-from colony.commands.options import AsJson, Book
+from colony.commands.opened import acting, opened, reading
+from colony.commands.options import AsJson, Book, Yes
 from colony.commands.output import say, show_json, show_table
 from colony.commands.read import day_or_none
 
@@ -72,3 +73,106 @@ def undo(
         return
     for one in undone.undone:
         say(f"Undone: act {one.number}, {one.act} ({one.summary}).")
+
+
+@app.command("backup")
+def backup(
+    to: Annotated[
+        Path | None, typer.Option(help="Where to; without: beside the other backups.")
+    ] = None,
+    book: Book = None,
+    *,
+    listed: Annotated[bool, typer.Option("--list", help="Only list the backups.")] = False,
+    as_json: AsJson = False,
+) -> None:
+    """Back the book up while others may write in it; the copy is verified by reading all of it."""
+    from colony.acts.backups import back_up
+
+    if listed:
+        _list_backups(book, as_json=as_json)
+        return
+    with opened(book) as one:
+        made = back_up(one, to=to)
+    if as_json:
+        show_json(made)
+    else:
+        say(f"Backed up and verified: {made.path} ({made.bytes:,} bytes).")
+
+
+@app.command("restore")
+def restore(
+    copy: Annotated[str, typer.Argument(help="A backup: its name, a path, or newest.")],
+    book: Book = None,
+    *,
+    yes: Yes = False,
+    as_json: AsJson = False,
+) -> None:
+    """Put a backup in the place of the book; what was there is kept."""
+    from colony.acts.backups import restore_backup
+    from colony.store.location import book_location
+
+    location = book_location(book)
+    if not yes:
+        typer.confirm("Put that backup in the place of the book?", abort=True, err=True)
+    done = restore_backup(location, copy=copy)
+    if as_json:
+        show_json(done)
+        return
+    say(f"Restored from {done.restored}.")
+    if done.kept:
+        say(f"What was there is kept: {done.kept}.")
+
+
+@app.command("copy")
+def copy(
+    source: Annotated[str, typer.Argument(help="The book: a file or a PostgreSQL URL.")],
+    to: Annotated[str, typer.Argument(help="A free path, or the URL of an empty database.")],
+    *,
+    as_json: AsJson = False,
+) -> None:
+    """Copy a book into another file or database, and prove row by row that both are equal."""
+    from colony.store.transfer import copy_book
+
+    with opened(source) as one:
+        written = copy_book(one, to)
+    if as_json:
+        show_json(written)
+        return
+    say(f"{written.rows} rows and {written.acts} acts are in {written.location}.")
+    say(f"Read back and equal, row by row; SHA-256 of all rows: {written.digest}.")
+
+
+@app.command("rebuild")
+def rebuild(
+    to: Annotated[str, typer.Argument(help="A free path, or the URL of an empty database.")],
+    book: Book = None,
+    *,
+    as_json: AsJson = False,
+) -> None:
+    """Write a new book from the journal alone; the one that is open is only read."""
+    from colony.store.transfer import rebuild_book
+
+    with opened(book) as one:
+        written = rebuild_book(one, to)
+    if as_json:
+        show_json(written)
+        return
+    say(f"{written.acts} acts of the journal made {written.rows} rows in {written.location}.")
+
+
+def _list_backups(book: str | None, *, as_json: bool) -> None:
+    from colony.acts.backups import list_backups
+    from colony.store.location import book_location
+
+    lines = list_backups(book_location(book))
+    if as_json:
+        show_json(lines)
+        return
+    show_table(
+        ("Backup", "Made", "Why", ">Bytes"),
+        (
+            (one.name, one.made.astimezone().strftime("%Y-%m-%d %H:%M"), one.reason, one.bytes)
+            for one in lines
+        ),
+        none="There is no backup yet: colony book backup.",
+    )

@@ -125,6 +125,9 @@ def move(
         typer.Argument(help="Animals, then the tank: TAG ... TANK.", autocompletion=complete_tag),
     ],
     on: On = "today",
+    why: Annotated[
+        str | None, typer.Option(help="Why; needed to leave isolation before its end.")
+    ] = None,
     book: Book = None,
     *,
     anyway: Annotated[
@@ -141,7 +144,13 @@ def move(
         raise MoveNeedsTank
     with acting(book, "tank move") as session:
         moved = move_animals(
-            session, tags=animals, tank=tank, on=day(on), anyway=anyway, today=today()
+            session,
+            tags=animals,
+            tank=tank,
+            on=day(on),
+            anyway=anyway,
+            why=parse_text(why, "reason") if why else None,
+            today=today(),
         )
     if as_json:
         show_json(moved)

@@ -9,6 +9,7 @@ import typer
 from typer.core import TyperGroup
 
 from colony import __version__
+from colony.commands.as_typed import take_as_typed
 from colony.commands.options import AsJson, plain_app
 from colony.notation.tags import nearest_tags
 from colony.refusals.notation import NoSuchSubject
@@ -19,6 +20,11 @@ SUBJECTS = {
     "litter": ("litters", "Births: record one, see who is due."),
     "pup": ("pups", "Growing out: measure, feed, see who is ready."),
     "tank": ("tanks", "Tanks and systems: who swims where, and moves."),
+    "round": ("round", "The day's care: what is due where, in walking order."),
+    "food": ("feeding", "Foods of the house, their batches, and the feeding of tanks."),
+    "water": ("water", "Water: plan and record changes, tests, limits and the reserve."),
+    "isolation": ("isolation", "Isolation of arrivals, and filters that are still maturing."),
+    "health": ("health", "Health: look-overs, vet visits, who to watch, deaths and survival."),
     "pedigree": ("pedigree", "Inbreeding and kinship, and where they come from."),
     "species": ("species", "Life-history numbers and their sources."),
     "book": ("books", "The book itself: import, export, check, settings."),
@@ -40,7 +46,7 @@ class Subjects(TyperGroup):
         if cmd_name not in SUBJECTS:
             return super().get_command(ctx, cmd_name)
         module = import_module(f"colony.commands.{SUBJECTS[cmd_name][0]}")
-        subject = typer.main.get_command(module.app)
+        subject = take_as_typed(typer.main.get_command(module.app))
         subject.name = cmd_name
         return subject
 

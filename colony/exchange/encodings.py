@@ -42,6 +42,10 @@ def _unmarked(content: bytes) -> str:
     try:
         return content.decode("utf-8")
     except UnicodeDecodeError:
-        # The five bytes that Windows-1252 leaves open are control characters in Latin-1;
-        # whoever reads the cell refuses them with the line at hand.
-        return content.decode("cp1252", errors="replace")
+        pass
+    try:
+        return content.decode("cp1252")
+    except UnicodeDecodeError:
+        # The bytes that Windows-1252 leaves open are control characters in Latin-1; whoever
+        # reads such a cell refuses it with the line at hand.
+        return content.decode("latin-1")

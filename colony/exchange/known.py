@@ -18,7 +18,6 @@ class KnownAnimal:
     tag: str
     sex: str = "U"
     born: Day | None = None
-    arrived: date | None = None
     status: str = "present"
     ended_on: date | None = None
     dam: str | None = None

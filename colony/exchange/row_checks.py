@@ -14,6 +14,7 @@ from colony.refusals.cells import (
     BookSaysOtherwise,
     DaysOutOfOrder,
     NothingByThatName,
+    RowCannotBe,
     TransponderTwice,
 )
 
@@ -52,7 +53,7 @@ def _days(row: AnimalRow, known: KnownAnimal | None) -> Iterator[Wrong]:
             cell = next(c for c in (field, "died_on", "sold_on") if c in row.cells)
             yield cell, DaysOutOfOrder(happened, str(day), "was born", str(born))
     if row.facts.get("status") == "present" and (ended := row.facts.get("ended_on")):
-        yield "status", BookSaysOtherwise("status", "present", f"ended on {ended}", "empty one")
+        yield "status", RowCannotBe(f"An animal that ended on {ended} is not present")
 
 
 def _against(row: AnimalRow, known: KnownAnimal | None) -> Iterator[Wrong]:

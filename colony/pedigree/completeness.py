@@ -1,36 +1,25 @@
-"""How much of a pedigree is known: complete generation equivalents.
-
-Maignel, Boichard & Verrier 1996, Interbull Bull. 14:49-54: the sum over all known ancestors
-of ``(1/2)^g``, g generations back; so a known parent counts a half of one more than its own.
-"""
+"""How much of its pedigree is known of an animal."""
 
 import numpy as np
 
-from colony.pedigree.ancestry import Ancestry, ancestry
-from colony.pedigree.graph import UNKNOWN, FloatArray, IntArray, Mixture, Pedigree
+from colony.pedigree.graph import Pedigree
+from colony.pedigree.nodes import FloatArray
 
 
-def generation_equivalents(pedigree: Pedigree, of: IntArray | None = None) -> FloatArray:
-    """Complete generation equivalents of some animals (None: all), in their order.
+def generation_equivalents(pedigree: Pedigree) -> FloatArray:
+    """Complete generation equivalents of every animal, (n,).
 
-    An unknown sire counts the mean over who he may be, and nothing for somebody unknown.
+    The sum over all known ancestors of 1/2 to the power of their generation (Maignel, Boichard &
+    Verrier 1996, Genetic variability of French dairy breeds estimated from pedigree information,
+    Interbull Bull. 14:49-54). A possible sire counts with its share, somebody unknown not at all.
     """
-    asked = np.arange(len(pedigree)) if of is None else np.asarray(of, dtype=np.int64)
-    line = ancestry(pedigree, asked, whole=True)
-    known = np.zeros(len(line) + 1)
-    for first, end in line.levels():
-        dam, sire = line.dam[first:end], line.sire[first:end]
-        known[first:end] = 0.5 * (_adds(dam, known, line) + _adds(sire, known, line))
-        for at, mixture in line.mixtures_between(first, end):
-            known[at] = _of_mixture(mixture, known)
-    return np.asarray(known[line.row[asked]])
-
-
-def _adds(parent: IntArray, known: FloatArray, line: Ancestry) -> FloatArray:
-    """One for a known parent and what is known of it; a mixture already counts the men in it."""
-    is_mixture = np.isin(parent, line.mixture_rows)
-    return np.where(parent == UNKNOWN, 0.0, known[parent] + ~is_mixture)
-
-
-def _of_mixture(mixture: Mixture, known: FloatArray) -> float:
-    return float(mixture.shares @ np.where(mixture.sires == UNKNOWN, 0.0, 1 + known[mixture.sires]))
+    nodes = pedigree.nodes
+    found = np.zeros(len(nodes) + 1)
+    # A parent counts 1 + its own ancestors; a doubtful sire is no parent but passes theirs on.
+    parental = np.zeros(len(nodes) + 1)
+    for batch in nodes.by_step:
+        first, second = nodes.first[batch], nodes.second[batch]
+        found[batch] = parental[first] * nodes.first_share[batch]
+        found[batch] += parental[second] * nodes.second_share[batch]
+        parental[batch] = found[batch] + (batch < nodes.animals)
+    return found[: len(pedigree)]

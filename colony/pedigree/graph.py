@@ -1,180 +1,141 @@
-"""The pedigree: who descends from whom, with the doubt that stands about a sire.
+"""The pedigree of a book: who bore and who sired whom, as far as it is known."""
 
-Animals are positions 0 to n-1 in any order: pups may stand before their parents. A sire in
-doubt becomes a node of its own behind the animals, whose kinship to others is the mean of
-its possible sires' weighted by their shares. A litter of one sire not known which has one
-such node, so that its pups stay full sibs; where pups may differ each pup has one.
-"""
-
-from collections.abc import Sequence
-from dataclasses import dataclass, field
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
 from functools import cached_property
+from itertools import chain
 
 import numpy as np
-from numpy.typing import NDArray
 
-from colony.refusals.pedigree import FemaleSire, MaleDam, OwnAncestor
+from colony.pedigree.doubts import UNKNOWN, Doubt, FounderKinship
+from colony.pedigree.layout import build_nodes
+from colony.pedigree.nodes import BoolArray, FloatArray, IntArray, Looped, Nodes
+from colony.refusals.pedigree import FemaleSire, MaleDam, NotAFounder, OwnAncestor
 
-IntArray = NDArray[np.int64]
-FloatArray = NDArray[np.float64]
-
-UNKNOWN = -1
-
-
-@dataclass(frozen=True)
-class Doubt:
-    """Possible sires of some pups, each with its share; -1 is somebody unknown.
-
-    `pups_may_differ` says that each pup's sire is drawn by itself; otherwise all have one.
-    """
-
-    pups: tuple[int, ...]
-    sires: tuple[int, ...]
-    shares: tuple[float, ...]
-    pups_may_differ: bool = False
+__all__ = [
+    "UNKNOWN",
+    "BoolArray",
+    "Doubt",
+    "FloatArray",
+    "FounderKinship",
+    "IntArray",
+    "Pedigree",
+]
 
 
-@dataclass(frozen=True)
-class Mixture:
-    """One unknown sire: who he may be, and how likely (shape (k,), each)."""
-
-    sires: IntArray
-    shares: FloatArray
-
-
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Pedigree:
-    """Parents of n animals.
+    """Parents of every animal, by position; the order of animals is free.
 
-    Parameters
+    Attributes
     ----------
     tags
-        Name of each animal, for refusals.
+        Tag of each animal, n of them.
     dam, sire
-        Position of each parent, shape (n,); -1 where unknown or, for a sire, in doubt.
+        Position of each parent, (n,), -1 unknown. The sire of a pup in doubt is -1.
     sexes
-        F, M or U of each animal, length n.
+        F, M or U for each animal.
     doubts
-        The pups whose sire is in doubt.
+        Uncertain paternity; a pup stands in one of them at most.
+    founder_kinship
+        Founders that are related; all others count as unrelated and not inbred.
 
     Raises
     ------
-    MaleDam, FemaleSire, OwnAncestor
+    OwnAncestor
+        An animal descends from itself, be it through a possible sire only.
+    MaleDam, FemaleSire
+        A parent has the wrong sex.
+    NotAFounder
+        `founder_kinship` names an animal with a recorded parent, or one twice.
     """
 
-    tags: Sequence[str]
+    tags: tuple[str, ...]
     dam: IntArray
     sire: IntArray
-    sexes: str
+    sexes: Sequence[str]
     doubts: tuple[Doubt, ...] = ()
-    father: IntArray = field(init=False, repr=False)
-    mixtures: tuple[Mixture, ...] = field(init=False, repr=False)
+    founder_kinship: tuple[FounderKinship, ...] = ()
 
     def __post_init__(self) -> None:
-        father, mixtures = _fathers(self)
-        object.__setattr__(self, "father", father)
-        object.__setattr__(self, "mixtures", mixtures)
-        _refuse_wrong_sexes(self)
-        self.order  # noqa: B018 - ordering the parents is what finds a loop
+        _refuse_misfits(self)
+        _refuse_wrong_sex(self)
+        _refuse_related_pups(self)
+        try:
+            self.nodes.step  # noqa: B018 - computing it finds a loop
+        except Looped as looped:
+            loop = [self.tags[node] for node in looped.nodes if node < len(self)]
+            raise OwnAncestor(loop) from None
 
     def __len__(self) -> int:
-        return len(self.dam)
+        return len(self.tags)
 
     @cached_property
-    def order(self) -> "Order":
-        """All who are parents or unknown sires, parents before pups."""
-        return _order(self)
+    def nodes(self) -> Nodes:
+        """Animals and doubtful sires as nodes of two parents each."""
+        return build_nodes(self.dam, self.sire, self.doubts, self.founder_kinship)
 
+    @cached_property
+    def founders(self) -> IntArray:
+        """Positions of the animals without a recorded parent, possible sires counted."""
+        alone = (self.dam == UNKNOWN) & (self.sire == UNKNOWN)
+        for doubt in self.doubts:
+            alone[list(doubt.pups)] = False
+        return np.flatnonzero(alone)
 
-@dataclass(frozen=True)
-class Order:
-    """Parents and unknown sires (m nodes), parents before pups, in levels.
-
-    `nodes` are positions (n and up: mixtures), sorted by level; `level` is of every position
-    (-1: nobody's parent), `place` where a position stands in `nodes` (-1: not there).
-    """
-
-    nodes: IntArray
-    level: IntArray
-    place: IntArray
-
-
-def _fathers(pedigree: Pedigree) -> tuple[IntArray, tuple[Mixture, ...]]:
-    """The sire of each animal, or the node of its unknown sire."""
-    father = np.array(pedigree.sire, dtype=np.int64)
-    mixtures: list[Mixture] = []
-    for doubt in pedigree.doubts:
-        one = Mixture(
-            np.array(doubt.sires, dtype=np.int64), np.array(doubt.shares, dtype=np.float64)
+    def with_pup(
+        self, tag: str, dam: int, sires: Sequence[int], shares: Sequence[float]
+    ) -> "Pedigree":
+        """The pedigree as it would be with one more pup, at the last position."""
+        doubt = Doubt((len(self),), tuple(sires), tuple(shares))
+        return replace(
+            self,
+            tags=(*self.tags, tag),
+            dam=np.append(self.dam, dam),
+            sire=np.append(self.sire, UNKNOWN),
+            sexes=(*self.sexes, "U"),
+            doubts=(*self.doubts, doubt),
         )
-        for pups in [[pup] for pup in doubt.pups] if doubt.pups_may_differ else [list(doubt.pups)]:
-            father[pups] = len(father) + len(mixtures)
-            mixtures.append(one)
-    return father, tuple(mixtures)
 
 
-def _refuse_wrong_sexes(pedigree: Pedigree) -> None:
-    sexes = np.frombuffer(pedigree.sexes.encode("ascii"), dtype="S1")
-    males, females = np.append(sexes == b"M", False), np.append(sexes == b"F", False)
-    for pup in np.flatnonzero(males[pedigree.dam])[:1]:
-        raise MaleDam(pedigree.tags[pedigree.dam[pup]], pedigree.tags[pup])
-    for pup in np.flatnonzero(females[pedigree.sire])[:1]:
-        raise FemaleSire(pedigree.tags[pedigree.sire[pup]], pedigree.tags[pup])
-    for doubt in pedigree.doubts:
-        for sire in doubt.sires:
-            if females[sire]:
-                raise FemaleSire(pedigree.tags[sire], pedigree.tags[doubt.pups[0]])
-
-
-def _order(pedigree: Pedigree) -> Order:
-    """Peel the parents off in levels, those whose own parents are all peeled first."""
-    total = len(pedigree) + len(pedigree.mixtures)
-    is_parent = np.zeros(total + 1, dtype=bool)
-    is_parent[pedigree.dam] = is_parent[pedigree.father] = True
-    for mixture in pedigree.mixtures:
-        is_parent[mixture.sires] = True
-    is_parent[-1] = False
-    level = np.full(total + 1, UNKNOWN, dtype=np.int64)
-    rest = np.flatnonzero(is_parent[:-1])
-    waits = is_parent.copy()
-    depth = 0
-    while len(rest):
-        held = _held_up(pedigree, rest, waits)
-        if held.all():
-            raise OwnAncestor([pedigree.tags[one] for one in _circle(pedigree, rest, waits)])
-        level[rest[~held]] = depth
-        waits[rest[~held]] = False
-        rest, depth = rest[held], depth + 1
-    nodes = np.flatnonzero(level[:-1] >= 0)
-    nodes = nodes[np.argsort(level[nodes], kind="stable")]
-    place = np.full(total + 1, UNKNOWN, dtype=np.int64)
-    place[nodes] = np.arange(len(nodes))
-    return Order(nodes, level[:-1], place)
-
-
-def _held_up(pedigree: Pedigree, rest: IntArray, waits: NDArray[np.bool_]) -> NDArray[np.bool_]:
-    """Who of the rest has a parent that still waits."""
+def _refuse_misfits(pedigree: Pedigree) -> None:
     n = len(pedigree)
-    animals = rest < n
-    held = np.zeros(len(rest), dtype=bool)
-    mothers, fathers = pedigree.dam[rest[animals]], pedigree.father[rest[animals]]
-    held[animals] = waits[mothers] | waits[fathers]
-    for at in np.flatnonzero(~animals):
-        held[at] = waits[pedigree.mixtures[rest[at] - n].sires].any()
-    return held
+    if not (pedigree.dam.shape == pedigree.sire.shape == (n,) and len(pedigree.sexes) == n):
+        raise ValueError("tags, dam, sire and sexes of a pedigree have one entry for each animal")
+    in_doubt = list(chain.from_iterable(doubt.pups for doubt in pedigree.doubts))
+    named = np.concatenate(
+        (pedigree.dam, pedigree.sire, _positions(d.sires for d in pedigree.doubts))
+    )
+    if named.size and not (named.min() >= UNKNOWN and named.max() < n):
+        raise ValueError(f"a parent stands at no position from -1 to {n - 1}")
+    if len(set(in_doubt)) < len(in_doubt) or (pedigree.sire[in_doubt] != UNKNOWN).any():
+        raise ValueError("a pup in doubt stands in one doubt only and has no sire besides")
 
 
-def _circle(pedigree: Pedigree, rest: IntArray, waits: NDArray[np.bool_]) -> list[int]:
-    """Walk up among those who all wait for each other, until somebody comes twice."""
-    n, walked = len(pedigree), [int(rest[0])]
-    while True:
-        here = walked[-1]
-        parents = (
-            pedigree.mixtures[here - n].sires
-            if here >= n
-            else np.array([pedigree.dam[here], pedigree.father[here]])
-        )
-        up = int(parents[waits[parents]][0])
-        if up in walked:
-            return [one for one in walked[walked.index(up) :] if one < n]
-        walked.append(up)
+def _refuse_wrong_sex(pedigree: Pedigree) -> None:
+    letters = "".join(pedigree.sexes).encode("ascii", "replace")
+    sex = np.frombuffer(letters + b"U", dtype="S1")
+    males = np.flatnonzero(sex[pedigree.dam] == b"M")
+    if males.size:
+        raise MaleDam([(pedigree.tags[pedigree.dam[pup]], pedigree.tags[pup]) for pup in males])
+    females = np.flatnonzero(sex[pedigree.sire] == b"F")
+    cases = [(int(pedigree.sire[pup]), int(pup)) for pup in females]
+    cases += [pair for pair in _doubtful(pedigree.doubts) if sex[pair[0]] == b"F"]
+    if cases:
+        raise FemaleSire([(pedigree.tags[sire], pedigree.tags[pup]) for sire, pup in cases])
+
+
+def _doubtful(doubts: Sequence[Doubt]) -> Iterator[tuple[int, int]]:
+    return ((sire, pup) for doubt in doubts for sire in doubt.sires for pup in doubt.pups[:1])
+
+
+def _refuse_related_pups(pedigree: Pedigree) -> None:
+    related = [one for group in pedigree.founder_kinship for one in group.founders]
+    founders = set(pedigree.founders.tolist()) if related else set()
+    for at, one in enumerate(related):
+        if one not in founders or one in related[:at]:
+            raise NotAFounder(pedigree.tags[one])
+
+
+def _positions(groups: Iterator[tuple[int, ...]]) -> IntArray:
+    return np.fromiter(chain.from_iterable(groups), dtype=np.int64)

@@ -91,11 +91,18 @@ def set_aside(
 
     So a cross that was asked for is still named as a cross.
     """
-    own = (r for r in _reasons(other, today) if _is_overridden(r, (other.tag,), overridden))
-    both = (
-        r for r in _pair_reasons(one, other) if _is_overridden(r, (one.tag, other.tag), overridden)
+    tags = (one.tag, other.tag)
+    both = (r for r in _pair_reasons(one, other) if _is_overridden(r, tags, overridden))
+    return (*set_aside_alone(other, today, overridden), *both)
+
+
+def set_aside_alone(
+    candidate: Candidate, today: date, overridden: frozenset[str]
+) -> tuple[Reason, ...]:
+    """Name the reasons against an animal by itself that hold but were overridden."""
+    return tuple(
+        r for r in _reasons(candidate, today) if _is_overridden(r, (candidate.tag,), overridden)
     )
-    return (*own, *both)
 
 
 def unknown_rules(overridden: Iterable[str]) -> tuple[str, ...]:

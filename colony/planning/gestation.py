@@ -8,11 +8,11 @@ what they prove (the normal hierarchical model of Gelman et al., Bayesian Data A
 3rd ed. 2013, ch. 5), and the date of birth is then conditioned on no birth until today.
 """
 
-from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from collections import defaultdict
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
 from datetime import date, timedelta
-from functools import cached_property
-from math import erfc, inf, sqrt
+from math import erfc, sqrt
 
 from colony.planning.conception import Evidence, conception_days, told
 
@@ -101,42 +101,58 @@ class DueWindow:
 
 
 @dataclass(frozen=True)
-class PastGestations:
-    """The recorded gestations of a colony, put together once for all its dams.
+class Past:
+    """Recorded gestations of one species, weighed once for the due windows of every dam.
 
-    `within` is how much wider or narrower than the prior they scatter; `by_dam` holds, by dam,
-    how many gestations, and their mean and its variance on the normal scale.
+    `seen` is (mean deviate, its variance within the dam) of each dam with births on record;
+    `counts` is how many those are.
     """
 
-    within: float
-    by_dam: Mapping[str, tuple[int, float, float]]
+    var_dam: float
+    var_litter: float
+    colony: float
+    seen: Mapping[str, tuple[float, float]]
+    counts: Mapping[str, int]
 
-    @property
-    def births(self) -> int:
-        """How many there are."""
-        return sum(count for count, _, _ in self.by_dam.values())
+    @classmethod
+    def weigh(
+        cls, prior: GestationPrior, past: Sequence[Carried], shares: Shares = Shares()
+    ) -> "Past":
+        """Pool the gestations of each dam on the normal scale of the species prior."""
+        within = _within_scale(prior, past, shares)
+        var_litter = shares.litter * within
+        by_dam: dict[str, list[Carried]] = defaultdict(list)
+        for one in past:
+            by_dam[one.dam].append(one)
+        return cls(
+            var_dam=shares.dam * within,
+            var_litter=var_litter,
+            colony=shares.colony,
+            seen={name: _pooled(prior, by_dam[name], var_litter) for name in sorted(by_dam)},
+            counts={name: len(litters) for name, litters in by_dam.items()},
+        )
+
+    def believe(self, dam: str) -> GestationBelief:
+        """What the other dams prove of the colony, then what her own births prove of her."""
+        mean, variance = 0.0, self.colony
+        for name, (seen, noise) in self.seen.items():
+            if name != dam:
+                mean, variance = _update(mean, variance, seen, noise + self.var_dam)
+        variance += self.var_dam
+        if dam in self.seen:
+            mean, variance = _update(mean, variance, *self.seen[dam])
+        return GestationBelief(mean, sqrt(variance + self.var_litter))
 
 
-def past_gestations(
-    prior: GestationPrior, past: Iterable[Carried], shares: Shares = Shares()
-) -> PastGestations:
-    """Put the recorded gestations of a colony, of one species, together by dam."""
-    by_dam: dict[str, list[Carried]] = {}
-    for one in past:
-        by_dam.setdefault(one.dam, []).append(one)
-    within = _within_scale(prior, [one for own in by_dam.values() for one in own], shares)
-    pooled = {
-        dam: (len(own), *_pooled(prior, own, shares.litter * within))
-        for dam, own in sorted(by_dam.items())
-    }
-    return PastGestations(within, pooled)
-
-
-def believe(past: PastGestations, dam: str, shares: Shares = Shares()) -> GestationBelief:
+def believe(
+    prior: GestationPrior, past: Sequence[Carried], dam: str, shares: Shares = Shares()
+) -> GestationBelief:
     """Shrink the species prior to the colony and to the dam by recorded births.
 
     Parameters
     ----------
+    prior
+        Days of gestation of the species.
     past
         Recorded gestations of the colony, of this species, the dam's own among them.
     dam
@@ -149,26 +165,20 @@ def believe(past: PastGestations, dam: str, shares: Shares = Shares()) -> Gestat
     GestationBelief
         Mean and standard deviation of the predictive normal.
     """
-    var_dam, var_litter = shares.dam * past.within, shares.litter * past.within
-    mean, variance = 0.0, shares.colony
-    for name, (_, seen, noise) in past.by_dam.items():
-        if name != dam:
-            mean, variance = _update(mean, variance, seen, noise + var_dam)
-    variance += var_dam
-    if dam in past.by_dam:
-        mean, variance = _update(mean, variance, *past.by_dam[dam][1:])
-    return GestationBelief(mean, sqrt(variance + var_litter))
+    return Past.weigh(prior, past, shares).believe(dam)
 
 
 def due_window(
     prior: GestationPrior,
     evidence: Evidence,
-    past: PastGestations | None = None,
+    past: Sequence[Carried] | Past = (),
     *,
     today: date,
     filter_weeks: int = 6,
 ) -> DueWindow | None:
     """Say when the litter is due, given what was seen and that it is not born yet.
+
+    `past` are the recorded gestations of the species, weighed already where many dams ask.
 
     Returns
     -------
@@ -179,8 +189,8 @@ def due_window(
     seen = conception_days(evidence, longest_days=prior.high_days, today=today)
     if seen is None:
         return None
-    past = past or past_gestations(prior, ())
-    belief = believe(past, evidence.dam)
+    past = past if isinstance(past, Past) else Past.weigh(prior, past)
+    belief = past.believe(evidence.dam)
     birth = _Birth(prior, belief, seen.weighed())
     overdue = _Birth(prior, belief, seen.likely).after(today.toordinal() - 1) < TAIL
     earliest, likely, latest = (birth.day(share, today) for share in (TAIL, 0.5, 1 - TAIL))
@@ -203,23 +213,19 @@ class _Birth:
     prior: GestationPrior
     belief: GestationBelief
     conceived: tuple[tuple[int, float], ...]
+    longer: dict[int, float] = field(default_factory=dict)
+    """Probability of more than so many days of gestation, as it was asked for."""
 
     def after(self, day: int) -> float:
         """Probability that the birth comes after this (ordinal) day."""
-        likely, below, above = self._scale
-        left = 0.0
-        for conceived, weight in self.conceived:
-            days = day + 0.5 - conceived - likely
-            z = (days / (below if days < 0 else above) - self.belief.mean) / self.belief.sd
-            left += weight * 0.5 * erfc(z / sqrt(2))
-        return left
+        for conceived, _ in self.conceived:
+            if day - conceived not in self.longer:
+                self.longer[day - conceived] = self._longer(day - conceived)
+        return sum(weight * self.longer[day - c] for c, weight in self.conceived)
 
-    @cached_property
-    def _scale(self) -> tuple[float, float, float]:
-        """The likely days, and a standard deviation below and above them."""
-        prior = self.prior
-        below, above = prior.spread_days(-inf), prior.spread_days(inf)
-        return prior.likely_days, below, above
+    def _longer(self, days: int) -> float:
+        z = (self.prior.deviate(days + 0.5) - self.belief.mean) / self.belief.sd
+        return 0.5 * erfc(z / sqrt(2))
 
     def day(self, share: float, today: date) -> date:
         """First day by which `share` of the births still possible have come."""
@@ -262,8 +268,8 @@ def _within_scale(prior: GestationPrior, past: Sequence[Carried], shares: Shares
     return (shares.weight + scatter / expected) / (shares.weight + len(placed) - 1)
 
 
-def _records_told(past: PastGestations, dam: str) -> str:
-    own = past.by_dam[dam][0] if dam in past.by_dam else 0
-    if not past.births:
+def _records_told(past: Past, dam: str) -> str:
+    own, all_ = past.counts.get(dam, 0), sum(past.counts.values())
+    if not all_:
         return "species defaults, no birth recorded"
-    return f"{own} of her own births, {past.births - own} of the colony's"
+    return f"{own} of her own births, {all_ - own} of the colony's"

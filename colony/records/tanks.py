@@ -68,8 +68,8 @@ class Placement(SQLModel, table=True):
             "ux_placement_open",
             "animal_id",
             unique=True,
+            # The schema script says the same to PostgreSQL; said here it would load that dialect.
             sqlite_where=text("left_on IS NULL"),
-            postgresql_where=text("left_on IS NULL"),
         ),
         STRICT,
     )

@@ -26,7 +26,7 @@ class NotABook(Refusal):
 
     def __init__(self, location: str, why: str) -> None:
         super().__init__(
-            f"{shown(location)} cannot be read as a colony book ({why}): check the path, or restore a backup."
+            f"{shown(location)} cannot be read as a colony book ({why}): check the path, or put a backup back with: colony book restore newest."
         )
 
 
@@ -44,9 +44,103 @@ class BookNotReachable(Refusal):
     """The place of a book cannot be read or written."""
 
     def __init__(self, location: str, why: str) -> None:
+        right = (
+            "the server, the network and the password"
+            if "://" in location
+            else "the disk, the folder's rights and that it is mounted"
+        )
         super().__init__(
-            f"The book at {shown(location)} cannot be reached ({why}); nothing was written: "
-            "check the disk, the folder's rights and that it is mounted."
+            f"The book at {shown(location)} cannot be reached ({why}); nothing was written: check {right}."
+        )
+
+
+class FolderNotThere(Refusal):
+    """A book was to be begun in a folder that does not exist."""
+
+    def __init__(self, location: str, folder: str) -> None:
+        super().__init__(
+            f"There is no book at {shown(location)}, nor the folder {shown(folder)}: is its disk mounted? "
+            "If the book is to begin there, make the folder first."
+        )
+
+
+class BookVanished(Refusal):
+    """The file of an open book is gone, or another file has taken its name."""
+
+    def __init__(self, location: str) -> None:
+        super().__init__(
+            f"The book at {shown(location)} is not the file it was when it was opened; nothing was written: "
+            "check that its disk is still mounted, then begin again."
+        )
+
+
+class BookBusy(Refusal):
+    """Somebody else has been writing for too long."""
+
+    def __init__(self, location: str) -> None:
+        super().__init__(
+            f"Somebody else is writing in the book at {shown(location)} and does not finish; nothing was written: "
+            "end the other program, then try again."
+        )
+
+
+class DiskFull(Refusal):
+    """There is no room for what was to be written."""
+
+    def __init__(self, location: str) -> None:
+        super().__init__(
+            f"The disk is full, so nothing was written in the book at {shown(location)}; all that was in it is safe: "
+            "make room, then try again."
+        )
+
+
+class MayNotWrite(Refusal):
+    """The book can be read, not written."""
+
+    def __init__(self, location: str) -> None:
+        super().__init__(
+            f"You may read the book at {shown(location)}, not write in it; nothing was written: "
+            "ask whoever keeps it for the right to write."
+        )
+
+
+class UnknownDatabase(WrongUse):
+    """A URL is of a database that a book cannot be kept in."""
+
+    def __init__(self, location: str) -> None:
+        super().__init__(
+            f"A book cannot be kept at {shown(location)}: name a file, or a database as "
+            "postgresql+psycopg://USER@HOST/DATABASE (install colony[postgres] for that)."
+        )
+
+
+class CopyDiffers(Refusal):
+    """A copy was read back and is not what was copied."""
+
+    def __init__(self, location: str, where: str) -> None:
+        super().__init__(
+            f"The copy at {shown(location)} came out otherwise at {where} and was taken away: "
+            "check the disk, then try again."
+        )
+
+
+class CopyDamaged(Refusal):
+    """A backup cannot be used."""
+
+    def __init__(self, location: str, why: str) -> None:
+        super().__init__(
+            f"The backup {shown(location)} cannot be used ({why}); the book was not touched: "
+            "choose another one, see colony book backup --list."
+        )
+
+
+class NoSuchCopy(WrongUse):
+    """There is no backup of that name."""
+
+    def __init__(self, name: str, folder: str) -> None:
+        super().__init__(
+            f"There is no backup {shown(name)}, neither as a path nor in {shown(folder)}: "
+            "see colony book backup --list."
         )
 
 

@@ -148,3 +148,19 @@ class NoSuchSubject(WrongUse):
         super().__init__(
             f"{shown(word)} is no subject of this program: did you mean {listed(known)}?"
         )
+
+
+class UnreadablePair(WrongUse):
+    """A pair is not a dam and a sire."""
+
+    def __init__(self, text: str) -> None:
+        super().__init__(
+            f"{shown(text)} is no pair: write the dam, a star and the sire, such as Alma*Bruno."
+        )
+
+
+class UnreadableWanted(WrongUse):
+    """A number of litters cannot be read."""
+
+    def __init__(self, text: str) -> None:
+        super().__init__(f"{shown(text)} does not say how many litters of what: write leopoldi=4.")

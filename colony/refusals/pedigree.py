@@ -1,33 +1,54 @@
-"""Refusals of a pedigree that cannot be: a loop, a male dam, a female sire."""
+"""Refusals of a pedigree that cannot be, with the animals named."""
 
 from collections.abc import Sequence
 
-from colony.refusals.base import Refusal
+from colony.refusals.base import Refusal, listed
 
 
 class OwnAncestor(Refusal):
-    """Following parents leads back to the same animal."""
+    """An animal descends from itself; the way round is shown."""
 
-    def __init__(self, circle: Sequence[str]) -> None:
-        shown = " - ".join([*circle, circle[0]])
-        super().__init__(
-            f"{circle[0]} would be its own ancestor ({shown}): mend a parent of one of them."
+    def __init__(self, loop: Sequence[str]) -> None:
+        way = ", ".join(
+            f"{parent} is a parent of {pup}"
+            for pup, parent in zip(loop, [*loop[1:], loop[0]], strict=True)
         )
+        super().__init__(f"{loop[0]} would be its own ancestor ({way}): mend one of these parents.")
 
 
 class MaleDam(Refusal):
-    """A male stands as a dam."""
+    """Males stand as dams."""
 
-    def __init__(self, dam: str, pup: str) -> None:
-        super().__init__(
-            f"{dam} is male and stands as the dam of {pup}: mend the sex or the parent."
-        )
+    def __init__(self, cases: Sequence[tuple[str, str]]) -> None:
+        super().__init__(_wrong_sex(cases, "male", "dam"))
 
 
 class FemaleSire(Refusal):
-    """A female stands as a sire."""
+    """Females stand as sires."""
 
-    def __init__(self, sire: str, pup: str) -> None:
+    def __init__(self, cases: Sequence[tuple[str, str]]) -> None:
+        super().__init__(_wrong_sex(cases, "female", "sire"))
+
+
+class NotAFounder(Refusal):
+    """A kinship between founders names an animal with recorded parents, or one twice."""
+
+    def __init__(self, tag: str) -> None:
         super().__init__(
-            f"{sire} is female and stands as a sire of {pup}: mend the sex or the parent."
+            f"{tag} cannot be given a founder's kinship: name animals without recorded parents, each once."
         )
+
+
+class TooManyBreeders(Refusal):
+    """So many animals breed at one time that their kinship table does not fit in memory."""
+
+    def __init__(self, breeders: int, most: int) -> None:
+        super().__init__(
+            f"{breeders:,} animals of this pedigree breed at the same time, more than the {most:,} whose kinship fits in memory: ask for fewer animals by their tags."
+        )
+
+
+def _wrong_sex(cases: Sequence[tuple[str, str]], sex: str, role: str) -> str:
+    shown = [f"{parent} is {sex} and stands as {role} of {pup}" for parent, pup in cases[:5]]
+    more = [f"{len(cases) - 5} more"] if len(cases) > len(shown) else []
+    return f"{listed(shown + more, 'and')}: mend the sex or the parent."

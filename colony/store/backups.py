@@ -1,30 +1,133 @@
-"""Copies of a book that are consistent, whoever is writing in it."""
+"""Backups of a book: consistent whoever is writing in it, verified, and kept by a rotation."""
 
 import datetime as dt
+import os
+import re
 import sqlite3
-from contextlib import closing
+from contextlib import closing, suppress
+from dataclasses import dataclass
 from pathlib import Path
 
-from colony.refusals.books import BookNotReachable
+from sqlalchemy import Engine, make_url
+
+from colony.refusals.books import BookNotReachable, CopyDamaged
+from colony.store.failures import refusal_of
+from colony.store.location import is_url, users_folder
 
 BACKUP_FOLDER = "backups"
+DAILY, BY_HAND = "daily", "by-hand"
+
+_MOMENT = "%Y%m%dT%H%M%S%f"
+_NAME = re.compile(r"-(?P<moment>\d{8}T\d{12})-(?P<reason>[a-z0-9-]+)\.colony", re.ASCII)
 
 
-def copy_before(location: str, reason: str) -> Path:
-    """Copy the book beside itself before something is done to it, and say where.
+@dataclass(frozen=True)
+class Copy:
+    """One backup: where it is, the moment (UTC) that it is of, and why it was made."""
+
+    path: Path
+    made: dt.datetime
+    reason: str
+    bytes: int
+
+
+def copy_before(engine: Engine, location: str, reason: str) -> Path:
+    """Copy a book into its backup folder before something is done to it, and say where.
 
     Raises
     ------
-    BookNotReachable
+    BookNotReachable, DiskFull
         The copy cannot be written; then nothing else is done either.
     """
-    book = Path(location)
-    moment = dt.datetime.now(dt.UTC).strftime("%Y%m%dT%H%M%S%f")
-    copy = book.parent / BACKUP_FOLDER / f"{book.stem}-{moment}-{reason}{book.suffix}"
+    path = new_path(location, reason)
+    if is_url(location):
+        from colony.store.old_copies import copy_as_it_is  # noqa: PLC0415 - seldom
+
+        copy_as_it_is(engine, path)
+    else:
+        copy_file(location, path)
+    return path
+
+
+def copy_file(book: str, path: Path, *, verified: bool = True) -> None:
+    """Copy the file of a book page by page as of one moment, while others may write in it.
+
+    The copy has its name only when it is complete and, unless told otherwise, was verified.
+
+    Raises
+    ------
+    BookNotReachable, DiskFull, CopyDamaged
+    """
+    unfinished = path.with_name(f"{path.name}.part")
     try:
-        copy.parent.mkdir(exist_ok=True)
-        with closing(sqlite3.connect(book)) as source, closing(sqlite3.connect(copy)) as target:
-            source.backup(target)
-    except (OSError, sqlite3.Error) as failed:
-        raise BookNotReachable(str(copy), str(failed)) from failed
-    return copy
+        path.parent.mkdir(exist_ok=True)
+        with closing(sqlite3.connect(book)) as source, closing(sqlite3.connect(unfinished)) as copy:
+            source.backup(copy)
+            # One file that needs no other beside it, also where it cannot be written to.
+            copy.execute("PRAGMA journal_mode = DELETE")
+        if verified:
+            verify(unfinished)
+        unfinished.replace(path)
+    except sqlite3.Error as failed:
+        raise refusal_of(failed, str(path)) from failed
+    except OSError as failed:
+        raise BookNotReachable(str(path), failed.strerror or "cannot be written") from failed
+    finally:
+        with suppress(OSError):
+            unfinished.unlink(missing_ok=True)
+
+
+def verify(path: Path) -> str:
+    """Open a copy, read all of it, and return its schema version.
+
+    Raises
+    ------
+    CopyDamaged
+        It is no book, or a page, an index or a reference of it is broken.
+    """
+    try:
+        with closing(sqlite3.connect(f"{path.absolute().as_uri()}?mode=ro", uri=True)) as copy:
+            (said,) = copy.execute("PRAGMA integrity_check(1)").fetchone()
+            if said != "ok":
+                raise CopyDamaged(str(path), str(said))
+            if copy.execute("PRAGMA foreign_key_check").fetchone():
+                raise CopyDamaged(str(path), "a row refers to one that is not there")
+            copy.execute("SELECT count(*) FROM journal").fetchone()
+            (version,) = copy.execute("SELECT version_num FROM alembic_version").fetchone()
+    except (sqlite3.Error, TypeError) as failed:
+        raise CopyDamaged(str(path), str(failed)) from failed
+    return str(version)
+
+
+def backup_folder(location: str) -> Path:
+    """Where the backups of a book are: beside its file, or in the user's own data folder."""
+    if not is_url(location):
+        return Path(location).absolute().parent / BACKUP_FOLDER
+    return users_folder() / BACKUP_FOLDER
+
+
+def new_path(location: str, reason: str) -> Path:
+    """A name for a backup made now."""
+    moment = dt.datetime.now(dt.UTC).strftime(_MOMENT)
+    return backup_folder(location) / f"{_stem(location)}-{moment}-{reason}.colony"
+
+
+def list_copies(location: str) -> list[Copy]:
+    """The backups of a book, the newest first."""
+    stem, copies = _stem(location), []
+    folder = backup_folder(location)
+    with suppress(OSError), os.scandir(folder) as files:
+        for file in files:
+            told = _NAME.fullmatch(file.name.removeprefix(stem))
+            if told and file.name.startswith(stem):
+                moment = dt.datetime.strptime(told["moment"], _MOMENT).replace(tzinfo=dt.UTC)
+                size = file.stat().st_size
+                copies.append(Copy(folder / file.name, moment, told["reason"], size))
+    return sorted(copies, key=lambda copy: copy.made, reverse=True)
+
+
+def _stem(location: str) -> str:
+    if not is_url(location):
+        return Path(location).stem
+    url = make_url(location)
+    return re.sub(r"[^A-Za-z0-9]+", "-", f"{url.host or 'here'}-{url.database or 'book'}")

@@ -6,20 +6,15 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from sqlalchemy import Engine
-from sqlalchemy.exc import DatabaseError, IntegrityError
 from sqlmodel import Session
 
-from colony.refusals.books import (
-    BookAlreadyThere,
-    BookNotReachable,
-    BookRefused,
-    NoSuchBook,
-    NotABook,
-)
-from colony.store.engine import make_engine, take_turn, writing
+from colony.refusals.books import BookAlreadyThere, BookVanished, NoSuchBook, NotABook
+from colony.store.engine import looking, make_engine, take_turn, writing
 from colony.store.entries import Mark
+from colony.store.failures import in_words
+from colony.store.first_of_day import begin_act
 from colony.store.journal import Recorder, write_entry
-from colony.store.location import is_url
+from colony.store.location import FileIdentity, identity, is_url, make_folder, named
 from colony.store.meanwhile import refuse_changed_meanwhile
 from colony.store.versions import bring_up_to_date
 
@@ -30,11 +25,12 @@ class Book:
 
     location: str
     engine: Engine
+    file: FileIdentity | None = None
 
     @contextmanager
     def reading(self) -> Iterator[Session]:
         """A session to read in; what it changes is thrown away."""
-        with _in_words(self.location), Session(self.engine) as session:
+        with in_words(self.location), Session(looking(self.engine)) as session:
             yield session
 
     @contextmanager
@@ -55,9 +51,14 @@ class Book:
             The book moved on since it was seen.
         BookBusy
             Another act has not ended for `WAIT_SECONDS`.
+        BookVanished
+            The file is not there any more, or another one has its name.
         """
-        with _in_words(self.location), Session(writing(self.engine)) as session:
-            take_turn(session)
+        if self.file != identity(self.location):
+            raise BookVanished(self.location)
+        with in_words(self.location), Session(writing(self.engine)) as session:
+            take_turn(session.connection())
+            begin_act(session, self.engine, self.location)
             recorder = Recorder(session)
             yield session
             session.flush()
@@ -83,21 +84,21 @@ def open_book(location: str, *, begin: bool = False) -> Book:
     ------
     NoSuchBook
         There is none, and none is to be begun.
-    NotABook, BookIsNewer, BookNotReachable
+    NotABook, BookIsNewer, BookNotReachable, FolderNotThere, UnknownDatabase
         What is there cannot be used.
     """
     if not is_url(location):
         _check_place(Path(location), begin=begin)
-    book = Book(location, make_engine(location))
-    with _in_words(location):
-        bring_up_to_date(book.engine, location)
-    return book
+    engine = make_engine(location)
+    with in_words(location):
+        bring_up_to_date(engine, location)
+    return Book(location, engine, identity(location))
 
 
 def begin_book(location: str) -> Book:
     """Begin a new book; `BookAlreadyThere` where something is at its path."""
     if not is_url(location) and Path(location).exists():
-        raise BookAlreadyThere(location)
+        raise BookAlreadyThere(named(location))
     return open_book(location, begin=True)
 
 
@@ -108,21 +109,4 @@ def _check_place(path: Path, *, begin: bool) -> None:
         return
     if not begin:
         raise NoSuchBook(str(path))
-    try:
-        path.parent.mkdir(parents=True, exist_ok=True)
-    except OSError as failed:
-        raise BookNotReachable(str(path), failed.strerror or "no folder") from failed
-
-
-@contextmanager
-def _in_words(location: str) -> Iterator[None]:
-    """Turn what the database says into a refusal that a person can act on."""
-    try:
-        yield
-    except IntegrityError as broken:
-        raise BookRefused(str(broken.orig)) from broken
-    except DatabaseError as failed:
-        why = str(failed.orig)
-        if "not a database" in why or "malformed" in why:
-            raise NotABook(location, why) from failed
-        raise BookNotReachable(location, why) from failed
+    make_folder(path)

@@ -1,14 +1,19 @@
 """How the program speaks to a database: SQLite with its safeties on, or PostgreSQL."""
 
+from collections.abc import Iterator
+from contextlib import contextmanager
 from typing import Any
 
 from sqlalchemy import Connection, Engine, create_engine, event
-from sqlmodel import Session
+from sqlalchemy.exc import ArgumentError, NoSuchModuleError
 
-from colony.store.location import is_url
+from colony.refusals.books import UnknownDatabase
+from colony.store.location import is_url, named
 
 WAIT_SECONDS = 30
 """How long a writer waits for another one to finish."""
+
+_REACH_SECONDS = 10
 
 _ONE_ACT_AT_A_TIME = 0x636F6C6F6E79
 """The key of the lock that acts on PostgreSQL take turns with."""
@@ -23,9 +28,15 @@ _PRAGMAS = (
 
 
 def make_engine(location: str) -> Engine:
-    """Make an engine for a file path or a URL; nothing is opened yet."""
+    """Make an engine for a file path or a URL; nothing is opened yet.
+
+    Raises
+    ------
+    UnknownDatabase
+        The URL is of a database that a book cannot be kept in.
+    """
     if is_url(location):
-        return create_engine(location)
+        return _postgres(location)
     engine = create_engine(f"sqlite:///{location}", connect_args={"timeout": WAIT_SECONDS})
     event.listen(engine, "connect", _set_safeties)
     event.listen(engine, "begin", _begin)
@@ -34,19 +45,45 @@ def make_engine(location: str) -> Engine:
 
 def writing(engine: Engine) -> Engine:
     """The same engine, made so that two acts never interleave."""
+    if engine.dialect.name == "postgresql":
+        return engine
     return engine.execution_options(begin="BEGIN IMMEDIATE")
 
 
-def take_turn(session: Session) -> None:
+def looking(engine: Engine) -> Engine:
+    """The same engine, made so that all that one session reads is of one moment."""
+    if engine.dialect.name == "postgresql":
+        return engine.execution_options(isolation_level="REPEATABLE READ", postgresql_readonly=True)
+    return engine
+
+
+def take_turn(connection: Connection) -> None:
     """Wait until no other act is under way; on SQLite the transaction's beginning has done that.
 
     On PostgreSQL a lock that lives as long as the transaction puts acts one after the other.
     Each statement after it sees what was committed before, so nothing has to be tried again.
     """
-    if session.get_bind().dialect.name == "postgresql":
-        connection = session.connection()
+    if connection.dialect.name == "postgresql":
         connection.exec_driver_sql(f"SET LOCAL lock_timeout = '{WAIT_SECONDS}s'")
         connection.exec_driver_sql(f"SELECT pg_advisory_xact_lock({_ONE_ACT_AT_A_TIME})")
+
+
+@contextmanager
+def turn(engine: Engine) -> Iterator[Connection]:
+    """One transaction that writes, alone; it is committed at the end."""
+    with writing(engine).begin() as connection:
+        take_turn(connection)
+        yield connection
+
+
+def _postgres(location: str) -> Engine:
+    try:
+        engine = create_engine(location, connect_args={"connect_timeout": _REACH_SECONDS})
+    except (ArgumentError, NoSuchModuleError, ImportError, ValueError) as failed:
+        raise UnknownDatabase(named(location)) from failed
+    if engine.dialect.name != "postgresql":
+        raise UnknownDatabase(named(location))
+    return engine
 
 
 def _set_safeties(connection: Any, _record: object) -> None:  # noqa: ANN401 - a DBAPI connection

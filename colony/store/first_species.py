@@ -4,29 +4,23 @@ import tomllib
 from importlib.resources import files
 from typing import Any
 
-from sqlalchemy import Engine
-from sqlmodel import Session, select
+from sqlmodel import Session
 
 from colony.records import LifeHistory, Species
 from colony.records.species import TRAITS
-from colony.store.engine import writing
-from colony.store.journal import Recorder, tell, write_entry
+from colony.store.journal import BEGIN_ACT, Recorder, tell, write_entry
 
 FAMILY = "family"
 """The species whose numbers stand in for what another does not say."""
 
 
-def write_first_species(engine: Engine) -> None:
+def write_first_species(session: Session) -> None:
     """Write the first species into a new book, as its first act."""
-    with Session(writing(engine)) as session:
-        if session.exec(select(Species.id).limit(1)).first():
-            return  # another process began the same book a moment ago
-        recorder = Recorder(session)
-        for name, facts in first_species().items():
-            _write(session, name, facts)
-        tell(session, "A new book, with the species known from print.")
-        write_entry(session, "book begin", recorder)
-        session.commit()
+    recorder = Recorder(session)
+    for name, facts in first_species().items():
+        _write(session, name, facts)
+    tell(session, "A new book, with the species known from print.")
+    write_entry(session, BEGIN_ACT, recorder)
 
 
 def first_species() -> dict[str, dict[str, Any]]:

@@ -43,6 +43,13 @@ def _times(text: str) -> float:
     return number
 
 
+def _amount(text: str) -> float:
+    number = float(text)
+    if not 0 <= number <= 1000:  # noqa: PLR2004 - milligrams in a litre of tap water
+        raise ValueError(text)
+    return number
+
+
 def _pattern(text: str) -> str:
     sample = {"litter": "26-01", "n": 1, "dam": "Alma", "yy": "26", "yyyy": "2026", "sex": "F"}
     if text.format(**sample) == text.format(**sample | {"n": 2}):
@@ -63,8 +70,19 @@ class BookSettings:
     isolation_days: int = _choice(30, _whole(0, 365), "days from 0 to 365")
     measure_every_days: int = _choice(28, _whole(1, 365), "days from 1 to 365")
     nursery_weeks: int = _choice(6, _whole(0, 52), "weeks from 0 to 52")
-    nursery_stay_days: int = _choice(42, _whole(1, 365), "days from 1 to 365")
+    backup_days: int = _choice(14, _whole(1, 3660), "how many days keep a copy, from 1 to 3660")
+    backup_weeks: int = _choice(8, _whole(0, 520), "how many weeks keep a copy, from 0 to 520")
+    backup_months: int = _choice(24, _whole(0, 1200), "how many months keep a copy, from 0 to 1200")
     load_limit: float = _choice(0.3, _fraction, "disc area over floor area, such as 0.3")
+    reserve_l: int = _choice(0, _whole(0, 1_000_000), "litres; 0 where water comes as it is used")
+    reserve_refill_l: int = _choice(0, _whole(0, 1_000_000), "litres a night")
+    change_slack_days: int = _choice(2, _whole(0, 14), "days from 0 to 14")
+    change_setup_minutes: int = _choice(10, _whole(0, 240), "minutes from 0 to 240")
+    change_l_per_minute: int = _choice(20, _whole(1, 1000), "litres a minute, out and in again")
+    tap_nitrate_mg_l: float = _choice(0.0, _amount, "mg/L from 0 to 1000")
+    refusals_called: int = _choice(3, _whole(1, 60), "days from 1 to 60")
+    still_days: int = _choice(42, _whole(7, 365), "days from 7 to 365")
+    nursery_stay_days: int = _choice(42, _whole(1, 365), "days from 1 to 365")
     widths_across: float = _choice(2.0, _times, "disc widths across a tank, from 1 to 20")
     widths_along: float = _choice(4.0, _times, "disc widths along a tank, from 1 to 20")
     size_spread: float = _choice(2.0, _times, "widest over narrowest in a tank, from 1 to 20")

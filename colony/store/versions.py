@@ -3,41 +3,60 @@
 A book that is up to date is told by one query; alembic is loaded only when there is work.
 """
 
-from sqlalchemy import Engine, inspect
+from sqlalchemy import Connection, Engine, inspect
+from sqlmodel import Session
 
 from colony.refusals.books import BookIsNewer, NotABook
-from colony.store.backups import copy_before
-from colony.store.location import is_url
+from colony.store.engine import turn
+from colony.store.location import named
 
-SCHEMA = "0001"
+SCHEMA = "0002"
 """The newest schema that this program knows; a test holds it to the scripts in `schema/versions`."""
 
 
 def bring_up_to_date(engine: Engine, location: str) -> None:
-    """Apply what is missing, after a backup copy; a new book gets the whole schema and its species."""
-    found = _version_of(engine, location)
+    """Apply what is missing, after a backup copy; a new book gets the whole schema and its species.
+
+    All of it is one transaction: a book is of its old version, or wholly of the new one.
+    """
+    with engine.connect() as connection:
+        found = version_of(connection, location)
     if found == SCHEMA:
         return
     from colony.store.schema import upgrade  # noqa: PLC0415 - loads alembic
 
     if found is not None:
         if found not in upgrade.known_versions():
-            raise BookIsNewer(location, found)
-        if not is_url(location):
-            copy_before(location, f"schema-{found}")
-    upgrade.upgrade(engine)
-    if found is None:
-        from colony.store.first_species import write_first_species  # noqa: PLC0415 - once a book
+            raise BookIsNewer(named(location), found)
+        from colony.store.backups import copy_before  # noqa: PLC0415 - once a version
 
-        write_first_species(engine)
+        copy_before(engine, location, f"schema-{found}")
+    with turn(engine) as connection:
+        # Another process may have brought the book up to date a moment ago.
+        if version_of(connection, location) == found:
+            upgrade.upgrade(connection)
+            _write_first_act(connection, found)
 
 
-def _version_of(engine: Engine, location: str) -> str | None:
-    with engine.connect() as connection:
-        tables = inspect(connection).get_table_names()
-        if "alembic_version" in tables:
-            version = connection.exec_driver_sql("SELECT version_num FROM alembic_version").scalar()
-            return str(version) if version else None
-        if tables:
-            raise NotABook(location, "it is a database of something else")
+def version_of(connection: Connection, location: str) -> str | None:
+    """The schema version of a book; None where the database is empty."""
+    tables = inspect(connection).get_table_names()
+    if "alembic_version" in tables:
+        version = connection.exec_driver_sql("SELECT version_num FROM alembic_version").scalar()
+        return str(version) if version else None
+    if tables:
+        raise NotABook(named(location), "it is a database of something else")
     return None
+
+
+def _write_first_act(connection: Connection, found: str | None) -> None:
+    """The journal tells of what the new schema brought, so that it goes on telling all."""
+    from colony.store.adoption import write_adoption  # noqa: PLC0415 - once a version
+    from colony.store.first_species import write_first_species  # noqa: PLC0415 - once a book
+
+    with Session(connection) as session:
+        if found is None:
+            write_first_species(session)
+        else:
+            write_adoption(session, found, SCHEMA)
+        session.commit()

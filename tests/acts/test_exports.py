@@ -173,7 +173,7 @@ def test_a_sheet_of_animals_is_taken_back(sample: Book, tmp_path: Path) -> None:
 
 def _dicts(path: Path) -> list[dict[str, str]]:
     with path.open(encoding="utf-8", newline="") as file:
-        return list(csv.DictReader(file))
+        return sorted(csv.DictReader(file), key=lambda row: row["tag"])
 
 
 def test_no_exported_cell_would_run_as_a_formula(sample: Book, tmp_path: Path) -> None:

@@ -23,10 +23,10 @@ ROLES = ("breeding", "nursery", "grow-out", "grow-out", "grow-out")
 Row = dict[str, object]
 
 
-def write_large_book(path: Path, today: date, seed: int = 1) -> None:
+def write_large_book(path: Path, today: date, seed: int = 1, animals: int = ANIMALS) -> None:
     """Begin a book at `path` and fill it."""
     begin_book(str(path)).close()
-    years = _Years(today, random.Random(seed))
+    years = _Years(today, random.Random(seed), animals)
     years.live()
     with closing(sqlite3.connect(path)) as book:
         for table, rows in years.tables.items():
@@ -41,8 +41,8 @@ def write_large_book(path: Path, today: date, seed: int = 1) -> None:
 class _Years:
     """The house through the years, one litter after another."""
 
-    def __init__(self, today: date, chance: random.Random) -> None:
-        self.today, self.chance = today, chance
+    def __init__(self, today: date, chance: random.Random, animals: int) -> None:
+        self.today, self.chance, self.animals = today, chance, animals
         names = "system tank animal pairing pairing_sire mating_sign litter possible_sire"
         self.tables: dict[str, list[Row]] = {
             name: [] for name in f"{names} placement measurement feeding hold".split()
@@ -55,10 +55,10 @@ class _Years:
         begin = self.today - timedelta(days=365 * YEARS)
         for n in range(FOUNDERS):
             self._animal(f"W{n:03d}", "FM"[n % 2], begin - timedelta(days=1500), None)
-        litters = (ANIMALS - FOUNDERS) / 4
+        litters = (self.animals - FOUNDERS) / 4
         step = 365 * YEARS / litters
         day = 200.0
-        while len(self.tables["animal"]) < ANIMALS:
+        while len(self.tables["animal"]) < self.animals:
             born = min(begin + timedelta(days=int(day)), self.today)
             self._litter(born)
             day += step

@@ -51,6 +51,12 @@ def test_cells_quoted_as_rfc_4180_says_are_read(tmp_path: Path) -> None:
     assert [row.cells for row in table.rows] == [("zzz", "yyy", "xxx"), ("aaa", 'b"bb', "ccc")]
 
 
+def test_bytes_that_windows_1252_leaves_open_stay_what_they_are(tmp_path: Path) -> None:
+    """They are control characters in Latin-1, which no cell may hold, and not a guess."""
+    table = read_table(write(tmp_path, b"tag,name\nA1,Zo\xeb\nA2,\x81\n"))
+    assert [row.cells for row in table.rows] == [("A1", "Zo\xeb"), ("A2", "\x81")]
+
+
 def test_lines_are_counted_as_an_editor_does(tmp_path: Path) -> None:
     """Blank lines and cells over two lines do not shift the line that a fault names."""
     text = 'sep=;\n\ntag;note\nA1;"two\nlines"\n\n;\nA2;x\n'

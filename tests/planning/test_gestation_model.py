@@ -8,14 +8,7 @@ import numpy as np
 import pytest
 
 from colony.planning.conception import Evidence, Sign
-from colony.planning.gestation import (
-    Carried,
-    GestationPrior,
-    Shares,
-    believe,
-    due_window,
-    past_gestations,
-)
+from colony.planning.gestation import Carried, GestationPrior, Shares, believe, due_window
 
 EVEN = GestationPrior(120, 160, 200)
 """A prior of the family's order (Charvet-Almeida, Araujo & Almeida 2005, J. Northw. Atl. Fish.
@@ -43,7 +36,7 @@ def test_shrinkage_equals_conditioning_the_joint_normal(dam: str) -> None:
     """
     past = [Carried("a", 150), Carried("a", 156, 4), Carried("b", 171), Carried("c", 148, 9)]
     shares = Shares(weight=1e9)
-    belief = believe(past_gestations(EVEN, past, shares), dam, shares)
+    belief = believe(EVEN, past, dam, shares)
     assert (belief.mean, belief.sd) == pytest.approx(dense(past, dam, shares), abs=1e-6)
 
 
@@ -77,7 +70,7 @@ def test_nine_tenths_of_simulated_births_fall_in_their_window() -> None:
         days = dams[:, None] + SD * rng.normal(0, sqrt(0.13), (4, 4))
         past = [Carried(f"d{d}", float(x)) for d, row in enumerate(days) for x in row[:3]]
         seen = Evidence("d0", signs=(Sign(mated, "copulation"),))
-        window = due_window(EVEN, seen, past_gestations(EVEN, past), today=mated)
+        window = due_window(EVEN, seen, past, today=mated)
         assert window is not None
         birth = mated + timedelta(days=round(float(days[0, 3])))
         hits.append(window.earliest <= birth <= window.latest)
@@ -90,7 +83,7 @@ def test_a_colony_far_from_its_species_is_believed_by_its_births() -> None:
     """Twelve births about 100 days outweigh a species said to take 160."""
     rng = np.random.default_rng(1)
     past = [Carried(f"d{n % 4}", float(rng.normal(100, 4))) for n in range(12)]
-    belief = believe(past_gestations(EVEN, past), "d0")
+    belief = believe(EVEN, past, "d0")
     assert 160 + SD * belief.mean == pytest.approx(100, abs=5)
     assert SD * belief.sd < 12
 
@@ -98,9 +91,9 @@ def test_a_colony_far_from_its_species_is_believed_by_its_births() -> None:
 def test_a_conception_known_to_the_month_counts_for_less() -> None:
     """A birth after a pairing of 60 days says less than one after a copulation seen."""
     mated, born = date(2024, 1, 1), date(2024, 5, 20)
-    sharp = believe(past_gestations(EVEN, [Carried.between("a", mated, mated, born)]), "a")
+    sharp = believe(EVEN, [Carried.between("a", mated, mated, born)], "a")
     vague_days = Carried.between("a", mated - timedelta(days=30), mated + timedelta(days=30), born)
-    vague = believe(past_gestations(EVEN, [vague_days]), "a")
+    vague = believe(EVEN, [vague_days], "a")
     assert vague_days.days == (born - mated).days
     assert vague_days.spread_days == pytest.approx(60 / sqrt(12))
     assert sharp.mean < vague.mean < 0

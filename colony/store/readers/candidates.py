@@ -96,7 +96,7 @@ def _partners(
     for dam_id, record in dams.items():
         for pairing in record.pairings:
             if pairing.started <= today and (pairing.ended is None or pairing.ended > today):
-                for male in males.get(pairing.id or 0, ()):
+                for male in males.get(pairing.id, ()):
                     partners[dam_id].append(herd.by_id(male).tag)
                     partners[male].append(herd.by_id(dam_id).tag)
     return partners

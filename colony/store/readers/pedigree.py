@@ -8,10 +8,12 @@ import numpy as np
 from sqlmodel import Session
 
 from colony.pedigree.completeness import generation_equivalents
+from colony.pedigree.descent import passed_down, traced_up
 from colony.pedigree.graph import Doubt, FloatArray, IntArray, Pedigree
 from colony.pedigree.inbreeding import inbreeding
 from colony.pedigree.kinship import kinship, mean_kinship
-from colony.pedigree.spread import inbreeding_spread, kinship_spread
+from colony.pedigree.range import inbreeding_range, kinship_range
+from colony.planning.pairing_wishes import rare_share
 from colony.records import Litter
 from colony.store.readers.herd import Herd, HerdRow, read_herd
 from colony.store.readers.parents import Parents, Sires, read_parents
@@ -59,7 +61,8 @@ class Lineage:
 
     def inbreeding(self, animal_ids: Sequence[int]) -> list[float]:
         """Expected F of some animals, in their order."""
-        found: list[float] = inbreeding(self.pedigree, self._places(animal_ids)).tolist()
+        places = self._places(animal_ids)
+        found: list[float] = inbreeding(self.pedigree, places)[places].tolist()
         return found
 
     def kinship(self, rows: Sequence[int], columns: Sequence[int]) -> FloatArray:
@@ -70,14 +73,33 @@ class Lineage:
         """Mean kinship of each of the living, itself included."""
         return mean_kinship(self.pedigree, self._places(living))
 
+    def rare_share(self, living: Sequence[int]) -> FloatArray:
+        """Share of each of the living that comes from under-represented founders, (k,)."""
+        nodes, places = self.pedigree.nodes, self._places(living)
+        colony = traced_up(nodes, np.bincount(places, minlength=len(nodes)) / len(places))
+        founders = self.pedigree.founders[colony[self.pedigree.founders] > 0]
+        from_each = np.zeros((len(founders), len(places)))
+        for row, founder in enumerate(founders):
+            alone = np.zeros(len(nodes))
+            alone[founder] = 1.0
+            from_each[row] = passed_down(nodes, alone)[places]
+        return rare_share(from_each.T, colony[founders])
+
     def range_of(self, animal_ids: Sequence[int]) -> list[AnimalKin]:
         """F of some animals over what their doubtful sires may be, and how complete it is."""
         places = self._places(animal_ids)
-        known = generation_equivalents(self.pedigree, places).tolist()
+        known = generation_equivalents(self.pedigree)[places]
+        spread = inbreeding_range(self.pedigree, places)
         return [
-            AnimalKin(self.herd.rows[at].tag, f.expected, f.least, f.greatest, f.exact, complete)
-            for at, f, complete in zip(
-                places.tolist(), inbreeding_spread(self.pedigree, places), known, strict=True
+            AnimalKin(self.herd.rows[at].tag, *kin)
+            for at, *kin in zip(
+                places.tolist(),
+                self.inbreeding(animal_ids),
+                spread.least.tolist(),
+                spread.greatest.tolist(),
+                spread.exact.tolist(),
+                known.tolist(),
+                strict=True,
             )
         ]
 
@@ -109,23 +131,20 @@ def litter_kin(session: Session, litter: Litter) -> LitterKin:
     assert litter.id is not None  # noqa: S101 - it is in the book
     sires = lineage.parents.sires_of_litter(litter.id)
     place = lineage.herd.position
-    dam = place[litter.dam_id]
     ways = [(place[sire], share) for sire, share in sires if sire is not None]
-    places = np.array([dam, *(one for one, _ in ways)], dtype=np.int64)
-    kinships = kinship(lineage.pedigree, places[:1], places[1:])[0].tolist() if ways else []
-    spreads = [
-        kinship_spread(lineage.pedigree, dam, one, k)
-        for (one, _), k in zip(ways, kinships, strict=True)
-    ]
-    unrelated = [0.0] * (len(sires) > len(ways) or not sires)
-    known = 1 + generation_equivalents(lineage.pedigree, places)
+    men = np.array([sire for sire, _ in ways], dtype=np.int64)
     shares = np.array([share for _, share in ways])
+    dam = np.full(1, place[litter.dam_id])
+    kinships = kinship(lineage.pedigree, dam, men)[0]
+    spread = kinship_range(lineage.pedigree, np.repeat(dam, len(men)), men)
+    unrelated = [0.0] * (len(sires) > len(ways) or not sires)
+    known = 1 + generation_equivalents(lineage.pedigree)
     return LitterKin(
         sires=lineage.parents.written(sires),
-        inbreeding=float(shares @ np.array(kinships)) if ways else 0.0,
-        low=min([spread.least for spread in spreads] + unrelated),
-        high=max([spread.greatest for spread in spreads] + unrelated),
-        completeness=float(known[0] + shares @ known[1:]) / 2,
+        inbreeding=float(shares @ kinships),
+        low=min([*spread.least.tolist(), *unrelated]),
+        high=max([*spread.greatest.tolist(), *unrelated]),
+        completeness=float(known[dam[0]] + shares @ known[men]) / 2,
     )
 
 

@@ -5,17 +5,14 @@ from pathlib import Path
 from alembic import command
 from alembic.config import Config
 from alembic.script import ScriptDirectory
-from sqlalchemy import Engine
-
-from colony.store.engine import writing
+from sqlalchemy import Connection
 
 
-def upgrade(engine: Engine, to: str = "head") -> None:
-    """Bring the book behind `engine` up to a version, in one transaction."""
+def upgrade(connection: Connection, to: str = "head") -> None:
+    """Bring the book behind a connection up to a version, in its transaction."""
     config = _config()
-    with writing(engine).begin() as connection:
-        config.attributes["connection"] = connection
-        command.upgrade(config, to)
+    config.attributes["connection"] = connection
+    command.upgrade(config, to)
 
 
 def known_versions() -> set[str]:

@@ -1,0 +1,82 @@
+"""Keep the book safe: back it up, list its backups, put one back."""
+
+import datetime as dt
+from dataclasses import dataclass
+from pathlib import Path
+
+from colony.refusals.books import BookAlreadyThere
+from colony.store.backups import BY_HAND, copy_before, copy_file, list_copies
+from colony.store.book import Book
+from colony.store.location import is_url
+from colony.store.old_copies import copy_as_it_is
+from colony.store.restoring import find_copy, restore
+
+
+@dataclass(frozen=True)
+class BackupLine:
+    """One backup of the book."""
+
+    name: str
+    made: dt.datetime
+    reason: str
+    bytes: int
+
+
+@dataclass(frozen=True)
+class BackedUp:
+    """A backup that was made and verified."""
+
+    path: str
+    bytes: int
+
+
+@dataclass(frozen=True)
+class Restored:
+    """A backup that is the book now, and where the book that was there is kept."""
+
+    restored: str
+    kept: str | None
+
+
+def back_up(book: Book, *, to: Path | None = None) -> BackedUp:
+    """Copy the book while others may write in it, and verify the copy by reading all of it.
+
+    Raises
+    ------
+    BookAlreadyThere
+        Something is at `to`.
+    BookNotReachable, DiskFull, CopyDamaged
+        There is no good copy; nothing is left of it.
+    """
+    if to is None:
+        path = copy_before(book.engine, book.location, BY_HAND)
+        return BackedUp(str(path), path.stat().st_size)
+    if to.exists():
+        raise BookAlreadyThere(str(to))
+    if is_url(book.location):
+        copy_as_it_is(book.engine, to)
+    else:
+        copy_file(book.location, to)
+    return BackedUp(str(to), to.stat().st_size)
+
+
+def list_backups(location: str) -> list[BackupLine]:
+    """The backups of a book, the newest first."""
+    return [
+        BackupLine(copy.path.name, copy.made, copy.reason, copy.bytes)
+        for copy in list_copies(location)
+    ]
+
+
+def restore_backup(location: str, *, copy: str) -> Restored:
+    """Put a backup in the place of the book; what was there is kept beside the backups.
+
+    Raises
+    ------
+    NoSuchCopy, CopyDamaged, BookIsNewer
+        The backup cannot be used; the book was not touched.
+    BookBusy, BookNotReachable, DiskFull
+    """
+    path = find_copy(location, copy)
+    kept = restore(location, path)
+    return Restored(str(path), str(kept) if kept else None)

@@ -1,0 +1,153 @@
+"""Isolation: whose clock runs until when, what shares its water, who left early and why."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date, timedelta
+
+from sqlalchemy.orm import aliased
+from sqlmodel import Session, col, select
+
+from colony.acts.placing import read_house_today
+from colony.notation.cautions import OWN_TOOLS
+from colony.planning.isolation import mature_from
+from colony.planning.limits import is_isolated
+from colony.records import Animal, Placement, System, Tank
+from colony.refusals.isolation import LeavesIsolationEarly
+from colony.store.readers.house import TankRow, intake_systems
+from colony.store.readers.isolation import read_clocks
+from colony.store.settings import read_settings
+
+
+@dataclass(frozen=True)
+class IsolationLine:
+    """One intake system: who is in it, since and until when, and with whom it shares water."""
+
+    system: str
+    tanks: list[str]
+    animals: list[str]
+    since: date
+    until: date
+    days_left: int
+    restarted_by: list[str]
+    shares_water_with: list[str]
+
+
+@dataclass(frozen=True)
+class MaturingLine:
+    """A system whose filter is still maturing, and who is in it already."""
+
+    system: str
+    started: date
+    mature_from: date
+    days_left: int
+    animals: list[str]
+
+
+@dataclass(frozen=True)
+class EarlyLeave:
+    """An animal that left isolation before its clock had run out, with the reason."""
+
+    tag: str
+    on: date
+    to_tank: str
+    why: str
+
+
+@dataclass(frozen=True)
+class Isolation:
+    """Every clock that runs in the house."""
+
+    isolated: tuple[IsolationLine, ...]
+    maturing: tuple[MaturingLine, ...]
+    left_early: tuple[EarlyLeave, ...]
+    cautions: tuple[str, ...] = (OWN_TOOLS,)
+
+
+def isolation_now(session: Session, *, today: date) -> Isolation:
+    """The clocks of arrivals and of new filters, and the leaves before time of the last year."""
+    return Isolation(
+        isolated=tuple(_isolated(session, today)),
+        maturing=tuple(_maturing(session, today)),
+        left_early=tuple(_left_early(session, today - timedelta(days=365))),
+    )
+
+
+def _isolated(session: Session, today: date) -> list[IsolationLine]:
+    house = read_house_today(session, today)
+    lines = []
+    days = read_settings(session).isolation_days
+    for system, clock in read_clocks(session, intake_systems(house.tanks), days, today).items():
+        shared = [tank for tank in house.tanks.values() if tank.plan.system == system]
+        intake = [tank for tank in shared if tank.plan.role == "intake"]
+        lines.append(
+            IsolationLine(
+                system=system,
+                tanks=[tank.plan.code for tank in intake],
+                animals=[one.tag for tank in intake for one in house.in_tank(tank.id)],
+                since=clock.since,
+                until=clock.until,
+                days_left=max(0, (clock.until - today).days),
+                restarted_by=list(clock.restarted_by),
+                shares_water_with=[
+                    tank.plan.code
+                    for tank in shared
+                    if not tank.plan.isolates and tank.plan.role != "intake"
+                ],
+            )
+        )
+    return sorted(lines, key=lambda one: (one.until, one.system))
+
+
+def _maturing(session: Session, today: date) -> list[MaturingLine]:
+    weeks = read_settings(session).nursery_weeks
+    house = read_house_today(session, today)
+    lines = []
+    for system in session.exec(select(System).where(col(System.started).is_not(None))):
+        assert system.started is not None  # noqa: S101 - the query asked for it
+        ready = mature_from(system.started, weeks)
+        if ready > today:
+            animals = [
+                one.tag
+                for tank in house.tanks.values()
+                if tank.plan.system == system.name
+                for one in house.in_tank(tank.id)
+            ]
+            days_left = (ready - today).days
+            lines.append(MaturingLine(system.name, system.started, ready, days_left, animals))
+    return sorted(lines, key=lambda one: (one.mature_from, one.system))
+
+
+def refuse_early_leave(
+    session: Session, tags: Sequence[str], *, to: TankRow | None, why: str | None, today: date
+) -> None:
+    """Refuse that isolated animals go to water outside isolation with no reason on record.
+
+    `to` is the tank they go to; None where they leave the house alive.
+    """
+    if why or (to is not None and to.plan.isolates):
+        return
+    house = read_house_today(session, today)
+    found = [one for here in house.occupants.values() for one in here if one.tag in tags]
+    early = [one for one in found if is_isolated(one, today)]
+    if early:
+        until = max(one.isolated_until for one in early if one.isolated_until)
+        raise LeavesIsolationEarly([one.tag for one in early], until)
+
+
+def _left_early(session: Session, since: date) -> list[EarlyLeave]:
+    """Moves out of an intake tank that were given a reason."""
+    before, intake = aliased(Placement), aliased(Tank)
+    query = (
+        select(col(Animal.tag), col(Placement.entered_on), col(Tank.code), col(Placement.why))
+        .join(Animal, col(Placement.animal_id) == col(Animal.id))
+        .join(Tank, col(Placement.tank_id) == col(Tank.id))
+        .join(
+            before,
+            (col(before.animal_id) == col(Placement.animal_id))
+            & (col(before.left_on) == col(Placement.entered_on)),
+        )
+        .join(intake, (col(before.tank_id) == col(intake.id)) & (col(intake.role) == "intake"))
+        .where(col(Placement.why).is_not(None), col(Placement.entered_on) >= since)
+        .order_by(col(Placement.entered_on).desc())
+    )
+    return [EarlyLeave(tag, on, code, why or "") for tag, on, code, why in session.exec(query)]

@@ -1,0 +1,90 @@
+"""Look into one tank, and try a move before it is made."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date
+
+from sqlmodel import Session
+
+from colony.acts.placing import find_usable_tank, limits_of, read_house_today, reasons_against
+from colony.acts.search import Hit, search_animals
+from colony.planning.limits import breaks
+from colony.planning.load import Occupant, load
+from colony.store.lookup import find_animal, find_tank
+from colony.store.readers.search import Sought
+from colony.store.settings import read_settings
+
+
+@dataclass(frozen=True)
+class TankPage:
+    """One tank: its measures, its limits, and who is in it."""
+
+    tank: str
+    system: str
+    role: str
+    length_mm: float | None
+    width_mm: float | None
+    diameter_mm: float | None
+    volume_l: int | None
+    load: float | None
+    load_limit: float
+    isolated_until: date | None
+    breaks: tuple[str, ...]
+    occupants: tuple[Hit, ...]
+
+
+def show_tank(session: Session, *, code: str, today: date) -> TankPage:
+    """One tank and its occupants; `NoSuchTank` where there is none."""
+    found, settings = find_tank(session, code), read_settings(session)
+    assert found.id is not None  # noqa: S101 - it was found in the book
+    house = read_house_today(session, today)
+    row, here = house.tanks[found.id], house.in_tank(found.id)
+    ends = [one.isolated_until for one in here if one.isolated_until]
+    return TankPage(
+        tank=found.code,
+        system=row.plan.system or "",
+        role=row.plan.role,
+        length_mm=row.plan.length_mm,
+        width_mm=row.plan.width_mm,
+        diameter_mm=row.plan.diameter_mm,
+        volume_l=row.volume_l,
+        load=load(row.plan, here),
+        load_limit=settings.load_limit,
+        isolated_until=max(ends, default=None),
+        breaks=tuple(reason.sentence for reason in breaks(row.plan, here, limits_of(settings))),
+        occupants=tuple(_who_are(session, [one.tag for one in here], today)),
+    )
+
+
+def find_tank_code(session: Session, *, code: str) -> str:
+    """The code of a tank in use as it is written; `NoSuchTank` and `TankRetired` refuse."""
+    return find_usable_tank(session, code).code
+
+
+def why_not_move(
+    session: Session, *, tags: Sequence[str], tank: str, today: date
+) -> tuple[str, ...]:
+    """Why these animals may not move into a tank; empty where they may. Nothing moves.
+
+    Raises
+    ------
+    NoSuchTag, NoSuchTank, TankRetired
+    """
+    target = find_usable_tank(session, tank)
+    house = read_house_today(session, today)
+    coming = []
+    for tag in tags:
+        animal = find_animal(session, tag)
+        here = house.in_tank(house.tank_of.get(animal.id or 0, 0))
+        known = [one for one in here if one.tag == animal.tag]
+        coming.append(known[0] if known else Occupant(animal.tag, None))
+    return tuple(one.sentence for one in reasons_against(session, house, target, coming, today))
+
+
+def _who_are(session: Session, tags: Sequence[str], today: date) -> list[Hit]:
+    return [
+        hit
+        for tag in tags
+        for hit in search_animals(session, sought=Sought(words=(tag,)), today=today)
+        if hit.tag == tag
+    ]

@@ -1,0 +1,43 @@
+"""Genes down and up the pedigree: what each node takes of every other.
+
+With T the lower triangle of what is taken and D the Mendelian parts, all kinship is T D T'
+(Henderson 1976; Quaas 1976). A vector goes through T and T' in one pass each.
+"""
+
+import numpy as np
+
+from colony.pedigree.nodes import FloatArray, IntArray, Nodes
+from colony.pedigree.sweep import sweep
+
+
+def traced_up(nodes: Nodes, weights: FloatArray) -> FloatArray:
+    """T' w: weights on nodes, (N,), given on to all their ancestors by the shares taken."""
+    traced = np.append(weights, 0.0)
+    for batch in reversed(nodes.by_step):
+        np.add.at(traced, nodes.first[batch], traced[batch] * nodes.first_share[batch])
+        np.add.at(traced, nodes.second[batch], traced[batch] * nodes.second_share[batch])
+        traced[-1] = 0.0
+    return traced[:-1]
+
+
+def passed_down(nodes: Nodes, values: FloatArray) -> FloatArray:
+    """T v: values of nodes, (N,), each with the shares that it takes of its ancestors' added."""
+    passed = np.append(values, 0.0)
+    for batch in nodes.by_step:
+        passed[batch] += passed[nodes.first[batch]] * nodes.first_share[batch]
+        passed[batch] += passed[nodes.second[batch]] * nodes.second_share[batch]
+    return passed[:-1]
+
+
+def mendelian_parts(nodes: Nodes, asked: IntArray | None = None) -> FloatArray:
+    """D: the own kinship of each node that its known parents do not explain, (N,).
+
+    For an animal with both parents known it is 1/4 - (F_dam + F_sire) / 8, for a founder 1/2.
+    It is 0 where neither the node nor a descendant was asked for.
+    """
+    found = sweep(nodes, asked)
+    own = np.append(found.own, 0.0)
+    first, second = nodes.first_share, nodes.second_share
+    explained = first**2 * own[nodes.first] + second**2 * own[nodes.second]
+    explained += 2 * first * second * found.between_parents
+    return np.asarray(np.nan_to_num(found.own - explained, nan=0.0))

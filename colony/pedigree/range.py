@@ -1,0 +1,80 @@
+"""The least and the greatest that F and kinship can be, over what the doubtful sires may be."""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from colony.pedigree.assignments import assignments
+from colony.pedigree.graph import Pedigree
+from colony.pedigree.nodes import BoolArray, FloatArray, IntArray, Nodes
+from colony.pedigree.sweep import Mixing, sweep
+
+CELLS_TO_TRY = 1 << 26
+"""Table entries that going through assignments may take in one call, about a second's worth."""
+
+
+@dataclass(frozen=True, eq=False)
+class Range:
+    """Least and greatest of each figure, (k,).
+
+    Where `exact` is False, too many assignments were possible to go through them all: no
+    assignment goes beyond the two figures, but they may lie wider than need be.
+    """
+
+    least: FloatArray
+    greatest: FloatArray
+    exact: BoolArray
+
+
+def inbreeding_range(pedigree: Pedigree, of: IntArray, cells: int = CELLS_TO_TRY) -> Range:
+    """Least and greatest F of the animals at some positions, in their order.
+
+    Parameters
+    ----------
+    of
+        Positions of the animals, (k,).
+    cells
+        Work that going through assignments may take; what is over that gets bounds.
+    """
+    nodes = pedigree.nodes
+    least = sweep(nodes, of, mixing=Mixing.LEAST).between_parents[of]
+    if not nodes.choices:
+        return Range(least, least.copy(), np.ones(len(of), dtype=np.bool_))
+    greatest = sweep(nodes, of, mixing=Mixing.GREATEST).between_parents[of]
+    pairs = np.stack((nodes.first[of], nodes.second[of]), axis=1)
+    return _narrowed(nodes, pairs, Range(least, greatest, least == greatest), cells)
+
+
+def kinship_range(
+    pedigree: Pedigree, one: IntArray, other: IntArray, cells: int = CELLS_TO_TRY
+) -> Range:
+    """Least and greatest kinship of each pair of animals: F of the pup that the two would have.
+
+    Parameters
+    ----------
+    one, other
+        Positions of the two of each pair, (k,).
+    cells
+        As for `inbreeding_range`.
+    """
+    nodes = pedigree.nodes
+    kept, at = np.unique(np.concatenate((one, other)), return_inverse=True)
+    first, second = at[: len(one)], at[len(one) :]
+    least = sweep(nodes, kept, kept, Mixing.LEAST).kept[first, second]
+    greatest = sweep(nodes, kept, kept, Mixing.GREATEST).kept[first, second]
+    pairs = np.stack((one, other), axis=1)
+    return _narrowed(nodes, pairs, Range(least, greatest, least == greatest), cells)
+
+
+def _narrowed(nodes: Nodes, pairs: IntArray, bounds: Range, cells: int) -> Range:
+    """Go through the assignments of each pair, (k, 2), while they are few, the simplest first."""
+    todo = {(int(a), int(b)) for a, b in pairs[~bounds.exact]}
+    ways = sorted((assignments(nodes, *pair) for pair in todo), key=lambda one: one.cells)
+    for way in ways:
+        cells -= way.cells
+        if cells < 0:
+            break
+        here = (pairs == (way.one, way.other)).all(axis=1)
+        bounds.least[here], bounds.greatest[here] = way.extremes()
+        bounds.exact[here] = True
+    return bounds

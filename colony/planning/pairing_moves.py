@@ -1,0 +1,45 @@
+"""The work list of a plan: who is carried where, from where everybody is today."""
+
+from collections.abc import Iterator, Sequence
+
+from colony.planning.pairing_pairs import kept_partners
+from colony.planning.pairing_plan import PlannedMove, PlannedPair
+from colony.planning.pairing_wishes import Stock
+
+
+def planned_moves(
+    stock: Stock, planned: Sequence[PlannedPair], overridden: frozenset[str]
+) -> tuple[PlannedMove, ...]:
+    """List the moves of a plan, by tag.
+
+    Where no tanks were offered, a female goes to her male. Where they were, everybody of a
+    group goes to its tank, and who is in that tank and not of the group makes room.
+    """
+    homes = {one.tag: stock.home(row) for row, one in enumerate(stock.animals)}
+    goes: dict[str, str | None] = {}
+    for pair in planned:
+        goes[pair.dam] = pair.tank or homes[pair.sire]
+        if pair.tank:
+            goes[pair.sire] = pair.tank
+    moves = [
+        PlannedMove(tag, homes[tag], tank)
+        for tag, tank in goes.items()
+        if tank is None or tank != homes[tag]
+    ]
+    moves += _making_room(stock, planned, goes, overridden)
+    return tuple(sorted(moves, key=lambda move: move.tag))
+
+
+def _making_room(
+    stock: Stock,
+    planned: Sequence[PlannedPair],
+    goes: dict[str, str | None],
+    overridden: frozenset[str],
+) -> Iterator[PlannedMove]:
+    sires = {pair.tank: pair.sire for pair in planned if pair.tank}
+    for row, one in enumerate(stock.animals):
+        home = stock.home(row)
+        if one.status != "present" or home not in sires or one.tag in goes:
+            continue
+        if sires[home] not in kept_partners(one, overridden):
+            yield PlannedMove(one.tag, home, None)

@@ -1,0 +1,192 @@
+"""Which dam may be put with which sire, and what bars each of the other pairs."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from datetime import date
+from functools import cached_property
+from math import pi
+
+import numpy as np
+from numpy.typing import NDArray
+
+from colony.planning.eligibility import (
+    FEMALE,
+    MALE,
+    Candidate,
+    Reason,
+    why_not,
+    why_not_together,
+)
+from colony.planning.pairing_wishes import BreedingTank, Floats, Index, Stock, Wishes
+
+MARGIN = 1e-12
+"""Kinship is summed in floating point: this much over a limit is not over it."""
+
+OPEN, RULED_OUT, TOO_RELATED, APART, NO_TANK = range(5)
+"""What bars a pair, as numbers of an array."""
+
+Codes = NDArray[np.int8]
+
+
+@dataclass(frozen=True, eq=False)
+class OpenPairs:
+    """The dams and sires that may be used, and which of their pairs.
+
+    `dams` (a,) and `sires` (b,) are rows of the stock; `bar` (a, b) says what bars each pair
+    and `f` (a, b) is the F its pups would have. `capacity` (b,) is how many more females each
+    sire may have. `alone` holds the reasons of those who may not be used at all.
+    """
+
+    stock: Stock
+    tanks: tuple[BreedingTank, ...]
+    dams: Index
+    sires: Index
+    bar: Codes
+    f: Floats
+    capacity: Index
+    alone: dict[str, tuple[Reason, ...]]
+
+    def candidate(self, row: int) -> Candidate:
+        """Look up the animal of a row of the stock."""
+        return self.stock.animals[row]
+
+    @cached_property
+    def places(self) -> tuple[Index, Index]:
+        """Dam and sire number of each open pair, dams in order."""
+        dam, sire = np.nonzero(self.bar == OPEN)
+        return dam, sire
+
+    @cached_property
+    def numbers(self) -> dict[str, int]:
+        """Number of each dam among the dams and of each sire among the sires, by tag."""
+        animals = self.stock.animals
+        return {animals[r].tag: n for rows in (self.dams, self.sires) for n, r in enumerate(rows)}
+
+    def tags(self, dam: int, sire: int) -> tuple[str, str]:
+        """Name the dam and the sire of a pair."""
+        animals = self.stock.animals
+        return animals[self.dams[dam]].tag, animals[self.sires[sire]].tag
+
+
+def open_pairs(
+    stock: Stock, wishes: Wishes, tanks: Sequence[BreedingTank], today: date
+) -> OpenPairs:
+    """Judge every animal, then every pair of those who may be used."""
+    alone = _alone(stock, wishes, today)
+    rows = [row for row, one in enumerate(stock.animals) if one.tag not in alone]
+    dams = np.array([r for r in rows if stock.animals[r].sex == FEMALE], dtype=np.intp)
+    sires = np.array([r for r in rows if stock.animals[r].sex == MALE], dtype=np.intp)
+    f = _inbreeding(stock, wishes)[np.ix_(dams, sires)]
+    capacity = [_places(stock.animals[r], wishes) for r in sires]
+    bar = _bars(stock, wishes, dams, sires)
+    bar[(bar == OPEN) & (f > _limit(wishes))] = TOO_RELATED
+    bar[(bar == OPEN) & ~_fits_a_tank(stock, tanks, dams, sires)] = NO_TANK
+    return OpenPairs(
+        stock, tuple(tanks), dams, sires, bar, f, np.array(capacity, dtype=np.intp), alone
+    )
+
+
+def kept_partners(one: Candidate, overridden: frozenset[str]) -> tuple[str, ...]:
+    """Partners of running pairings that the plan may not break."""
+    if "paired" in overridden or f"paired:{one.tag}" in overridden:
+        return ()
+    return tuple(tag for tag in one.in_pairing_with if f"paired:{tag}" not in overridden)
+
+
+def disc_mm2(one: Candidate) -> float:
+    """Disc area of an animal; one that was never measured counts at its mature width."""
+    width = one.width_mm if one.width_mm is not None else one.mature_width_mm
+    return pi / 4 * (width or 0.0) ** 2
+
+
+def _alone(stock: Stock, wishes: Wishes, today: date) -> dict[str, tuple[Reason, ...]]:
+    found = {}
+    for one in stock.animals:
+        kept = kept_partners(one, wishes.overridden)
+        judged = replace(one, in_pairing_with=kept, most_females=_most(one, wishes))
+        reasons = why_not(judged, today, wishes.overridden)
+        if one.sex not in {FEMALE, MALE} and not reasons:
+            reasons = (Reason("sex", "a plan must know its sex: look for claspers"),)
+        if one.tag in wishes.without:
+            reasons = (Reason("without", "left out as asked"), *reasons)
+        if reasons:
+            found[one.tag] = reasons
+    return found
+
+
+def _most(one: Candidate, wishes: Wishes) -> int:
+    return wishes.most_females if one.most_females is None else one.most_females
+
+
+def _places(one: Candidate, wishes: Wishes) -> int:
+    most = _most(one, wishes)
+    if wishes.group_size is not None:
+        most = min(most, wishes.group_size)
+    return max(most - len(kept_partners(one, wishes.overridden)), 0)
+
+
+def _inbreeding(stock: Stock, wishes: Wishes) -> Floats:
+    if wishes.at_worst and stock.worst_kinship is not None:
+        return stock.worst_kinship
+    return stock.kinship
+
+
+def _limit(wishes: Wishes) -> float:
+    highest = wishes.highest_inbreeding
+    return np.inf if highest is None else highest + MARGIN
+
+
+def _bars(stock: Stock, wishes: Wishes, dams: Index, sires: Index) -> Codes:
+    """Try the rules about a pair once for each two kinds of animal, and the pairs kept apart."""
+    animals = stock.animals
+    of_dams, dam_kinds = _kinds([animals[r] for r in dams], wishes)
+    of_sires, sire_kinds = _kinds([animals[r] for r in sires], wishes)
+    barred = [
+        [bool(why_not_together(d, s, wishes.overridden)) for s in sire_kinds] for d in dam_kinds
+    ]
+    table = np.array(barred, dtype=bool).reshape(len(dam_kinds), len(sire_kinds))
+    bar = np.where(table[np.ix_(of_dams, of_sires)], RULED_OUT, OPEN).astype(np.int8)
+    place = {animals[r].tag: n for rows in (dams, sires) for n, r in enumerate(rows)}
+    for dam, sire in wishes.must_not:
+        if dam in place and sire in place:
+            bar[place[dam], place[sire]] = APART
+    return bar
+
+
+def _kinds(animals: Sequence[Candidate], wishes: Wishes) -> tuple[Index, list[Candidate]]:
+    """Sort animals into kinds that the rules about a pair cannot tell apart, one of each."""
+    named = {word.split(":", 1)[1] for word in wishes.overridden if ":" in word}
+    kinds: dict[tuple[str | None, ...], int] = {}
+    examples: list[Candidate] = []
+    numbers = []
+    for one in animals:
+        kind = (one.species, one.line, one.tag if one.tag in named or not one.species else None)
+        if kind not in kinds:
+            kinds[kind] = len(examples)
+            examples.append(one)
+        numbers.append(kinds[kind])
+    return np.array(numbers, dtype=np.intp), examples
+
+
+def _fits_a_tank(
+    stock: Stock, tanks: Sequence[BreedingTank], dams: Index, sires: Index
+) -> NDArray[np.bool_]:
+    fits = np.zeros((len(dams), len(sires)), dtype=bool)
+    for tank in tanks:
+        fits |= np.logical_and.outer(
+            *(within([stock.animals[r] for r in rows], tank) for rows in (dams, sires))
+        ) & (
+            np.add.outer(*(_discs(stock, rows) for rows in (dams, sires)))
+            <= tank.room_mm2 * (1 + MARGIN)
+        )
+    return fits if tanks else np.ones_like(fits)
+
+
+def within(animals: Sequence[Candidate], tank: BreedingTank) -> NDArray[np.bool_]:
+    """Tell which animals the sides of a tank allow."""
+    widths = [one.width_mm or one.mature_width_mm or 0.0 for one in animals]
+    return np.array(widths, dtype=float) <= tank.widest_mm
+
+
+def _discs(stock: Stock, rows: Index) -> Floats:
+    return np.array([disc_mm2(stock.animals[r]) for r in rows], dtype=float)

@@ -1,0 +1,154 @@
+"""The search for the best plan: bound it with few pairs, prove the rest useless, choose.
+
+Shares of pairs are allowed first; pairs that are left out are priced by the duals and let in
+where they would help (column generation, Dantzig & Wolfe 1960, Oper. Res. 8:101-111). Pairs
+whose price exceeds the distance between bound and best plan can be in no better plan.
+"""
+
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from colony.planning.pairing_count import Counted
+from colony.planning.pairing_model import SCALE, Aim, Model, Question
+from colony.planning.pairing_objective import TIE
+from colony.planning.pairing_settling import animals_moved
+from colony.planning.pairing_solver import Relaxed, Whole, relax, solve
+from colony.planning.pairing_wishes import Bools, Deadline, Effort, Floats, Index
+
+BOUNDING_ROUNDS, CHOOSING_ROUNDS = 60, 25
+
+EQUAL = 1e-6
+"""Costs (in thousandths) closer than this are one."""
+
+SMALL = 1.0
+"""Below this cost, a gap is a share of this instead."""
+
+UNBOUNDED = -1e9
+"""A bound below every cost."""
+
+FEW_NODES = 50
+"""A search of fewer nodes is not worth its beginning."""
+
+
+@dataclass(frozen=True, eq=False)
+class Found:
+    """The best plan found: its pairs, its cost and the proved least cost."""
+
+    chosen: Index
+    cost: float
+    bound: float
+
+    @property
+    def gap(self) -> float:
+        """The share of the cost that a better plan could save at most."""
+        above = self.cost - self.bound
+        return 0.0 if above <= EQUAL else above / max(abs(self.cost), SMALL)
+
+
+@dataclass(frozen=True, eq=False)
+class _Bounded:
+    """What the shares proved: a bound, the least price of each pair, and where tangents lie."""
+
+    bound: float
+    price: Floats
+    tangents: list[Floats]
+
+
+def best_plan(question: Question, counted: Counted, effort: Effort, deadline: Deadline) -> Found:
+    """Find the best plan of so many litters, or the best found in the time.
+
+    Each round chooses among the pairs whose price lies within reach of the bound: a plan
+    cheaper than bound and reach together has no others. So each round moves the bound too.
+    """
+    bounded = _bounded(question, counted, effort, deadline)
+    cost = plan_cost(question, counted.chosen)
+    best = Found(counted.chosen, cost, min(bounded.bound, cost))
+    tangents, work = list(bounded.tangents), 0
+    reach = effort.proof * max(abs(bounded.bound), SMALL)
+    for _ in range(CHOOSING_ROUNDS):
+        useful = np.flatnonzero((bounded.price <= reach + EQUAL) | question.must)
+        polishing = bool(best.gap <= effort.proof)
+        model = Model(question, useful, replace(counted.aim, fewest_moves=polishing), tangents)
+        nodes = (effort.polish - work) // model.size if polishing else effort.nodes
+        if nodes < FEW_NODES or best.gap == 0.0 or deadline.is_over():
+            break
+        answer = solve(model, deadline.left(), nodes, 0.0 if polishing else effort.proof / 4)
+        work += (answer.nodes + 1) * model.size if polishing else 0
+        best = _better(question, best, useful, answer, bounded.bound + reach)
+        if answer.chosen is not None:
+            tangents.append(question.objective.litters_of(useful[answer.chosen]))
+        reach = min(best.cost - bounded.bound, 8 * reach)
+    return best
+
+
+def _better(question: Question, best: Found, pairs: Index, answer: Whole, reached: float) -> Found:
+    """Keep the cheaper of the best plan and an answer, and what the answer proved."""
+    least = np.inf if answer.impossible else answer.bound
+    bound = max(best.bound, min(least, reached))
+    if answer.chosen is not None:
+        chosen = pairs[answer.chosen]
+        cost = plan_cost(question, chosen)
+        if cost < best.cost:
+            best = Found(chosen, cost, bound)
+    return replace(best, bound=min(bound, best.cost))
+
+
+def plan_cost(question: Question, chosen: Index) -> float:
+    """Count the cost of whole pairs as a model does: the objective, and a trifle for moves."""
+    ties = TIE * animals_moved(question, chosen) / len(chosen)
+    return SCALE * (question.objective.value(chosen) + ties)
+
+
+def _bounded(question: Question, counted: Counted, effort: Effort, deadline: Deadline) -> _Bounded:
+    """Bound every plan from below with shares of pairs."""
+    inside = np.zeros(len(question.must), dtype=bool)
+    inside[counted.pairs] = True
+    tangents = [_even(question, counted.aim)]
+    best = _Bounded(UNBOUNDED, np.zeros(len(inside)), tangents)
+    for _ in range(BOUNDING_ROUNDS):
+        model = Model(question, np.flatnonzero(inside), counted.aim, tangents)
+        answer = relax(model, deadline.left())
+        if answer is None:
+            break
+        price = model.price(answer.duals)
+        if _let_in(inside, price):
+            continue
+        if answer.cost > best.bound:
+            best = _Bounded(answer.cost, price, _tight(model, answer))
+        point, error = _point(question, counted.aim, model, answer)
+        if error <= effort.proof / 4 * abs(answer.cost) or deadline.is_over():
+            break
+        tangents += [point, (point + tangents[-1]) / 2]
+    return best
+
+
+def _tight(model: Model, answer: Relaxed) -> list[Floats]:
+    """Keep the tangents that the bound rests on."""
+    duals = answer.duals[model.cut_rows :]
+    return [point for point, dual in zip(model.tangents, duals.tolist(), strict=True) if dual]
+
+
+def _let_in(inside: Bools, price: Floats) -> bool:
+    """Let in the pairs that would help most, a few thousand at most."""
+    helps = np.flatnonzero(~inside & (price < -EQUAL))
+    if len(helps):
+        inside[helps[np.argsort(price[helps], kind="stable")[:4000]]] = True
+    return bool(len(helps))
+
+
+def _even(question: Question, aim: Aim) -> Floats:
+    """Litters of each parent if all of one sex had the same: where the first tangent lies."""
+    goal = question.objective
+    sires = len(goal.kinship) - goal.dams
+    counts = [(aim.litters or 0) / max(n, 1) for n in (goal.dams, sires)]
+    return np.repeat(np.array(counts), [goal.dams, sires])
+
+
+def _point(question: Question, aim: Aim, model: Model, answer: Relaxed) -> tuple[Floats, float]:
+    """Litters of each parent in an answer, and how far its curve lies below the true one."""
+    goal = question.objective
+    parents = np.concatenate([model.dam, goal.dams + model.sire])
+    litters = np.bincount(parents, np.tile(answer.shares, 2), len(goal.kinship)).astype(float)
+    factor = SCALE * goal.weight / (4 * (aim.litters or 1) ** 2)
+    return litters, factor * float(litters @ question.curved @ litters) - answer.curve

@@ -1,0 +1,164 @@
+"""The best set of pairings for the whole colony, with proof and reasons."""
+
+from collections import Counter, defaultdict
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from datetime import date
+from functools import cached_property
+
+import numpy as np
+
+from colony.planning.eligibility import FEMALE, MALE, set_aside, set_aside_alone
+from colony.planning.pairing_count import Counted, count_litters
+from colony.planning.pairing_left_out import left_out
+from colony.planning.pairing_model import Question
+from colony.planning.pairing_moves import planned_moves
+from colony.planning.pairing_must import refuse_impossible, refuse_unfitting
+from colony.planning.pairing_pairs import OPEN, OpenPairs, open_pairs
+from colony.planning.pairing_plan import Group, Plan, PlannedPair
+from colony.planning.pairing_question import pairing_question
+from colony.planning.pairing_search import Found, best_plan
+from colony.planning.pairing_settling import settled
+from colony.planning.pairing_wishes import (
+    DEFAULT_EFFORT,
+    BreedingTank,
+    Deadline,
+    Effort,
+    Index,
+    Stock,
+    Wishes,
+)
+
+NO_PAIRS = np.zeros(0, dtype=np.intp)
+
+
+def plan_pairings(
+    stock: Stock,
+    wishes: Wishes,
+    tanks: Sequence[BreedingTank] = (),
+    *,
+    today: date,
+    effort: Effort = DEFAULT_EFFORT,
+) -> Plan:
+    """Plan the pairings of a colony: first as many litters as are asked for, then the best.
+
+    Parameters
+    ----------
+    stock
+        The animals, their kinship, and where they are.
+    wishes
+        What the breeder asks for.
+    tanks
+        Tanks for breeding groups; without any, tanks set no limit.
+    today
+        The day of the plan.
+    effort
+        How hard to try.
+
+    Raises
+    ------
+    CannotBePaired, PairsDoNotFit
+        A pair that must be may not, or not with the others.
+    """
+    deadline = Deadline(effort)
+    pairs = open_pairs(stock, wishes, tanks, today)
+    refuse_impossible(pairs, wishes)
+    question = pairing_question(pairs, wishes)
+    if not len(question.must):
+        return Plan(left_out=left_out(pairs, wishes, NO_PAIRS), notes=(_nobody(pairs),))
+    counted = count_litters(question, effort, deadline)
+    refuse_unfitting(wishes, counted)
+    if not counted.aim.litters:
+        notes = tuple(_notes(pairs, wishes, NO_PAIRS, counted))
+        return Plan(left_out=left_out(pairs, wishes, NO_PAIRS), notes=notes)
+    found = best_plan(question, counted, effort, deadline)
+    return _plan(pairs, wishes, _Solved(question, counted, found), today, effort)
+
+
+@dataclass(frozen=True, eq=False)
+class _Solved:
+    question: Question
+    counted: Counted
+    found: Found
+
+    @cached_property
+    def tank_of(self) -> dict[int, int]:
+        return settled(self.question, self.found.chosen)
+
+
+def _plan(pairs: OpenPairs, wishes: Wishes, solved: _Solved, today: date, effort: Effort) -> Plan:
+    goal, found = solved.question.objective, solved.found
+    planned = tuple(sorted(_planned(pairs, wishes, solved, today), key=lambda one: one.dam))
+    proved = found.gap <= effort.proof
+    notes = list(_notes(pairs, wishes, found.chosen, solved.counted))
+    if not proved:
+        notes.append(f"best found in the time: a better plan could be {found.gap:.2%} lower")
+    return Plan(
+        pairs=planned,
+        groups=_groups(planned),
+        moves=planned_moves(pairs.stock, planned, wishes.overridden),
+        left_out=left_out(pairs, wishes, found.chosen),
+        mean_expected_inbreeding=float(np.mean([one.expected_inbreeding for one in planned])),
+        next_mean_kinship=goal.next_mean_kinship(found.chosen),
+        objective=goal.value(found.chosen),
+        optimal=proved and solved.counted.proved,
+        gap=found.gap,
+        notes=tuple(notes),
+    )
+
+
+def _planned(
+    pairs: OpenPairs, wishes: Wishes, solved: _Solved, today: date
+) -> Iterator[PlannedPair]:
+    stock = pairs.stock
+    worst = stock.kinship if stock.worst_kinship is None else stock.worst_kinship
+    for dam, sire in zip(*(numbers[solved.found.chosen] for numbers in pairs.places), strict=True):
+        rows = pairs.dams[dam], pairs.sires[sire]
+        one, other = (pairs.candidate(row) for row in rows)
+        tank = pairs.tanks[solved.tank_of[int(sire)]].code if solved.tank_of else None
+        yield PlannedPair(
+            dam=one.tag,
+            sire=other.tag,
+            expected_inbreeding=float(stock.kinship[rows]),
+            worst_inbreeding=float(worst[rows]),
+            tank=tank,
+            reasons=set_aside(other, one, today, wishes.overridden)
+            + set_aside_alone(other, today, wishes.overridden),
+        )
+
+
+def _groups(planned: Sequence[PlannedPair]) -> tuple[Group, ...]:
+    dams, tanks = defaultdict(list), {}
+    for one in planned:
+        dams[one.sire].append(one.dam)
+        tanks[one.sire] = one.tank
+    return tuple(Group(sire, tuple(dams[sire]), tanks[sire]) for sire in sorted(dams))
+
+
+def _nobody(pairs: OpenPairs) -> str:
+    """Say in one sentence why there is no pair at all."""
+    for rows, sex, word in ((pairs.dams, FEMALE, "female"), (pairs.sires, MALE, "male")):
+        if not len(rows):
+            why = Counter(
+                pairs.alone[one.tag][0].name
+                for one in pairs.stock.animals
+                if one.sex == sex and one.tag in pairs.alone
+            )
+            counts = ", ".join(f"{count} {name}" for name, count in why.most_common())
+            return f"no pair can be made: no {word} may be paired ({counts or 'there is none'})"
+    return "no pair can be made: nobody who may be paired suits another; the reasons are below"
+
+
+def _notes(pairs: OpenPairs, wishes: Wishes, chosen: Index, counted: Counted) -> Iterator[str]:
+    """Answer what was asked for and cannot be."""
+    made = len(chosen)
+    if wishes.litters is not None and made < wishes.litters:
+        yield f"{wishes.litters} litters asked for, {made} can be"
+    for (name, count), can in zip(wishes.wanted.items(), counted.aim.quota_least, strict=False):
+        if can < count:
+            yield f"{count} litters of {name} asked for, {can} can be"
+    if not counted.proved:
+        yield "the time ran out before it was proved that there can be no more litters"
+    least = float(pairs.f[pairs.bar == OPEN].min())
+    if least > 0:
+        yield f"every pair that is open is related: the least F is {least:.4f}"

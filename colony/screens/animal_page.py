@@ -1,0 +1,60 @@
+"""One animal: who it is, its family, its growth, where it was, and what was written of it."""
+
+from collections.abc import Iterable
+from typing import Any, ClassVar
+
+from textual.binding import Binding, BindingType
+from textual.containers import VerticalScroll
+from textual.widget import Widget
+from textual.widgets import Static
+
+from colony.screens.animal_sections import WhatIsKnown, sections, what_is_known
+from colony.screens.curves import curve_of
+from colony.screens.page import Page
+
+
+class AnimalPage(Page):
+    """The page of an animal, read from top to bottom."""
+
+    HERE = "animals"
+    HELP: ClassVar[str | None] = (
+        "Every slip begins with this animal. Up and down scroll; d mends a fact; p ranks partners."
+    )
+    BINDINGS: ClassVar[list[BindingType]] = [
+        Binding("p", "app.slip('partners')", "Partners"),
+        Binding("d", "app.slip('mend')", "Mend"),
+        Binding("e", "app.slip('end')", "End"),
+    ]
+
+    def body(self) -> Iterable[Widget]:
+        """A column of sections, two where there is room."""
+        yield VerticalScroll(id="animal")
+
+    def load(self) -> None:
+        """Ask for everything on record."""
+        facts: dict[str, Any] = {"tag": self.subject.key, "today": self.app.desk.today}
+        self.ask(what_is_known, self._show, **facts)
+
+    async def _show(self, known: WhatIsKnown) -> None:
+        page = self.query_one("#animal", VerticalScroll)
+        await page.remove_children()
+        await page.mount_all(_section(*one) for one in sections(known, self.app.desk))
+        page.focus()
+        if known.page.widths:
+            self.ask(curve_of, self._show_curve, tag=known.page.tag, today=self.app.desk.today)
+
+    def _show_curve(self, curve: str) -> None:
+        if curve:
+            widths = self.query("#growth")
+            self.query_one("#animal").mount(_section("Growth", curve), before=widths.first())
+
+
+def _section(title: str, text: str) -> Static:
+    section = Static(text, classes="section", markup=False)
+    section.border_title = title
+    if title == "Widths":
+        section.id = "growth"
+    return section
+
+
+PAGE = AnimalPage

@@ -1,0 +1,126 @@
+"""The sections of an animal's page, in words and drawings."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from datetime import date
+from typing import Any
+
+from colony.acts.family import GENERATIONS, Kin, family_of
+from colony.acts.herd import AnimalPage, show_animal
+from colony.notation.days import show_span
+from colony.screens.desk import Desk
+from colony.screens.when import short_day
+from colony.screens.widgets.family_tree import draw_family
+
+PUPS_SHOWN = 40
+
+
+@dataclass(frozen=True)
+class WhatIsKnown:
+    """Everything on record of one animal."""
+
+    page: AnimalPage
+    family: Kin
+
+
+def what_is_known(session: Any, *, tag: str, today: date) -> WhatIsKnown:  # noqa: ANN401 - an open session
+    """Ask for the page and the family of an animal."""
+    return WhatIsKnown(show_animal(session, tag=tag, today=today), family_of(session, tag=tag))
+
+
+def sections(known: WhatIsKnown, desk: Desk) -> Iterator[tuple[str, str]]:
+    """Each section that has something to say: its title and its text."""
+    page = known.page
+    yield page.tag, _identity(page, desk)
+    yield "Inbreeding", _inbreeding(page)
+    yield "Family", draw_family(known.family, GENERATIONS)
+    told = (
+        ("Widths", _growth(page, desk)),
+        ("Pups", _pups(page)),
+        ("Tanks", _placements(page)),
+        ("Holds", _holds(page)),
+        ("Fed", _fed(page)),
+        ("Note", page.note or ""),
+    )
+    yield from ((title, text) for title, text in told if text)
+
+
+_SEXES = {"F": "female", "M": "male", "U": "not sexed"}
+
+
+def _identity(page: AnimalPage, desk: Desk) -> str:
+    age = f", {show_span(page.age_days)} old" if page.age_days is not None else ""
+    width = next((w["disc_width_mm"] for w in reversed(page.widths) if w["disc_width_mm"]), None)
+    who = f"{page.name or page.tag}, {_SEXES[page.sex]} {page.species or 'hybrid, see parents'}"
+    line = f", line {page.line}" if page.line else ""
+    litter = f", litter {page.litter}" if page.litter else ""
+    lines = [
+        f"{who}{line}",
+        f"born {page.born or 'on a day not known'}{age}; {page.origin}{litter}",
+        f"{_where(page)}; disc width {desk.length(width)}",
+    ]
+    if page.arrived:
+        lines.append(f"arrived {short_day(page.arrived)} from {page.arrived_from or 'not said'}")
+    marks = (
+        ("● held back as a breeder", page.held_back),
+        (f"● reserved for {page.reserved_for}", page.reserved_for),
+        (f"! not to be bred: {page.breeding_ban}", page.breeding_ban),
+        (f"transponder {page.transponder}", page.transponder),
+    )
+    return "\n".join([*lines, *(words for words, holds in marks if holds)])
+
+
+def _where(page: AnimalPage) -> str:
+    if page.status == "present":
+        return f"in {page.tank}" if page.tank else "! in no tank"
+    why = f", {page.ended_why}" if page.ended_why else ""
+    return f"○ {page.status} on {short_day(page.ended_on)}{why}"
+
+
+def _inbreeding(page: AnimalPage) -> str:
+    spread = (
+        f", between {page.inbreeding_low:.4f} and {page.inbreeding_high:.4f}"
+        if page.inbreeding_low != page.inbreeding_high
+        else ""
+    )
+    known = (
+        "no ancestor is known, so 0 says nothing"
+        if not page.completeness
+        else f"{page.completeness:.1f} generations of ancestors known"
+    )
+    return f"F {page.inbreeding:.4f}{spread}; {known}"
+
+
+def _growth(page: AnimalPage, desk: Desk) -> str:
+    widths = [one for one in page.widths if one["disc_width_mm"]]
+    most = max((one["disc_width_mm"] for one in widths), default=1)
+    return "\n".join(
+        f"{one['on']}  {desk.length(one['disc_width_mm']):>8}  "
+        f"{'█' * round(one['disc_width_mm'] / most * 24)}"
+        f"{'  ' + str(one['mass_g']) + ' g' if one['mass_g'] else ''}"
+        for one in widths
+    )
+
+
+def _pups(page: AnimalPage) -> str:
+    shown = page.pups[:PUPS_SHOWN]
+    more = f" and {len(page.pups) - len(shown)} more" if len(page.pups) > len(shown) else ""
+    return f"{len(page.pups)}: {', '.join(shown)}{more}" if shown else ""
+
+
+def _placements(page: AnimalPage) -> str:
+    return "\n".join(
+        f"{one['tank']:<8} {one['entered_on']} to {one['left_on'] or 'now'}"
+        for one in reversed(page.placements)
+    )
+
+
+def _holds(page: AnimalPage) -> str:
+    return "\n".join(f"{one['from']} to {one['to'] or 'now'}: {one['why']}" for one in page.holds)
+
+
+def _fed(page: AnimalPage) -> str:
+    return "\n".join(
+        f"{one['on']}  {'took' if one['took'] else 'refused'} {one['food']}"
+        for one in reversed(page.feedings[-12:])
+    )

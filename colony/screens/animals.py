@@ -1,0 +1,200 @@
+"""Rays: find any animal while typing; filters by key."""
+
+from collections.abc import Iterable, Sequence
+from typing import Any, ClassVar
+
+from textual.binding import Binding, BindingType
+from textual.containers import Horizontal
+from textual.widget import Widget
+from textual.widgets import Input, Static
+
+from colony.acts.search import PAGE_LINES, Hit, Sought, search_animals
+from colony.acts.species import list_species
+from colony.notation.days import show_span
+from colony.screens.about import About
+from colony.screens.place import Place
+from colony.screens.slips.known_blanks import told
+from colony.screens.widgets.columns import Column
+from colony.screens.widgets.ledger import Ledger, Line
+from colony.screens.widgets.look import Look
+
+COLUMNS = (
+    Column("Tag", 14),
+    Column("Sex", 3),
+    Column("Species", 12, grows=True),
+    Column("Age", 5, right=True),
+    Column("Width", 8, right=True),
+    Column("Tank", 7),
+    Column("Dam", 12),
+    Column("Sire", 12, from_screen=92),
+    Column("Name", 12, from_screen=108),
+    Column("Line", 12, from_screen=124),
+)
+
+ENDED = {"sold": "○ sold", "died": "† died", "gone": "○ gone"}
+CHOICES: dict[str, tuple[str | None, ...]] = {
+    "sex": (None, "F", "M", "U"),
+    "status": ("present", None, "sold", "died", "gone"),
+}
+"""What each filter goes through; None does not narrow."""
+
+
+class Rays(Place):
+    """Every animal of the book, found by tag, name, species, line, dam or sire."""
+
+    HERE = "animals"
+    HELP: ClassVar[str | None] = (
+        "Type to find: every word has to be somewhere in tag, name, species, line, dam or sire. "
+        "Up and down move in the list while you type; Enter opens; Tab leaves the typing, and "
+        "letters are keys again; / goes back to it."
+    )
+    BINDINGS: ClassVar[list[BindingType]] = [
+        Binding("f2", "narrow('sex')", "Sex", key_display="F2"),
+        Binding("f3", "narrow('status')", "Here or all", key_display="F3"),
+        Binding("f4", "narrow('species')", "Species", key_display="F4"),
+        Binding("tab", "app.focus_next", "Letters are keys", key_display="Tab"),
+        Binding("down", "move(1)", show=False),
+        Binding("up", "move(-1)", show=False),
+        Binding("pagedown", "move(15)", show=False),
+        Binding("pageup", "move(-15)", show=False),
+        Binding("space", "mark", "Mark"),
+    ]
+
+    def __init__(self) -> None:
+        super().__init__()
+        self._choices = dict(CHOICES)
+        self._chosen: dict[str, str | None] = {"sex": None, "status": "present", "species": None}
+        self._whole = False
+
+    def body(self) -> Iterable[Widget]:
+        """The line one types in, and the list."""
+        with Horizontal(id="search"):
+            yield Input(placeholder="find a ray: tag, name, species, parent", compact=True)
+            yield Static("", id="filters")
+        with Horizontal(classes="beside"):
+            yield Ledger(COLUMNS, empty="No ray is found by that.")
+            yield Look()
+
+    def on_mount(self) -> None:
+        """The typing takes the keys."""
+        self.query_one(Input).focus()
+        self.ask(list_species, self._know_species)
+
+    def arrive(self) -> None:
+        """Type at once."""
+        self.query_one(Input).focus()
+
+    def load(self) -> None:
+        """Ask for the first page of what is sought."""
+        self._tell_filters()
+        self.ask(
+            search_animals,
+            self._show,
+            sought=self._sought(),
+            today=self.app.desk.today,
+            group="find",
+        )
+
+    def on_input_changed(self, event: Input.Changed) -> None:
+        """Find anew with each letter."""
+        event.stop()
+        self.load()
+
+    def on_input_submitted(self, event: Input.Submitted) -> None:
+        """Open what is highlighted."""
+        event.stop()
+        if (line := self.query_one(Ledger).line) is not None:
+            self.app.open_about(line.about)
+
+    def on_ledger_near_end(self, _: Ledger.NearEnd) -> None:
+        """Ask for the next page."""
+        ledger = self.query_one(Ledger)
+        if not self._whole and "more" not in self._asked and ledger.entries:
+            facts = {"offset": len(ledger.entries), "today": self.app.desk.today}
+            self.ask(search_animals, self._add, sought=self._sought(), group="more", **facts)
+
+    def on_ledger_looked(self, event: Ledger.Looked) -> None:
+        """Say more of the line."""
+        hit = event.line.more if event.line else None
+        self.query_one(Look).show(_more(hit, self) if isinstance(hit, Hit) else "")
+
+    def action_narrow(self, what: str) -> None:
+        """Go on to the next choice of a filter."""
+        choices = self._choices.get(what, (None,))
+        now = choices.index(self._chosen[what])
+        self._chosen[what] = choices[(now + 1) % len(choices)]
+        self.load()
+
+    def action_move(self, lines: int) -> None:
+        """Move in the list, whoever has the keys."""
+        ledger = self.query_one(Ledger)
+        if ledger.highlighted is not None:
+            last = len(ledger.entries) - 1
+            ledger.highlighted = min(max(ledger.highlighted + lines, 0), last)
+
+    def action_mark(self) -> None:
+        """Mark the highlighted animal, for a move or widths."""
+        self.query_one(Ledger).toggle_mark()
+
+    def action_back(self) -> None:
+        """First empty the typing, then go home."""
+        typed = self.query_one(Input)
+        if typed.value:
+            typed.value = ""
+        else:
+            super().action_back()
+
+    def _sought(self) -> Sought:
+        return Sought(words=self.query_one(Input).value.split(), **self._chosen)
+
+    def _know_species(self, pages: Sequence[Any]) -> None:
+        self._choices["species"] = (None, *(one.species for one in pages))
+
+    def _tell_filters(self) -> None:
+        told_ = (
+            f"F2 sex: {self._chosen['sex'] or 'all'}  "
+            f"F3 {'here' if self._chosen['status'] == 'present' else self._chosen['status'] or 'all'}  "
+            f"F4 {self._chosen['species'] or 'all species'}"
+        )
+        self.query_one("#filters", Static).update(told_)
+
+    def _show(self, hits: Sequence[Hit]) -> None:
+        self._whole = len(hits) < PAGE_LINES
+        self.workers.cancel_group(self, "more")
+        self._asked.discard("more")
+        ledger = self.query_one(Ledger)
+        ledger.show([self._line(hit) for hit in hits])
+        ledger.highlighted = 0 if hits else None
+        ledger.scroll_home(animate=False)
+
+    def _add(self, hits: Sequence[Hit]) -> None:
+        self._whole = len(hits) < PAGE_LINES
+        self.query_one(Ledger).add([self._line(hit) for hit in hits])
+
+    def _line(self, hit: Hit) -> Line:
+        cells = (
+            hit.tag,
+            hit.sex,
+            hit.species or "hybrid?",
+            "-" if hit.age_days is None else show_span(hit.age_days),
+            self.app.desk.length(hit.disc_width_mm),
+            hit.tank or ENDED.get(hit.status, "-"),
+            hit.dam or "-",
+            hit.sire or "-",
+            hit.name or "",
+            hit.line or "",
+        )
+        return Line(
+            About("animal", hit.tag, hit.sex),
+            cells,
+            "" if hit.status == "present" else "○",
+            more=hit,
+        )
+
+
+def _more(hit: Hit, place: Place) -> str:
+    parents = f"dam {hit.dam or 'unknown'}, sire {hit.sire or 'unknown or in doubt'}"
+    return f"{hit.tag}\n\n{told(hit, place.app.desk)}\n\nborn {hit.born or 'unknown'}\n{parents}"
+
+
+PLACE = Rays

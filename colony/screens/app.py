@@ -1,0 +1,149 @@
+"""The program at full screen: its places, its slips, and what it says."""
+
+from collections.abc import Sequence
+from datetime import date
+from typing import TYPE_CHECKING, Any, ClassVar, cast
+
+from textual.app import App
+from textual.binding import BindingType
+from textual.reactive import reactive
+
+from colony.acts.watch import News
+from colony.screens.about import About, Beginning
+from colony.screens.desk import Desk
+from colony.screens.keys import KEYS
+from colony.screens.palette import EveryCommand
+from colony.screens.place import Place
+from colony.screens.places import PLACES
+from colony.screens.said import Said
+from colony.screens.slips.table import SLIPS
+from colony.screens.themes import BLACKWATER, SANDBAR, THEMES, theme_for
+
+if TYPE_CHECKING:
+    from colony.screens.tanks import House
+
+LOOK_SECONDS = 2.0
+"""How often the book is looked at for what others wrote."""
+
+PAGES = {
+    "moves": "colony.screens.move_plan",
+    "animal": "colony.screens.animal_page",
+    "litter": "colony.screens.litter_page",
+    "tank": "colony.screens.tank_page",
+    "partners": "colony.screens.partners",
+}
+"""The page of each kind of thing."""
+
+SHEETS = ("frame", "ledger", "slips", "pages", "tanks")
+
+
+class ColonyApp(App[None]):
+    """The colony book at full screen."""
+
+    TITLE = "colony"
+    CSS_PATH: ClassVar[Any] = [f"styles/{sheet}.tcss" for sheet in SHEETS]
+    BINDINGS: ClassVar[list[BindingType]] = list(KEYS)
+    COMMANDS: ClassVar[Any] = {EveryCommand}
+    COMMAND_PALETTE_BINDING = "ctrl+p"
+    HORIZONTAL_BREAKPOINTS = [(0, "-narrow"), (110, "-wide")]  # noqa: RUF012 - textual wants a list
+    MODES: ClassVar[dict[str, Any]] = {name: place.build for name, place in PLACES.items()}
+    DEFAULT_MODE = "day"
+    ENABLE_COMMAND_PALETTE = True
+
+    busy: reactive[bool] = reactive(default=False)
+    said: reactive[Said] = reactive(Said())
+    day: reactive[date] = reactive(date.min)
+
+    def __init__(self, desk: Desk, theme: str | None = None) -> None:
+        super().__init__()
+        self.desk, self.changes = desk, 0
+        self.set_reactive(ColonyApp.day, desk.today)
+        for one in THEMES:
+            self.register_theme(one)
+        self.theme = theme or theme_for(self.console.color_system)
+
+    def on_mount(self) -> None:
+        """Begin to watch the clock and the book."""
+        self.set_interval(LOOK_SECONDS, self._look)
+
+    def say(self, words: str, kind: str = "hint") -> None:
+        """Say something in the line above the keys."""
+        self.said = Said(words, kind)
+
+    def wrote(self, words: str) -> None:
+        """Say what was written, and show the book anew."""
+        self.say(f"{words} u takes it back.", "written")
+        self.changed()
+
+    def changed(self) -> None:
+        """Show anew whatever is on the screen."""
+        self.changes += 1
+        for screen in reversed(self.screen_stack):
+            if isinstance(screen, Place):
+                screen.refresh_if_stale()
+                return
+
+    def open_about(self, about: About) -> None:
+        """Open the page of an animal, a litter or a tank, or go to a place."""
+        if about.kind == "place":
+            self.action_go(about.key)
+        elif about.kind in PAGES:
+            from importlib import import_module
+
+            self.push_screen(import_module(PAGES[about.kind]).PAGE(about))
+
+    def action_go(self, name: str) -> None:
+        """Go to a place, at its front."""
+        while len(self.screen_stack) > 1:
+            self.pop_screen()
+        self.switch_mode(name)
+        self.call_later(self._arrive)
+
+    def _arrive(self) -> None:
+        if isinstance(self.screen, Place):
+            self.screen.arrive()
+
+    def action_slip(self, name: str, **firsts: str) -> None:
+        """Bring a slip, begun with what is looked at."""
+        slip, place = SLIPS[name].load(name), self.screen
+        if isinstance(place, Place):
+            begun = {**place.firsts, **firsts}
+            beginning = Beginning(place.about, place.marked_tags, place.queue, begun)
+        else:
+            beginning = Beginning(firsts=firsts)
+        self.push_screen(slip(beginning))
+
+    def carry(self, tags: Sequence[str]) -> None:
+        """Go to the house with animals in hand."""
+        self.action_go("tanks")
+        self.call_later(lambda: cast("House", self.screen).carry(tags))
+
+    def action_light(self) -> None:
+        """Change between the dark and the light colours."""
+        self.theme = SANDBAR.name if self.theme != SANDBAR.name else BLACKWATER.name
+
+    def action_help(self) -> None:
+        """List the keys that work here."""
+        from colony.screens.keys_page import KeysPage
+
+        self.push_screen(KeysPage(self.screen))
+
+    def action_undo(self) -> None:
+        """Take the last act back."""
+        from colony.screens.undoing import take_back
+
+        take_back(self)
+
+    def _look(self) -> None:
+        self.day = self.desk.today
+        self.run_worker(self._look_at_book, thread=True, exclusive=True, group="look")
+
+    def _look_at_book(self) -> None:
+        news = self.desk.news()
+        if news is not None:
+            self.call_from_thread(self._changed_elsewhere, news)
+
+    def _changed_elsewhere(self, news: News) -> None:
+        more = f" (and {news.acts - 1} more)" if news.acts > 1 else ""
+        self.say(f"Written elsewhere by {news.who}: {news.summary}{more}", "elsewhere")
+        self.changed()

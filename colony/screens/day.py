@@ -1,0 +1,97 @@
+"""Today: what asks for a hand now, and every line opens what it is about."""
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from datetime import date
+from typing import Any, ClassVar
+
+from textual.containers import Horizontal
+from textual.widget import Widget
+
+from colony.acts.day import State, state_of_the_day
+from colony.acts.housing import TankAhead, tank_outlook
+from colony.acts.pairing_checks import Unchecked, pairings_to_check
+from colony.acts.work import MoveLine, list_moves
+from colony.screens.day_lines import COLUMNS, DayLines
+from colony.screens.place import Place
+from colony.screens.widgets.ledger import Ledger
+from colony.screens.widgets.look import Look
+
+AHEAD_WEEKS = 2
+"""How far ahead a tank over its limit is news."""
+
+
+@dataclass(frozen=True)
+class WhatNow:
+    """Everything that asks for a hand, as the acts tell it."""
+
+    state: State
+    unchecked: Sequence[Unchecked]
+    moves: Sequence[MoveLine]
+
+
+class Today(Place):
+    """What now: births, pups, widths, tanks, isolation, pairings."""
+
+    HERE = "day"
+    HELP: ClassVar[str | None] = (
+        "Each line is one thing that asks for a hand. Enter opens it; a slip begins with it."
+    )
+
+    def __init__(self) -> None:
+        super().__init__()
+        self._now: WhatNow | None = None
+        self._ahead: Sequence[TankAhead] = ()
+
+    def body(self) -> Iterable[Widget]:
+        """The list, and beside it more of the line that is looked at."""
+        with Horizontal(classes="beside"):
+            yield Ledger(COLUMNS, empty="Nothing asks for a hand today.")
+            yield Look()
+
+    def on_mount(self) -> None:
+        """The list takes the keys."""
+        self.query_one(Ledger).focus()
+
+    def load(self) -> None:
+        """Ask for the state of the day, and then for the tanks in two weeks."""
+        self.ask(what_now, self._know, today=self.app.desk.today)
+
+    def on_ledger_looked(self, event: Ledger.Looked) -> None:
+        """Say more of the line."""
+        more = event.line.more if event.line else ""
+        self.query_one(Look).show(str(more or ""))
+
+    def on_resize(self) -> None:
+        """A higher screen shows more of each kind."""
+        self._show()
+
+    def _know(self, now: WhatNow) -> None:
+        self._now = now
+        self._show()
+        self.ask(tank_outlook, self._know_ahead, weeks=AHEAD_WEEKS, today=self.app.desk.today)
+
+    def _know_ahead(self, ahead: Sequence[TankAhead]) -> None:
+        self._ahead = ahead
+        self._show()
+
+    def _show(self) -> None:
+        if self._now is None:
+            return
+        now = self._now
+        lines = DayLines(
+            self.app.desk, now.state, now.unchecked, self.size.height, now.moves, self._ahead
+        )
+        self.query_one(Ledger).show(lines.entries())
+
+
+def what_now(session: Any, *, today: date) -> WhatNow:  # noqa: ANN401 - an open session
+    """Ask for everything that needs a hand today."""
+    return WhatNow(
+        state_of_the_day(session, today=today),
+        pairings_to_check(session, today=today),
+        list_moves(session, today=today),
+    )
+
+
+PLACE = Today

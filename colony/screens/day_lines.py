@@ -1,0 +1,181 @@
+"""The lines of today, written from the state of the day."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from datetime import date
+
+from colony.acts.day import State, Unmeasured
+from colony.acts.due import DueLitter
+from colony.acts.housing import TankAhead
+from colony.acts.pairing_checks import Unchecked
+from colony.acts.tanks import TankLine
+from colony.acts.work import MoveLine
+from colony.notation.days import show_span
+from colony.planning.readiness import Readiness
+from colony.screens.about import About
+from colony.screens.desk import Desk
+from colony.screens.when import in_days, short_day
+from colony.screens.widgets.columns import Column
+from colony.screens.widgets.ledger import Entry, Heading, Line
+
+MOST = {0: 3, 30: 5, 40: 8, 60: 14}
+"""By the rows of the screen: lines of one kind before the rest is one line to its place."""
+
+COLUMNS = (
+    Column("Who", 14),
+    Column("What", 30, grows=True),
+    Column("When", 16),
+    Column("Tank", 8),
+)
+
+
+@dataclass(frozen=True)
+class DayLines:
+    """Everything that asks for a hand, in lines."""
+
+    desk: Desk
+    state: State
+    unchecked: Sequence[Unchecked]
+    rows: int
+    moves: Sequence[MoveLine] = ()
+    ahead: Sequence[TankAhead] = ()
+
+    def entries(self) -> list[Entry]:
+        """Each kind under its heading, the most urgent kind first."""
+        s = self.state
+        born_first = sorted(s.due, key=_overdue_first)
+        over = {tank.tank for tank in s.overfull}
+        soon = [tank for tank in self.ahead if tank.breaks and tank.tank not in over]
+        kinds: tuple[tuple[str, str, Sequence[Line]], ...] = (
+            ("Tanks over their limit", "tanks", [self._overfull(one) for one in s.overfull]),
+            ("Moves to make", "tanks", [self._move(one) for one in self.moves]),
+            ("Births expected", "litters", [self._due(one) for one in born_first]),
+            ("Tanks over their limit soon", "tanks", [self._soon(one) for one in soon]),
+            ("Ready for sale", "pups", [self._ready(one) for one in s.ready]),
+            ("Isolation", "tanks", [self._isolated(one) for one in s.isolated]),
+            ("Pairings to look at", "pairings", [self._unchecked(one) for one in self.unchecked]),
+            ("To measure", "pups", [self._unmeasured(one) for one in s.unmeasured]),
+        )
+        most = max(lines for rows, lines in MOST.items() if rows <= self.rows)
+        return [entry for kind in kinds for entry in _group(*kind, most)]
+
+    def _overfull(self, tank: TankLine) -> Line:
+        return Line(
+            About("tank", tank.tank),
+            (tank.tank, tank.breaks[0]),
+            "!",
+            "wrong",
+            more="\n\n".join(f"! {one}." for one in tank.breaks),
+        )
+
+    def _soon(self, tank: TankAhead) -> Line:
+        first = tank.breaks[0]
+        when = in_days(first["day"], self.state.today)
+        return Line(
+            About("tank", tank.tank),
+            (tank.tank, f"{when}: {first['why']}"),
+            "!",
+            "due",
+            more="\n\n".join(f"{one['day']}  {one['why']}" for one in tank.breaks),
+        )
+
+    def _move(self, move: MoveLine) -> Line:
+        what = (
+            f"{move.from_tank or 'nowhere'} to {move.to_tank} by {short_day(move.by)}: {move.why}"
+        )
+        return Line(
+            About("animal", move.tag),
+            (move.tag, what),
+            "!" if move.overdue else "→",
+            "wrong" if move.overdue else "due",
+            more=f"{move.tag}\n\n{what}\n\nm begins the move. Rigid container, not a net.",
+            firsts={"tags": move.tag, "tank": move.to_tank},
+        )
+
+    def _due(self, due: DueLitter) -> Line:
+        late = due.state == "overdue"
+        sires = ", ".join(due.sires) or "sire unknown"
+        what = f"{due.state}, by {sires}"
+        when = in_days(due.likely, self.state.today)
+        return Line(
+            About("animal", due.dam, "F"),
+            (due.dam, what, when, due.tank or "-"),
+            "!" if late else "◄",
+            "wrong" if late else "due",
+            more=due_told(due),
+        )
+
+    def _ready(self, pup: Readiness) -> Line:
+        sex = {"F": "female", "M": "male"}.get(pup.sex, "not sexed")
+        what = f"{sex} {pup.species}, {self.desk.length(pup.disc_width_mm)}"
+        age = "" if pup.age_days is None else f"{show_span(pup.age_days)} old"
+        return Line(
+            About("animal", pup.tag, pup.sex),
+            (pup.tag, what, age, pup.tank or "-"),
+            "●",
+            "ready",
+            more=f"{pup.tag}, litter {pup.litter}\n\npassed every gate:\n" + gates_told(pup),
+        )
+
+    def _isolated(self, tank: TankLine) -> Line:
+        assert tank.isolated_until is not None  # noqa: S101 - that is why it is listed
+        animals = ", ".join(tank.animals)
+        return Line(
+            About("tank", tank.tank),
+            (
+                tank.tank,
+                f"isolates {animals}",
+                in_days(tank.isolated_until, self.state.today),
+                tank.tank,
+            ),
+            "○",
+            "water",
+            more=f"Isolation ends on {short_day(tank.isolated_until)}; a new arrival restarts it.",
+        )
+
+    def _unchecked(self, one: Unchecked) -> Line:
+        what = f"with {', '.join(one.sires)} since {short_day(one.started)}, nothing seen since"
+        return Line(
+            About("animal", one.dam, "F"),
+            (one.dam, what, short_day(one.last_look), one.tank or "-"),
+            "?",
+            "water",
+            more='Nothing seen is never "not pregnant".',
+        )
+
+    def _unmeasured(self, pup: Unmeasured) -> Line:
+        last = f"last {short_day(pup.last)}" if pup.last else "never measured"
+        return Line(About("animal", pup.tag), (pup.tag, "measure", last, pup.tank or "-"), "·", "")
+
+
+def _group(title: str, place: str, lines: Sequence[Line], most: int) -> Iterator[Entry]:
+    if not lines:
+        return
+    yield Heading(f"{title} ({len(lines)})")
+    shown = lines if len(lines) <= most + 1 else lines[:most]
+    yield from shown
+    if len(lines) > len(shown):
+        more = f"and {len(lines) - len(shown)} more"
+        yield Line(About("place", place), ("…", more), "", "quiet")
+
+
+def gates_told(pup: Readiness) -> str:
+    """Each gate of a pup with its mark: passed, or still closed."""
+    return "\n".join(
+        f"{'■' if is_open else '○'} {name.replace('_', ' ')}{'' if is_open else '  (not yet)'}"
+        for name, is_open in pup.gates.items()
+    )
+
+
+def due_told(due: DueLitter) -> str:
+    """The window of a birth, when its nursery has to stand, and what it is known from."""
+    return (
+        f"{due.dam} by {', '.join(due.sires) or 'sire unknown'}\n\n"
+        f"earliest  {short_day(due.earliest)}\nlikely    {short_day(due.likely)}\n"
+        f"latest    {short_day(due.latest)}\n\n"
+        f"nursery set up by {short_day(due.nursery)}\n\nknown from: {due.basis}"
+    )
+
+
+def _overdue_first(due: DueLitter) -> tuple[bool, date]:
+    return due.state != "overdue", due.likely

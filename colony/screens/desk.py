@@ -1,0 +1,80 @@
+"""The book as the screens use it: read, act, and notice that somebody else wrote in it."""
+
+from collections.abc import Callable
+from dataclasses import dataclass, field
+from datetime import date
+from threading import Lock
+from typing import Any, TypeVar
+
+from colony.acts.watch import News, news_since
+from colony.notation.measures import show_length
+from colony.store.book import Book
+from colony.store.entries import Mark, latest
+from colony.store.settings import BookSettings, read_settings
+
+T = TypeVar("T")
+
+
+def todays_date() -> date:
+    """The day it is in the house."""
+    return date.today()  # noqa: DTZ011 - the breeder's own calendar day, in the house's time zone
+
+
+@dataclass
+class Desk:
+    """One open book, the day it is, and how the breeder writes a length.
+
+    `mark` is where the book stood when this desk last knew all of it.
+    """
+
+    book: Book
+    clock: Callable[[], date] = todays_date
+    settings: BookSettings = field(default_factory=BookSettings)
+    mark: Mark = field(default_factory=lambda: Mark(0, ""))
+    _turn: Lock = field(default_factory=Lock, repr=False)
+
+    @property
+    def today(self) -> date:
+        """The day it is."""
+        return self.clock()
+
+    def begin(self) -> None:
+        """Read what every screen needs: the settings, and where the book stands."""
+        with self.book.reading() as session:
+            self.settings = read_settings(session)
+            self.mark = latest(session)
+
+    def read(self, question: Callable[..., T], **facts: Any) -> T:  # noqa: ANN401 - facts of any act
+        """Ask the book one question."""
+        with self.book.reading() as session:
+            return question(session, **facts)
+
+    def act(
+        self,
+        name: str,
+        act: Callable[..., T],
+        *,
+        seen: Mark | None = None,
+        **facts: Any,  # noqa: ANN401 - the same
+    ) -> T:
+        """Do one act: one transaction and one journal row, or nothing at all.
+
+        What somebody else changed since the mark `seen` is refused, not overwritten.
+        """
+        with self._turn:
+            with self.book.act(name, seen=seen) as session:
+                done = act(session, **facts)
+            self.begin()
+        return done
+
+    def news(self) -> News | None:
+        """What others wrote since this desk last knew; from then on it is known."""
+        with self._turn:
+            news = self.read(news_since, mark=self.mark)
+            if news is not None:
+                self.begin()
+        return news
+
+    def length(self, length_mm: float | None) -> str:
+        """Write a length in the book's unit."""
+        return show_length(length_mm, self.settings.length_unit)

@@ -1,0 +1,104 @@
+"""Log: what was written, the newest first; any act can be taken back."""
+
+from collections.abc import Iterable, Sequence
+from typing import ClassVar
+
+from textual.binding import Binding, BindingType
+from textual.containers import Horizontal
+from textual.widget import Widget
+
+from colony.acts.history import HistoryLine, list_history
+from colony.screens.about import About
+from colony.screens.place import Place
+from colony.screens.undoing import take_back
+from colony.screens.widgets.columns import Column
+from colony.screens.widgets.ledger import Ledger, Line
+from colony.screens.widgets.look import Look
+
+PAGE_ACTS = 60
+
+COLUMNS = (
+    Column("Act", 6, right=True),
+    Column("When", 16),
+    Column("What", 40, grows=True),
+    Column("Kind", 16, from_screen=110),
+    Column("Who", 8),
+)
+
+
+class Log(Place):
+    """The journal of the book."""
+
+    HERE = "history"
+    HELP: ClassVar[str | None] = (
+        "u takes the last act back, wherever you are; z takes back the act under the highlight, "
+        "or an undo itself. What something later builds on is refused, and the later act named."
+    )
+    BINDINGS: ClassVar[list[BindingType]] = [Binding("z", "undo_this", "Undo this one")]
+
+    def __init__(self) -> None:
+        super().__init__()
+        self._most = PAGE_ACTS
+
+    def body(self) -> Iterable[Widget]:
+        """The acts, and one of them in full beside."""
+        with Horizontal(classes="beside"):
+            yield Ledger(COLUMNS, empty="Nothing was written yet.")
+            yield Look()
+
+    def on_mount(self) -> None:
+        """The list takes the keys."""
+        self.query_one(Ledger).focus()
+
+    @property
+    def about(self) -> About | None:
+        """An act is nothing that a slip could begin with."""
+        return None
+
+    def load(self) -> None:
+        """Ask for the newest acts."""
+        self.ask(list_history, self._show, most=self._most)
+
+    def on_ledger_near_end(self, _: Ledger.NearEnd) -> None:
+        """Ask for older acts too."""
+        if len(self.query_one(Ledger).entries) == self._most:
+            self._most += PAGE_ACTS
+            self.load()
+
+    def on_ledger_looked(self, event: Ledger.Looked) -> None:
+        """Show the act in full."""
+        act = event.line.more if event.line else None
+        self.query_one(Look).show(_more(act) if isinstance(act, HistoryLine) else "")
+
+    def on_ledger_opened(self, event: Ledger.Opened) -> None:
+        """Say the whole sentence of the act, for a narrow screen."""
+        event.stop()
+        if isinstance(event.line.more, HistoryLine):
+            self.app.say(event.line.more.summary)
+
+    def action_undo_this(self) -> None:
+        """Take the highlighted act back."""
+        line = self.query_one(Ledger).line
+        if line is not None:
+            take_back(self.app, int(line.about.key))
+
+    def _show(self, acts: Sequence[HistoryLine]) -> None:
+        self.query_one(Ledger).show([_line(one) for one in acts])
+
+
+def _line(one: HistoryLine) -> Line:
+    when = one.at.astimezone()
+    what = one.summary if one.undone_by is None else f"(undone) {one.summary}"
+    cells = (str(one.number), f"{when:%Y-%m-%d %H:%M}", what, one.act, one.who)
+    undone = one.undone_by is not None
+    about = About("act", str(one.number))
+    return Line(about, cells, "○" if undone else "■", "quiet" if undone else "", more=one)
+
+
+def _more(one: HistoryLine) -> str:
+    undone = f"\n\n○ undone by act {one.undone_by}" if one.undone_by else ""
+    when = one.at.astimezone()
+    return f"Act {one.number}: {one.act}\n{one.who}, {when:%Y-%m-%d %H:%M}\n\n{one.summary}{undone}"
+
+
+PLACE = Log

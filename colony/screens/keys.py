@@ -1,0 +1,28 @@
+"""The keys that work everywhere, as data: the places, the slips, and the program itself."""
+
+from textual.binding import Binding
+
+from colony.screens.places import PLACES
+from colony.screens.slips.table import SLIPS
+
+PROGRAM = (
+    Binding("slash", "go('animals')", "Find", key_display="/"),
+    Binding("r", "go('pups')", "Ready", show=False),
+    Binding("u", "undo", "Undo"),
+    Binding("question_mark", "help", "Keys", key_display="?"),
+    Binding("L", "light", "Light or dark", show=False),
+    Binding("ctrl+p,colon", "command_palette", "All commands", show=False, key_display="^p"),
+    Binding("q,ctrl+q", "quit", "Leave", show=False, key_display="q"),
+)
+"""The program's own keys."""
+
+KEYS = (
+    *(Binding(one.key, f"go('{name}')", one.title, show=False) for name, one in PLACES.items()),
+    *(
+        Binding(one.key, f"slip('{name}')", one.title, show=one.often)
+        for name, one in SLIPS.items()
+        if one.key
+    ),
+    *PROGRAM,
+)
+"""Every key that works everywhere."""

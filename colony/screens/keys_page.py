@@ -1,0 +1,58 @@
+"""Every key that works here, and what one does here."""
+
+from collections.abc import Iterator, Sequence
+from typing import ClassVar
+
+from textual.app import ComposeResult
+from textual.binding import Binding, BindingType
+from textual.containers import VerticalScroll
+from textual.screen import ModalScreen, Screen
+from textual.widgets import Static
+
+from colony.screens.places import PLACES
+from colony.screens.slips.table import SLIPS
+
+ALWAYS = (
+    ("Arrows, PgUp, PgDn", "move; Enter opens what a line is about"),
+    ("Esc", "back, or stop what is being read; at last home"),
+    ("/", "find a ray"),
+    ("u", "undo: take the last act back"),
+    ("r", "the ready list"),
+    ("Space", "mark a line, where lines can be marked"),
+    (": or ^p", "all commands, by typing"),
+    ("L", "light or dark colours"),
+    ("q", "leave; everything is written already"),
+)
+IN_SLIPS = (
+    ("Enter", "next blank that wants an answer; when none does, write"),
+    ("Tab, Up, Down", "any other blank"),
+    ("Esc", "close; asks before typed work is thrown away"),
+    ("F2", "write although a limit breaks, where that is offered"),
+)
+
+
+class KeysPage(ModalScreen[None]):
+    """A page of keys over the screen that asked for it."""
+
+    BINDINGS: ClassVar[list[BindingType]] = [
+        Binding("escape,question_mark,q,enter", "dismiss", "Close")
+    ]
+
+    def __init__(self, asking: Screen[object]) -> None:
+        super().__init__()
+        self._asking = asking
+
+    def compose(self) -> ComposeResult:
+        """What one does here, the places, the slips, and the keys that work everywhere."""
+        with VerticalScroll(id="keys-page"):
+            yield Static(getattr(self._asking, "HELP", ""), markup=False, classes="help-words")
+            for title, keys in _lists():
+                rows = "\n".join(f"  {key:<14} {words}" for key, words in keys)
+                yield Static(f"{title}\n{rows}\n", markup=False)
+
+
+def _lists() -> Iterator[tuple[str, Sequence[tuple[str, str]]]]:
+    yield "Places", [(one.key, one.about) for one in PLACES.values()]
+    yield "Slips", [(one.key, one.about) for one in SLIPS.values()]
+    yield "Everywhere", ALWAYS
+    yield "In a slip", IN_SLIPS

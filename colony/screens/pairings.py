@@ -1,0 +1,98 @@
+"""Pairs: who is with whom, and the way to who should be."""
+
+from collections.abc import Iterable, Sequence
+from typing import ClassVar
+
+from textual.binding import Binding, BindingType
+from textual.containers import Horizontal
+from textual.widget import Widget
+
+from colony.acts.pairing_pages import PairingLine, list_pairings
+from colony.notation.days import show_span
+from colony.screens.about import About
+from colony.screens.place import Place
+from colony.screens.when import short_day
+from colony.screens.widgets.columns import Column
+from colony.screens.widgets.ledger import Ledger, Line
+from colony.screens.widgets.look import Look
+
+COLUMNS = (
+    Column("Dam", 12),
+    Column("Sires", 12, grows=True),
+    Column("Since", 11),
+    Column("For", 4, right=True),
+    Column("Last sign", 21),
+    Column("Tank", 5),
+)
+
+
+class Pairs(Place):
+    """Every pairing that runs; those that ended when asked."""
+
+    HERE = "pairings"
+    HELP: ClassVar[str | None] = (
+        "p ranks the partners of the dam; j joins, x parts, s writes a mating sign, k a look."
+    )
+    BINDINGS: ClassVar[list[BindingType]] = [
+        Binding("j", "app.slip('join')", "Join"),
+        Binding("x", "app.slip('part')", "Part"),
+        Binding("a", "all", "Ended too"),
+        Binding("g", "plan", "Plan for all"),
+    ]
+
+    def __init__(self) -> None:
+        super().__init__()
+        self._all = False
+
+    def body(self) -> Iterable[Widget]:
+        """The pairings, and beside them the signs."""
+        with Horizontal(classes="beside"):
+            yield Ledger(COLUMNS, empty="No dam is with a sire: j joins two, p ranks partners.")
+            yield Look()
+
+    def on_mount(self) -> None:
+        """The list takes the keys."""
+        self.query_one(Ledger).focus()
+
+    def load(self) -> None:
+        """Ask who is with whom."""
+        self.ask(list_pairings, self._show, all_=self._all)
+
+    def action_all(self) -> None:
+        """Show the pairings that ended too, or not."""
+        self._all = not self._all
+        self.load()
+
+    def action_plan(self) -> None:
+        """Open the plan for the whole colony."""
+        self.app.open_about(About("plan", ""))
+
+    def on_ledger_looked(self, event: Ledger.Looked) -> None:
+        """List the signs of the pairing."""
+        self.query_one(Look).show(str((event.line and event.line.more) or ""))
+
+    def _show(self, pairings: Sequence[PairingLine]) -> None:
+        self.query_one(Ledger).show([self._line(one) for one in pairings])
+
+    def _line(self, one: PairingLine) -> Line:
+        days = ((one.ended or self.app.desk.today) - one.started).days
+        signs = one.signs[-1] if one.signs else "none"
+        since = short_day(one.started)
+        more = "\n".join(
+            [
+                f"{one.dam} with {', '.join(one.sires)}",
+                f"since {since}",
+                "",
+                *(one.signs or ["no sign seen"]),
+            ]
+        )
+        return Line(
+            About("animal", one.dam, "F"),
+            (one.dam, ", ".join(one.sires), since, show_span(days), signs, one.tank or "-"),
+            "○" if one.ended else "●",
+            "quiet" if one.ended else "water",
+            more=more,
+        )
+
+
+PLACE = Pairs

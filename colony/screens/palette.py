@@ -1,0 +1,51 @@
+"""Every place, slip and key of the program, found by typing."""
+
+from collections.abc import Iterator
+from functools import partial
+from typing import TYPE_CHECKING, cast
+
+from textual.command import DiscoveryHit, Hit, Hits, Provider
+
+from colony.screens.places import PLACES
+from colony.screens.slips.table import SLIPS
+from colony.screens.themes import THEMES
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from colony.screens.app import ColonyApp
+
+
+class EveryCommand(Provider):
+    """All that can be done, each by its name with its key beside it."""
+
+    def _all(self) -> "Iterator[tuple[str, str, Callable[[], object]]]":
+        app = cast("ColonyApp", self.app)
+        for name, place in PLACES.items():
+            yield f"{place.title}  ({place.key})", place.about, partial(app.action_go, name)
+        for name, slip in SLIPS.items():
+            keyed = f"{slip.title}  ({slip.key})" if slip.key else slip.title
+            yield keyed, slip.about, partial(app.action_slip, name)
+        yield "Undo  (u)", "Take the last act back.", app.action_undo
+        yield "Keys  (?)", "Every key that works here.", app.action_help
+        yield "Light or dark  (L)", "Change the colours.", app.action_light
+        for theme in THEMES:
+            yield f"Colours: {theme.name}", "Use these colours.", partial(_use, app, theme.name)
+        yield "Picture", "Save this screen as a picture (SVG).", app.save_screenshot
+        yield "Leave  (q)", "Close the program; everything is written.", app.exit
+
+    async def discover(self) -> Hits:
+        """List everything before anything is typed."""
+        for title, about, call in self._all():
+            yield DiscoveryHit(title, call, help=about)
+
+    async def search(self, query: str) -> Hits:
+        """List what matches."""
+        matcher = self.matcher(query)
+        for title, about, call in self._all():
+            if (score := matcher.match(f"{title} {about}")) > 0:
+                yield Hit(score, matcher.highlight(title), call, help=about)
+
+
+def _use(app: "ColonyApp", theme: str) -> None:
+    app.theme = theme

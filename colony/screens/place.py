@@ -1,0 +1,153 @@
+"""What every place shares: the frame, reading in the background, and opening lines."""
+
+from collections.abc import Callable, Iterable, Mapping
+from typing import TYPE_CHECKING, Any, ClassVar, TypeVar
+
+from textual._callback import invoke
+from textual.app import ComposeResult
+from textual.binding import Binding, BindingType
+from textual.containers import Container
+from textual.message import Message
+from textual.screen import Screen
+from textual.widget import Widget
+from textual.worker import get_current_worker
+
+from colony.screens.about import About
+from colony.screens.refused import Tried, tried
+from colony.screens.widgets.key_strip import KeyStrip
+from colony.screens.widgets.ledger import Ledger
+from colony.screens.widgets.notice import Notice
+from colony.screens.widgets.shoreline import Shoreline
+
+if TYPE_CHECKING:
+    from colony.screens.app import ColonyApp
+
+T = TypeVar("T")
+
+
+class Place(Screen[None]):
+    """A full screen of the program."""
+
+    app: "ColonyApp"
+
+    HERE: ClassVar[str] = ""
+    """The place of the top line that this belongs to."""
+
+    HELP: ClassVar[str | None] = ""
+    """What one does here, for the page of keys."""
+
+    BINDINGS: ClassVar[list[BindingType]] = [Binding("escape", "back", "Back", show=False)]
+
+    class Answered(Message):
+        """A question asked of the book was answered, or refused."""
+
+        def __init__(self, group: str, tried_: Tried[Any], then: Callable[[Any], Any]) -> None:
+            super().__init__()
+            self.group, self.tried, self.then = group, tried_, then
+
+    def __init__(self) -> None:
+        super().__init__()
+        self._loaded_at = -1
+        self._asked: set[str] = set()
+
+    def compose(self) -> ComposeResult:
+        """The frame around what a place shows."""
+        yield Shoreline(self.HERE)
+        with Container(id="body"):
+            yield from self.body()
+        yield Notice()
+        yield KeyStrip()
+
+    def body(self) -> Iterable[Widget]:
+        """What a place shows between the top line and the keys."""
+        raise NotImplementedError
+
+    def load(self) -> None:
+        """Ask the book for what is shown."""
+
+    def arrive(self) -> None:
+        """Somebody came here by key or click."""
+
+    @property
+    def about(self) -> About | None:
+        """What the breeder is looking at, for the slips to begin with."""
+        ledgers = self.query(Ledger)
+        line = ledgers.first().line if ledgers else None
+        return line.about if line else None
+
+    @property
+    def firsts(self) -> Mapping[str, str]:
+        """What a slip begins with here, by blank."""
+        line = next((one.line for one in self.query(Ledger)), None)
+        return line.firsts if line else {}
+
+    @property
+    def marked_tags(self) -> list[str]:
+        """The animals that are marked here."""
+        return [
+            one.about.tag for ledger in self.query(Ledger) for one in ledger.marked if one.about.tag
+        ]
+
+    @property
+    def queue(self) -> list[str]:
+        """The animals that come one after another here, from the one that is looked at on."""
+        return next((one.queue for one in self.query(Ledger)), [])
+
+    def on_screen_resume(self) -> None:
+        """Read anew if the book changed since this was shown; a hint of elsewhere goes."""
+        if self.app.said.kind == "hint":
+            self.app.say("")
+        self.refresh_if_stale()
+
+    def refresh_if_stale(self) -> None:
+        """Read anew unless nothing was written since the last time."""
+        if self._loaded_at != self.app.changes:
+            self._loaded_at = self.app.changes
+            self.load()
+
+    def ask(
+        self,
+        question: Callable[..., T],
+        then: Callable[[T], Any],
+        *,
+        group: str = "",
+        **facts: Any,  # noqa: ANN401 - facts of any act
+    ) -> None:
+        """Ask the book in a thread; the answer comes as a message, a newer question wins."""
+        name = group or getattr(question, "__name__", "question")
+
+        def work() -> None:
+            worker = get_current_worker()
+            answer = tried(lambda: self.app.desk.read(question, **facts))
+            if not worker.is_cancelled:
+                self.post_message(self.Answered(name, answer, then))
+
+        self._asked.add(name)
+        self.app.busy = True
+        self.run_worker(work, thread=True, exclusive=True, group=name)
+
+    async def on_place_answered(self, event: "Place.Answered") -> None:
+        """Show an answer, or say why there is none."""
+        event.stop()
+        self._asked.discard(event.group)
+        self.app.busy = bool(self._asked)
+        if event.tried.problem:
+            self.app.say(event.tried.problem, "refused")
+        else:
+            await invoke(event.then, event.tried.answer)
+
+    def on_ledger_opened(self, event: Ledger.Opened) -> None:
+        """Open what a line is about."""
+        self.app.open_about(event.line.about)
+
+    def action_back(self) -> None:
+        """Stop what is being read, else go back, and in the end home."""
+        if self._asked:
+            self.workers.cancel_node(self)
+            self._asked.clear()
+            self.app.busy = False
+            self.app.say("Stopped reading; what is shown is what was there before.", "hint")
+        elif len(self.app.screen_stack) > 1:
+            self.app.pop_screen()
+        else:
+            self.app.action_go("day")

@@ -1,0 +1,35 @@
+"""The places by name: where each lives, its key, and what it is for."""
+
+from dataclasses import dataclass
+from importlib import import_module
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from colony.screens.place import Place
+
+
+@dataclass(frozen=True)
+class PlaceEntry:
+    """One place: the key that leads there, its title, its module, and what it is for."""
+
+    key: str
+    title: str
+    module: str
+    about: str
+
+    def build(self) -> "Place":
+        """Make the screen; its module is loaded now and not before."""
+        place: Place = import_module(f"colony.screens.{self.module}").PLACE()
+        return place
+
+
+PLACES = {
+    "day": PlaceEntry("1", "Today", "day", "What now: births, pups, tanks and pairings."),
+    "animals": PlaceEntry("2", "Rays", "animals", "Find any animal while typing."),
+    "litters": PlaceEntry("3", "Births", "litters", "Due windows on a time line, and litters."),
+    "pairings": PlaceEntry("4", "Pairs", "pairings", "Who is with whom, and who should be."),
+    "pups": PlaceEntry("5", "Grow-out", "pups", "Pups by readiness, and their curves."),
+    "tanks": PlaceEntry("6", "House", "tanks", "Every tank by system, and how full it is."),
+    "history": PlaceEntry("7", "Log", "history", "What was written, and taking it back."),
+}
+"""Every place, in the order of the top line."""

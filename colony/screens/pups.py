@@ -1,0 +1,137 @@
+"""Grow-out: pups by readiness, the gates of each, and widths one after another."""
+
+from collections.abc import Iterable, Sequence
+from typing import ClassVar
+
+from textual.binding import Binding, BindingType
+from textual.containers import Horizontal
+from textual.timer import Timer
+from textual.widget import Widget
+
+from colony.acts.ready import ready_pups
+from colony.notation.days import show_span
+from colony.planning.readiness import Readiness
+from colony.screens.about import About
+from colony.screens.curves import curve_of
+from colony.screens.day_lines import gates_told
+from colony.screens.place import Place
+from colony.screens.when import in_days
+from colony.screens.widgets.columns import Column
+from colony.screens.widgets.ledger import Entry, Heading, Ledger, Line
+from colony.screens.widgets.look import Look
+
+PAUSE_SECONDS = 0.3
+"""How long a pup is looked at before its curve is drawn."""
+
+COLUMNS = (
+    Column("Pup", 12),
+    Column("Sex", 3),
+    Column("Age", 5, right=True),
+    Column("Width", 8, right=True),
+    Column("Waits on", 20, grows=True),
+    Column("Ready", 16),
+    Column("Tank", 5),
+)
+
+
+class GrowOut(Place):
+    """The ready first, then the others by the day on which they will be."""
+
+    HERE = "pups"
+    HELP: ClassVar[str | None] = (
+        "Ready pups stand first. w measures from the highlighted pup on, one Enter a pup; "
+        "Space marks, m moves what is marked."
+    )
+    BINDINGS: ClassVar[list[BindingType]] = [
+        Binding("space", "mark", "Mark"),
+        Binding("o", "order", "Order"),
+        Binding("f", "app.slip('fed')", "Fed"),
+    ]
+
+    def __init__(self) -> None:
+        super().__init__()
+        self._pups: Sequence[Readiness] = ()
+        self._by_tank = False
+        self._pause: Timer | None = None
+
+    def body(self) -> Iterable[Widget]:
+        """The pups, and the gates of one beside them."""
+        with Horizontal(classes="beside"):
+            yield Ledger(COLUMNS, empty="No pup is growing out.")
+            yield Look()
+
+    def on_mount(self) -> None:
+        """The list takes the keys."""
+        self.query_one(Ledger).focus()
+
+    def load(self) -> None:
+        """Try every pup at the gates."""
+        self.ask(ready_pups, self._know, everybody=True, today=self.app.desk.today)
+
+    def action_mark(self) -> None:
+        """Mark a pup."""
+        self.query_one(Ledger).toggle_mark()
+
+    def action_order(self) -> None:
+        """Order by readiness, or by tank for the round with the tray."""
+        self._by_tank = not self._by_tank
+        self._show()
+
+    def on_ledger_looked(self, event: Ledger.Looked) -> None:
+        """Show the gates of the pup."""
+        pup = event.line.more if event.line else None
+        self.query_one(Look).show(_more(pup) if isinstance(pup, Readiness) else "")
+        if self._pause is not None:
+            self._pause.stop()
+        if isinstance(pup, Readiness) and self.query_one(Look).display:
+            self._pause = self.set_timer(PAUSE_SECONDS, lambda: self._ask_curve(pup))
+
+    def _ask_curve(self, pup: Readiness) -> None:
+        def show(curve: str) -> None:
+            line = self.query_one(Ledger).line
+            if line and line.about.key == pup.tag:
+                self.query_one(Look).show(f"{_more(pup)}\n\n{curve}")
+
+        self.ask(curve_of, show, tag=pup.tag, today=self.app.desk.today)
+
+    def _know(self, pups: Sequence[Readiness]) -> None:
+        self._pups = pups
+        self._show()
+
+    def _show(self) -> None:
+        groups: dict[str, list[Readiness]] = {}
+        for pup in self._pups:
+            title = f"Tank {pup.tank or 'none'}" if self._by_tank else _title(pup)
+            groups.setdefault(title, []).append(pup)
+        order = sorted(groups) if self._by_tank else list(groups)
+        entries: list[Entry] = []
+        for title in order:
+            entries.append(Heading(f"{title} ({len(groups[title])})"))
+            entries += [self._line(pup) for pup in groups[title]]
+        self.query_one(Ledger).show(entries)
+
+    def _line(self, pup: Readiness) -> Line:
+        when = in_days(pup.expected_ready, self.app.desk.today) if pup.expected_ready else "open"
+        cells = (
+            pup.tag,
+            pup.sex,
+            "-" if pup.age_days is None else show_span(pup.age_days),
+            self.app.desk.length(pup.disc_width_mm),
+            "nothing" if pup.ready else ", ".join(pup.waiting_on).replace("_", " "),
+            "ready" if pup.ready else when,
+            pup.tank or "-",
+        )
+        mark, tone = ("●", "ready") if pup.ready else ("○", "")
+        return Line(About("animal", pup.tag, pup.sex), cells, mark, tone, more=pup)
+
+
+def _title(pup: Readiness) -> str:
+    return "Ready for sale" if pup.ready else "Growing"
+
+
+def _more(pup: Readiness) -> str:
+    spread = f"between {pup.ready_low or '?'} and {pup.ready_high or '?'}" if not pup.ready else ""
+    return f"{pup.tag}, litter {pup.litter}\n\n{gates_told(pup)}\n\n{spread}"
+
+
+PLACE = GrowOut

@@ -1,0 +1,73 @@
+"""Where a refusal becomes words in the screens; the only such place."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import Generic, TypeVar
+
+from colony.refusals.base import Refusal
+
+T = TypeVar("T")
+
+SAID_HERE = {
+    ", or repeat with --anyway": ", or press F2 to write it anyway",
+    "see: colony animal list.": "press / to find it.",
+    "see: colony tank list.": "press 6 to see the house.",
+}
+"""What a sentence says to somebody at a command line, and what it is at the screens."""
+
+BLANKS = {
+    "NoSuchTank": ("tank",),
+    "TankRetired": ("tank",),
+    "TankDoesNotFit": ("tank",),
+    "AlreadyInTank": ("tank", "tags"),
+    "NotYet": ("on", "born", "arrived"),
+    "MoveBeforeLast": ("on",),
+    "EndsBeforeItBegan": ("on", "born"),
+    "EndsBeforeStart": ("on",),
+    "TooSoonAfterBirth": ("born",),
+    "ImpossibleGestation": ("born",),
+    "LitterTwice": ("born",),
+    "NobodyBorn": ("pups",),
+    "DeadDam": ("dam",),
+    "SireCannotBe": ("sires",),
+    "NotOfThisPairing": ("sire",),
+    "PairedAlready": ("dam",),
+    "NoPairing": ("dam",),
+    "TagTaken": ("tag",),
+    "TransponderTaken": ("transponder",),
+    "NoSuchSpecies": ("species",),
+    "ParentNotOlder": ("born", "dam"),
+    "NotHere": ("tag", "tags", "dam"),
+    "AlreadyEnded": ("tag",),
+    "HeldAlready": ("tag",),
+    "NotHeld": ("tag",),
+}
+"""The blanks at which a refusal is shown, by its name: the first that the slip has."""
+
+OVERRIDABLE = frozenset({"TankDoesNotFit"})
+"""Refusals that the breeder may override."""
+
+
+@dataclass(frozen=True)
+class Tried(Generic[T]):
+    """What came of a call: its answer, or why it was refused and where that is shown."""
+
+    answer: T | None = None
+    problem: str = ""
+    blanks: tuple[str, ...] = ()
+    overridable: bool = False
+
+
+def tried(call: Callable[[], T]) -> Tried[T]:
+    """Call something; a refusal becomes a sentence."""
+    try:
+        return Tried(call())
+    except Refusal as refusal:
+        name = type(refusal).__name__
+        return Tried(None, _here(refusal.sentence), BLANKS.get(name, ()), name in OVERRIDABLE)
+
+
+def _here(sentence: str) -> str:
+    for there, here in SAID_HERE.items():
+        sentence = sentence.replace(there, here)
+    return sentence

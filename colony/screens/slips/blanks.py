@@ -1,0 +1,86 @@
+"""The blanks of a slip: each reads what is typed, and says how it was understood."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import NamedTuple
+
+from colony.notation.tags import parse_text
+from colony.notation.words import parse_word
+from colony.refusals.notation import UnknownWord
+from colony.screens.desk import Desk
+
+
+class Understood(NamedTuple):
+    """What a blank holds, and how that was understood, in words."""
+
+    value: object
+    said: str = ""
+
+
+@dataclass(frozen=True)
+class Blank:
+    """One blank: free text, unless a subclass reads it otherwise.
+
+    `needed` blanks have to be filled; `first` is what stands in it before anything is
+    typed; `empty` says what holds where it stays empty.
+    """
+
+    name: str
+    label: str
+    needed: bool = False
+    first: str = ""
+    empty: str = ""
+
+    def understand(self, text: str, desk: Desk) -> Understood:  # noqa: ARG002 - other blanks ask the book
+        """Read what is typed; a refusal says what is wrong."""
+        return Understood(parse_text(text, self.label.lower()))
+
+    def complete(self, text: str, desk: Desk) -> Sequence[str]:  # noqa: ARG002 - the same
+        """What the beginning of a word may become."""
+        return ()
+
+    def spoken(self, text: str) -> str:
+        """The part of the text that is completed: all of it."""
+        return text
+
+
+@dataclass(frozen=True)
+class WordBlank(Blank):
+    """One of some words; its beginning is enough."""
+
+    words: tuple[str, ...] = ()
+
+    def understand(self, text: str, desk: Desk) -> Understood:  # noqa: ARG002 - as the base
+        """Read the word."""
+        word = parse_word(text, self.words, self.label.lower())
+        return Understood(word, word)
+
+    def complete(self, text: str, desk: Desk) -> Sequence[str]:  # noqa: ARG002 - as the base
+        """The words that begin so; all of them in the empty blank."""
+        return [word for word in self.words if word.casefold().startswith(text.casefold())]
+
+
+@dataclass(frozen=True)
+class YesNoBlank(WordBlank):
+    """Yes or no."""
+
+    words: tuple[str, ...] = ("yes", "no")
+
+    def understand(self, text: str, desk: Desk) -> Understood:
+        """Read yes or no."""
+        word = super().understand(text, desk).said
+        return Understood(word == "yes", word)
+
+
+@dataclass(frozen=True)
+class CountBlank(Blank):
+    """A small whole number."""
+
+    most: int = 30
+
+    def understand(self, text: str, desk: Desk) -> Understood:  # noqa: ARG002 - as the base
+        """Read the number."""
+        plain = text.strip()
+        if not plain.isdecimal() or not plain.isascii() or int(plain[:9]) > self.most:
+            raise UnknownWord(text, self.label.lower(), (f"a number from 0 to {self.most}",))
+        return Understood(int(plain))

@@ -1,0 +1,106 @@
+"""Blanks for what the book knows: tags, tanks, species and sires, completed while typing."""
+
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from colony.acts.search import Hit, complete_tag, complete_tank, who_is
+from colony.acts.species import list_species, show_species
+from colony.acts.tank_pages import find_tank_code
+from colony.notation.days import show_span
+from colony.notation.shares import parse_sires
+from colony.screens.desk import Desk
+from colony.screens.slips.blanks import Blank, Understood
+
+
+@dataclass(frozen=True)
+class TagBlank(Blank):
+    """The tag of an animal of the book; completed among those of a sex and status."""
+
+    sex: str | None = None
+    status: str | None = "present"
+
+    def understand(self, text: str, desk: Desk) -> Understood:
+        """Find the animal."""
+        hit = desk.read(who_is, tag=text.strip(), today=desk.today)
+        return Understood(hit.tag, told(hit, desk))
+
+    def complete(self, text: str, desk: Desk) -> Sequence[str]:
+        """Tags that begin so."""
+        return desk.read(complete_tag, text=text.strip(), sex=self.sex, status=self.status)
+
+
+@dataclass(frozen=True)
+class TagsBlank(TagBlank):
+    """Several tags, with spaces or commas between them."""
+
+    def understand(self, text: str, desk: Desk) -> Understood:
+        """Find each animal."""
+        tags = [one for one in re.split(r"[\s,]+", text.strip()) if one]
+        hits = [desk.read(who_is, tag=tag, today=desk.today) for tag in tags]
+        said = told(hits[0], desk) if len(hits) == 1 else f"{len(hits)} animals"
+        return Understood(tuple(hit.tag for hit in hits), said)
+
+    def spoken(self, text: str) -> str:
+        """The last tag is the one that is being typed."""
+        return re.split(r"[\s,]+", text)[-1]
+
+
+@dataclass(frozen=True)
+class SiresBlank(TagsBlank):
+    """Possible sires: ``Bruno``, or ``Bruno=0.7 Caro=0.3``."""
+
+    sex: str | None = "M"
+
+    def understand(self, text: str, desk: Desk) -> Understood:
+        """Read the sires and their shares."""
+        sires = parse_sires([one for one in re.split(r"[\s,]+", text.strip()) if one])
+        for one in sires:
+            if one.tag is not None:
+                desk.read(who_is, tag=one.tag, today=desk.today)
+        return Understood(sires, f"{len(sires)} possible sires" if len(sires) > 1 else "")
+
+
+@dataclass(frozen=True)
+class TankBlank(Blank):
+    """The code of a tank in use."""
+
+    def understand(self, text: str, desk: Desk) -> Understood:
+        """Find the tank."""
+        return Understood(desk.read(find_tank_code, code=text.strip()))
+
+    def complete(self, text: str, desk: Desk) -> Sequence[str]:
+        """Codes that begin so."""
+        return desk.read(complete_tank, text=text.strip())
+
+
+@dataclass(frozen=True)
+class SpeciesBlank(Blank):
+    """A species of the book."""
+
+    def understand(self, text: str, desk: Desk) -> Understood:
+        """Find the species."""
+        page = desk.read(show_species, name=text)
+        return Understood(page.species, page.scientific_name)
+
+    def complete(self, text: str, desk: Desk) -> Sequence[str]:
+        """Species that begin so."""
+        known = [one.species for one in desk.read(list_species)]
+        return [name for name in known if name.startswith(text.strip().lower())]
+
+
+_SEXES = {"F": "female", "M": "male", "U": "not sexed"}
+
+
+def told(hit: Hit, desk: Desk) -> str:
+    """Who an animal is, in half a line."""
+    facts = (
+        hit.name,
+        _SEXES[hit.sex],
+        hit.species,
+        None if hit.age_days is None else show_span(hit.age_days),
+        None if hit.disc_width_mm is None else desk.length(hit.disc_width_mm),
+        f"in {hit.tank}" if hit.tank else None,
+        hit.status if hit.status != "present" else None,
+    )
+    return ", ".join(fact for fact in facts if fact)

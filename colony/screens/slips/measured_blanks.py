@@ -1,0 +1,101 @@
+"""Blanks for days, measures and pups, as the breeder writes them."""
+
+from dataclasses import dataclass
+
+from colony.notation.days import parse_day, parse_day_as_known
+from colony.notation.measures import parse_length_mm, parse_mass_g, parse_volume_l
+from colony.notation.pups import PupCount, parse_pups
+from colony.notation.tags import parse_tag
+from colony.notation.transponders import parse_transponder
+from colony.screens.desk import Desk
+from colony.screens.slips.blanks import Blank, Understood
+
+
+@dataclass(frozen=True)
+class DayBlank(Blank):
+    """One exact day: ``today``, ``3d ago``, ``2026-03-09``."""
+
+    first: str = "today"
+
+    def understand(self, text: str, desk: Desk) -> Understood:
+        """Read the day."""
+        day = parse_day(text, desk.today)
+        return Understood(day, f"{day:%a} {day.day} {day:%b %Y}")
+
+
+@dataclass(frozen=True)
+class KnownDayBlank(Blank):
+    """A day as well as it is known: a month or a year will do."""
+
+    def understand(self, text: str, desk: Desk) -> Understood:
+        """Read the day, month or year."""
+        day = parse_day_as_known(text, desk.today)
+        return Understood(day, f"{day} ({day.precision})")
+
+
+@dataclass(frozen=True)
+class LengthBlank(Blank):
+    """A length: ``12.5cm``, ``5in``; a bare number is in the book's unit."""
+
+    def understand(self, text: str, desk: Desk) -> Understood:
+        """Read the length in mm."""
+        length_mm = parse_length_mm(text, desk.settings.length_unit)
+        return Understood(length_mm, desk.length(length_mm))
+
+
+@dataclass(frozen=True)
+class MassBlank(Blank):
+    """A mass: ``450g``, ``1.2kg``."""
+
+    def understand(self, text: str, desk: Desk) -> Understood:
+        """Read the mass in g."""
+        mass_g = parse_mass_g(text, desk.settings.mass_unit)
+        return Understood(mass_g, f"{mass_g} g")
+
+
+@dataclass(frozen=True)
+class VolumeBlank(Blank):
+    """A volume: ``800L``, ``200gal``."""
+
+    def understand(self, text: str, desk: Desk) -> Understood:
+        """Read the volume in L."""
+        volume_l = parse_volume_l(text, desk.settings.volume_unit)
+        return Understood(volume_l, f"{volume_l} L")
+
+
+@dataclass(frozen=True)
+class PupsBlank(Blank):
+    """Live pups by sex: ``2F3M1U``."""
+
+    def understand(self, text: str, desk: Desk) -> Understood:  # noqa: ARG002 - as the base
+        """Read the pups."""
+        pups = parse_pups(text)
+        return Understood(pups, _told(pups))
+
+
+@dataclass(frozen=True)
+class NewTagBlank(Blank):
+    """A tag that is to be written on a tank for the first time."""
+
+    def understand(self, text: str, desk: Desk) -> Understood:  # noqa: ARG002 - as the base
+        """Read the tag; whether it is free is seen when the slip is written."""
+        return Understood(parse_tag(text))
+
+
+@dataclass(frozen=True)
+class TransponderBlank(Blank):
+    """An ISO 11784 transponder number."""
+
+    def understand(self, text: str, desk: Desk) -> Understood:  # noqa: ARG002 - as the base
+        """Read the 15 digits."""
+        return Understood(parse_transponder(text))
+
+
+def _told(pups: PupCount) -> str:
+    parts = (
+        (pups.females, "female", "females"),
+        (pups.males, "male", "males"),
+        (pups.unknown, "not sexed", "not sexed"),
+    )
+    told = ", ".join(f"{n} {one if n == 1 else many}" for n, one, many in parts if n)
+    return f"{pups.total} live: {told}" if told else "none born alive"

@@ -1,0 +1,223 @@
+"""A slip: a few blanks at the bottom of the screen, filled with keys, then written at once."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from datetime import date
+from typing import TYPE_CHECKING, Any, ClassVar
+
+from textual.app import ComposeResult
+from textual.binding import Binding, BindingType
+from textual.containers import Container, VerticalScroll
+from textual.content import Content
+from textual.message import Message
+from textual.screen import ModalScreen
+from textual.widgets import Input, Static
+
+from colony.screens.about import About, Beginning
+from colony.screens.refused import Tried, tried
+from colony.screens.slips.blanks import Blank
+from colony.screens.widgets.blank_row import BlankRow
+
+if TYPE_CHECKING:
+    from sqlmodel import Session
+
+    from colony.screens.app import ColonyApp
+
+Facts = Mapping[str, Any]
+"""What stands in the blanks, by their names; None for an empty one."""
+
+
+@dataclass(frozen=True)
+class Done:
+    """What a slip did, in a sentence, and what looked odd."""
+
+    sentence: str
+    warnings: Sequence[str] = ()
+    opens: About | None = None
+
+
+class Slip(ModalScreen[Done | None]):
+    """One slip; a subclass names its blanks and writes them."""
+
+    app: "ColonyApp"
+
+    TITLE_WORDS: ClassVar[str] = ""
+    ACT: ClassVar[str] = ""
+    """The act's name in the journal."""
+
+    CAUTION: ClassVar[str] = ""
+    AGAIN: ClassVar[bool] = False
+    """Whether the slip stays for the next one after it was written."""
+
+    BLANKS: ClassVar[Sequence[Blank]] = ()
+    BINDINGS: ClassVar[list[BindingType]] = [
+        Binding("escape", "leave", "Close"),
+        Binding("ctrl+s", "write", "Write"),
+        Binding("f2", "anyway", "Anyway"),
+        Binding("down", "app.focus_next", show=False),
+        Binding("up", "app.focus_previous", show=False),
+    ]
+
+    class Written(Message):
+        """The act came back from its thread."""
+
+        def __init__(self, tried_: Tried[Done]) -> None:
+            super().__init__()
+            self.tried = tried_
+
+    def __init__(self, beginning: Beginning) -> None:
+        super().__init__()
+        self.beginning = beginning
+        self._seen = self.app.desk.mark
+        self._past: list[str] = []
+        self._overridable = self._asked_to_leave = self._writing = False
+
+    def firsts(self) -> Mapping[str, str]:
+        """What stands in the blanks at first, from what the breeder looks at."""
+        return {}
+
+    def write(self, session: "Session", facts: Facts, *, anyway: bool, today: date) -> Done:
+        """Do the act of this slip in an open session."""
+        raise NotImplementedError
+
+    def compose(self) -> ComposeResult:
+        """The title, the blanks, the caution, and what the keys do."""
+        firsts = {one.name: one.first for one in self.BLANKS} | {
+            **self.firsts(),
+            **self.beginning.firsts,
+        }
+        with Container(id="slip"):
+            yield Static(self.TITLE_WORDS, id="slip-title")
+            yield Static("", id="slip-past")
+            with VerticalScroll(id="slip-blanks"):
+                for blank in self.BLANKS:
+                    yield BlankRow(blank, self.app.desk, firsts[blank.name])
+            if self.CAUTION:
+                yield Static(f"▲ {self.CAUTION}", id="slip-caution")
+            yield Static("", id="slip-said")
+
+    def on_mount(self) -> None:
+        """Begin at the first blank that wants an answer."""
+        self._hint()
+        (self._open_row() or self.rows[0]).input.focus()
+
+    @property
+    def rows(self) -> list[BlankRow]:
+        """The blanks in order."""
+        return list(self.query(BlankRow))
+
+    def on_input_submitted(self, event: Input.Submitted) -> None:
+        """Enter: on to the next blank that wants an answer, or write when none does."""
+        event.stop()
+        self._asked_to_leave = False
+        row = next(one for one in self.rows if one.input is event.input)
+        if row.understand().problem:
+            return
+        wanting = self._open_row()
+        if wanting is None:
+            self.action_write()
+        else:
+            wanting.input.focus()
+
+    def on_input_changed(self, _: Input.Changed) -> None:
+        """Typing takes back the wish to leave, and what could be overridden."""
+        if self._asked_to_leave or self._overridable:
+            self._asked_to_leave = self._overridable = False
+        self._hint()
+
+    def action_leave(self) -> None:
+        """Close the slip; what was typed is not thrown away without asking."""
+        typed = [row.blank.label for row in self.rows if row.touched]
+        if not typed or self._asked_to_leave:
+            self.dismiss(None)
+            return
+        self._asked_to_leave = True
+        self._say(f"! {', '.join(typed)} is typed and not written. Esc again throws it away.", True)
+
+    def action_anyway(self) -> None:
+        """Write although a limit breaks, where that was offered."""
+        if self._overridable:
+            self._write(anyway=True)
+
+    def action_write(self) -> None:
+        """Write the slip, if every blank can be read."""
+        self._write(anyway=False)
+
+    def _write(self, *, anyway: bool) -> None:
+        for row in self.rows:
+            if row.understand().problem:
+                row.input.focus()
+                return
+        if self._writing:
+            return
+        self._writing = True
+        facts = {row.blank.name: row.read.answer.value for row in self.rows}  # type: ignore[union-attr]
+        self._say("writing")
+        self.run_worker(lambda: self._act(facts, anyway=anyway), thread=True, exclusive=True)
+
+    def _act(self, facts: Facts, *, anyway: bool) -> None:
+        desk = self.app.desk
+        done = tried(
+            lambda: desk.act(
+                self.ACT, self.write, seen=self._seen, facts=facts, anyway=anyway, today=desk.today
+            )
+        )
+        self.post_message(self.Written(done))
+
+    def on_slip_written(self, event: Written) -> None:
+        """Tell what was written, or show the refusal at its blank."""
+        event.stop()
+        self._writing = False
+        if event.tried.answer is None:
+            self._refused(event.tried)
+            return
+        done = event.tried.answer
+        self._seen = self.app.desk.mark
+        self.app.wrote(" ".join([done.sentence, *(f"! {odd}" for odd in done.warnings)]))
+        if self.AGAIN:
+            self.go_on(done)
+        else:
+            self.dismiss(done)
+
+    def go_on(self, done: Done) -> None:
+        """Make the slip ready for the next one."""
+
+    def past(self, sentence: str) -> None:
+        """Keep the last few that were written in sight."""
+        self._past = [*self._past[-2:], sentence]
+        self.query_one("#slip-past", Static).update(
+            Content("\n".join(f"■ {one}" for one in self._past))
+        )
+
+    def _refused(self, refused: Tried[Done]) -> None:
+        self._overridable = refused.overridable
+        by_name = {row.blank.name: row for row in self.rows}
+        at = next((by_name[name] for name in refused.blanks if name in by_name), None)
+        if at is None:
+            self._say(f"! {refused.problem}", True)
+            return
+        self._hint()
+        at.refuse(refused.problem)
+        at.input.focus()
+
+    def _open_row(self) -> BlankRow | None:
+        """The first blank that wants an answer: needed and empty, or refused."""
+        return next(
+            (
+                row
+                for row in self.rows
+                if (row.blank.needed and not row.text) or (row.read and row.read.problem)
+            ),
+            None,
+        )
+
+    def _hint(self) -> None:
+        wanting = [row.blank.label for row in self.rows if row.blank.needed and not row.text]
+        enter = f"Enter goes on to {wanting[0]}" if wanting else "Enter writes it"
+        anyway = " · F2 anyway" if self._overridable else ""
+        self._say(f"{enter}{anyway} · Tab next blank · Esc closes")
+
+    def _say(self, words: str, wrong: bool = False) -> None:
+        line = self.query_one("#slip-said", Static)
+        line.update(Content(words))
+        line.set_class(wrong, "wrong")

@@ -1,0 +1,61 @@
+"""The widths slip: tag, width, Enter, and on to the next pup."""
+
+from datetime import date
+from typing import TYPE_CHECKING
+
+from colony.acts.pups import Measured, measure
+from colony.screens.slips.known_blanks import TagBlank
+from colony.screens.slips.measured_blanks import DayBlank, LengthBlank, MassBlank
+from colony.screens.slips.slip import Done, Facts, Slip
+
+if TYPE_CHECKING:
+    from sqlmodel import Session
+
+
+class WidthsSlip(Slip):
+    """Measure one pup after another; the next tag stands there already."""
+
+    TITLE_WORDS = "Widths, tail excluded"
+    ACT = "pup measure"
+    CAUTION = "Measure in a rigid tray; the sting reaches any hand over the tail."
+    AGAIN = True
+    BLANKS = (
+        TagBlank("tag", "Animal", needed=True),
+        LengthBlank("width_mm", "Disc width", needed=True, empty="12.5cm or 5in"),
+        MassBlank("mass_g", "Mass", empty="if it was weighed"),
+        DayBlank("on", "On", needed=True),
+    )
+
+    def firsts(self) -> dict[str, str]:
+        """The animal that is looked at, or the first that waits to be measured."""
+        return {"tag": next(iter(self.beginning.queue), self.beginning.tag)}
+
+    def write(self, session: "Session", facts: Facts, *, anyway: bool, today: date) -> Done:  # noqa: ARG002 - nothing to override
+        """Write the measurement."""
+        done = measure(session, **facts, today=today)
+        return Done(
+            f"{done.tag} {self.app.desk.length(done.disc_width_mm)}{_grown(done)}.", done.warnings
+        )
+
+    def go_on(self, done: Done) -> None:
+        """Show what was written, and the next tag."""
+        self.past(done.sentence)
+        tag, width, mass, _ = self.rows
+        tag.fill(self.next_after(tag.text))
+        width.fill("")
+        mass.fill("")
+        (width if tag.text else tag).input.focus()
+
+    def next_after(self, tag: str) -> str:
+        """The tag that comes after this one in the list behind the slip."""
+        tags = list(self.beginning.queue)
+        return tags[tags.index(tag) + 1] if tag in tags[:-1] else ""
+
+
+def _grown(done: Measured) -> str:
+    if done.growth_mm is None:
+        return ", first width"
+    return f", {done.growth_mm:+d} mm since {done.since}"
+
+
+SLIP = WidthsSlip

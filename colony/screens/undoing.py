@@ -1,0 +1,37 @@
+"""Take acts back, and say what was taken back."""
+
+from collections.abc import Callable
+from typing import TYPE_CHECKING
+
+from colony.acts.undo import Undone, undo_act, undo_last
+from colony.screens.refused import Tried, tried
+
+if TYPE_CHECKING:
+    from colony.screens.app import ColonyApp
+
+
+def take_back(app: "ColonyApp", number: int | None = None) -> None:
+    """Undo the last act, or one act by its number, in a thread."""
+
+    def undo() -> Undone:
+        if number is None:
+            return app.desk.act("undo", undo_last)
+        return app.desk.act("undo", undo_act, number=number)
+
+    _in_thread(app, undo)
+
+
+def _in_thread(app: "ColonyApp", undo: Callable[[], Undone]) -> None:
+    def work() -> None:
+        app.call_from_thread(_tell, app, tried(undo))
+
+    app.run_worker(work, thread=True, exclusive=True, group="undo")
+
+
+def _tell(app: "ColonyApp", done: Tried[Undone]) -> None:
+    if done.answer is None:
+        app.say(done.problem, "refused")
+        return
+    taken = "; ".join(one.summary for one in done.answer.undone)
+    app.say(f"Taken back: {taken}. In the log (7), z on that undo brings it back.", "written")
+    app.changed()

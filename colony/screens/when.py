@@ -1,0 +1,19 @@
+"""Write days the way they are said in the house."""
+
+from datetime import date
+
+
+def short_day(day: date | None, *, year_of: date | None = None) -> str:
+    """``3 Dec 2026``; without the year where it is that of `year_of`; a dash where unknown."""
+    if day is None:
+        return "-"
+    if year_of is not None and day.year == year_of.year:
+        return f"{day.day} {day:%b}"
+    return f"{day.day} {day:%b %Y}"
+
+
+def in_days(day: date, today: date) -> str:
+    """``today``, ``in 8 d`` or ``3 d ago``, with the day."""
+    days = (day - today).days
+    said = "today" if days == 0 else f"in {days} d" if days > 0 else f"{-days} d ago"
+    return f"{said}, {day.day} {day:%b}"

@@ -1,0 +1,127 @@
+"""One blank of a slip on the screen: its label, what is typed, and what is said of it."""
+
+from collections.abc import Sequence
+
+from textual.app import ComposeResult
+from textual.containers import Horizontal, Vertical
+from textual.content import Content
+from textual.message import Message
+from textual.widgets import Input, Static
+
+from colony.screens.desk import Desk
+from colony.screens.refused import Tried, tried
+from colony.screens.slips.blanks import Blank, Understood
+
+
+class BlankRow(Vertical):
+    """A blank with its label on the left and its line of words below."""
+
+    class Checked(Message):
+        """What stands in a blank was read."""
+
+        def __init__(self, text: str, read: Tried[Understood], may_become: Sequence[str]) -> None:
+            super().__init__()
+            self.text, self.read, self.may_become = text, read, may_become
+
+    def __init__(self, blank: Blank, desk: Desk, first: str) -> None:
+        super().__init__(id=f"blank-{blank.name}")
+        self.blank, self.first, self._desk = blank, first, desk
+        self.read: Tried[Understood] | None = None
+        self.may_become: Sequence[str] = ()
+
+    def compose(self) -> ComposeResult:
+        """Label and input on one line, words below."""
+        with Horizontal():
+            yield Static(f"{self.blank.label}{' *' if self.blank.needed else ''}", classes="label")
+            yield Input(
+                self.first, placeholder=self.blank.empty, compact=True, select_on_focus=True
+            )
+        yield Static("", classes="said")
+
+    @property
+    def input(self) -> Input:
+        """Where one types."""
+        return self.query_one(Input)
+
+    @property
+    def text(self) -> str:
+        """What is typed."""
+        return self.input.value.strip() if self.is_mounted else self.first
+
+    @property
+    def touched(self) -> bool:
+        """Whether something else stands there than at first."""
+        return self.text != self.first
+
+    def fill(self, text: str) -> None:
+        """Write something into the blank, as if it had stood there from the first."""
+        self.first = text
+        self.input.value = text
+        self.read = None
+        self._say("")
+
+    def understand(self) -> Tried[Understood]:
+        """Read the blank now, completing what has only one end; an empty one is None."""
+        if not self.text:
+            problem = f"{self.blank.label} is needed." if self.blank.needed else ""
+            self.read = Tried(Understood(None), problem)
+        else:
+            self.read = self._read(self.text)
+            if self.read.problem and self._complete():
+                self.read = self._read(self.text)
+        self._show()
+        return self.read
+
+    def refuse(self, problem: str) -> None:
+        """Show at this blank why the act was refused."""
+        self.read = Tried(None, problem)
+        self._show()
+
+    def on_input_changed(self, _: Input.Changed) -> None:
+        """Read while typing, in a thread: some blanks ask the book."""
+        text = self.text
+        if not text:
+            self.read, self.may_become = None, ()
+            self._say("")
+            return
+        self.run_worker(lambda: self._check(text), thread=True, exclusive=True, group="check")
+
+    def on_blank_row_checked(self, event: Checked) -> None:
+        """Show what was read, unless more was typed since."""
+        event.stop()
+        if event.text == self.text:
+            self.read, self.may_become = event.read, event.may_become
+            self._show()
+
+    def _check(self, text: str) -> None:
+        may_become = self.blank.complete(self.blank.spoken(text), self._desk)
+        exact = any(one.casefold() == self.blank.spoken(text).casefold() for one in may_become)
+        read = Tried[Understood]() if may_become and not exact else self._read(text)
+        self.post_message(self.Checked(text, read, may_become))
+
+    def _read(self, text: str) -> Tried[Understood]:
+        return tried(lambda: self.blank.understand(text, self._desk))
+
+    def _complete(self) -> bool:
+        """Put the first thing that it may become in place of what is typed."""
+        spoken = self.blank.spoken(self.text)
+        may_become = self.blank.complete(spoken, self._desk)
+        if not may_become or not spoken:
+            return False
+        with self.prevent(Input.Changed):
+            self.input.value = self.text[: len(self.text) - len(spoken)] + may_become[0]
+        return True
+
+    def _show(self) -> None:
+        if self.read is None:
+            self._say("")
+        elif self.read.problem:
+            self._say(f"! {self.read.problem}", "wrong")
+        elif self.read.answer is None:
+            self._say("→ " + "  ".join(self.may_become), "may")
+        else:
+            self._say(self.read.answer.said and f"= {self.read.answer.said}")
+
+    def _say(self, words: str, kind: str = "") -> None:
+        self.set_class(kind == "wrong", "wrong")
+        self.query_one(".said", Static).update(Content(words))

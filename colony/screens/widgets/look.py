@@ -1,0 +1,23 @@
+"""The pane beside a list: more of the line that is looked at, where the screen has room."""
+
+from textual.containers import VerticalScroll
+from textual.content import Content, ContentType
+from textual.widgets import Static
+
+
+class Look(VerticalScroll):
+    """Words or a drawing beside a list; hidden on a narrow screen."""
+
+    can_focus = False
+
+    def compose(self):  # type: ignore[no-untyped-def]  # noqa: ANN201 - filled below
+        """One text that is replaced."""
+        yield Static("", markup=False)
+
+    def show(self, content: ContentType) -> None:
+        """Show this in place of what is there."""
+        self.query_one(Static).update(content)
+
+    def clear(self) -> None:
+        """Show nothing."""
+        self.show(Content(""))

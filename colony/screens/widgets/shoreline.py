@@ -1,0 +1,47 @@
+"""The top line: the places by their number, and the day."""
+
+from textual.content import Content
+from textual.widget import Widget
+
+from colony.screens.places import PLACES
+
+ROOMY = 90
+"""Columns from which the day has room for its name and year."""
+
+
+class Shoreline(Widget):
+    """Where one is, where one can go, and what day it is; each place can be clicked."""
+
+    def __init__(self, here: str) -> None:
+        super().__init__()
+        self._here = here
+
+    def on_mount(self) -> None:
+        """Follow the work that goes on."""
+        self.watch(self.app, "busy", self._redraw, init=False)
+        self.watch(self.app, "day", self._redraw, init=False)
+
+    def _redraw(self) -> None:
+        self.refresh()
+
+    def render(self) -> Content:
+        """Draw the places on the left and the day on the right."""
+        places = [self._place(name) for name in PLACES]
+        left = Content("").join(places)
+        right = self._right()
+        gap = max(self.size.width - left.cell_length - len(right) - 1, 1)
+        return Content.assemble(left, " " * gap, (right, "$quiet"))
+
+    def _place(self, name: str) -> Content:
+        place = PLACES[name]
+        here = name == self._here
+        style = "reverse bold" if here else ""
+        text = f" {place.key} {place.title} "
+        return Content.from_markup(f"[@click=app.go('{name}')]$text[/]", text=text).stylize(style)
+
+    def _right(self) -> str:
+        if getattr(self.app, "busy", 0):
+            return "reading, Esc stops"
+        day = self.app.day  # type: ignore[attr-defined]
+        short = f"{day.day} {day:%b}"
+        return f"{day:%a} {short} {day.year}" if self.size.width >= ROOMY else short

@@ -1,0 +1,16 @@
+"""Let the journal tell what a new schema made of the rows, so that a rebuilt book has it too."""
+
+from sqlmodel import Session
+
+from colony.store.entries import read_entries
+from colony.store.journal import SCHEMA_ACT, Recorder, tell, write_entry
+from colony.store.told import differences, kept_rows, told_rows
+
+
+def write_adoption(session: Session, before: str, now: str) -> None:
+    """Write as one act each row that is not as the acts before the new schema left it."""
+    recorder = Recorder(session)
+    told = told_rows(read_entries(session))
+    recorder.steps += [one.step for one in differences(told, kept_rows(session.connection()))]
+    tell(session, f"schema {before} became {now}")
+    write_entry(session, SCHEMA_ACT, recorder, always=True)

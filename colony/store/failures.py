@@ -1,0 +1,49 @@
+"""Turn what a database says into a refusal that a person can act on."""
+
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+
+from sqlalchemy.exc import DatabaseError, IntegrityError
+
+from colony.refusals.base import Refusal
+from colony.refusals.books import (
+    BookBusy,
+    BookNotReachable,
+    BookRefused,
+    DiskFull,
+    MayNotWrite,
+    NotABook,
+)
+from colony.store.location import named
+
+_MEANINGS: tuple[tuple[tuple[str, ...], Callable[[str, str], Refusal]], ...] = (
+    (("not a database", "malformed"), NotABook),
+    (("is locked", "55P03"), lambda location, _why: BookBusy(location)),
+    (("is full", "53100"), lambda location, _why: DiskFull(location)),
+    (("readonly database", "42501", "25006"), lambda location, _why: MayNotWrite(location)),
+)
+"""Words of SQLite, or states of PostgreSQL (its manual, appendix A), and what each means."""
+
+
+@contextmanager
+def in_words(location: str) -> Iterator[None]:
+    """Refuse in one sentence what the database at `location` fails to do."""
+    try:
+        yield
+    except IntegrityError as broken:
+        raise BookRefused(_first_line(broken.orig)) from broken
+    except DatabaseError as failed:
+        raise refusal_of(failed.orig, location) from failed
+
+
+def refusal_of(error: BaseException | None, location: str) -> Refusal:
+    """The refusal for an error of a database driver."""
+    why, state = _first_line(error), getattr(error, "sqlstate", None)
+    for signs, refusal in _MEANINGS:
+        if any(sign in why or sign == state for sign in signs):
+            return refusal(named(location), why)
+    return BookNotReachable(named(location), why)
+
+
+def _first_line(error: BaseException | None) -> str:
+    return (str(error).splitlines() or ["no reason given"])[0]

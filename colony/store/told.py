@@ -1,0 +1,79 @@
+"""What the journal alone tells of every row, beside what the tables hold."""
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+
+from sqlalchemy import Connection, Table, select
+from sqlmodel import SQLModel
+
+from colony.store.entries import Entry
+from colony.store.journal import Row, Step
+from colony.store.rows import Place, kept_tables, key_column, typed
+
+Rows = dict[Place, Row]
+
+
+@dataclass(frozen=True)
+class Difference:
+    """A row that is not as the journal tells it; None where one side has no such row."""
+
+    place: Place
+    told: Row | None
+    kept: Row | None
+
+    @property
+    def step(self) -> Step:
+        """The step that would make the journal tell what the tables hold."""
+        if self.told is None or self.kept is None:
+            return Step(*self.place, self.told, self.kept)
+        after = {name: value for name, value in self.kept.items() if value != self.told.get(name)}
+        return Step(*self.place, {name: self.told.get(name) for name in after}, after)
+
+
+def told_rows(entries: Iterable[Entry]) -> Rows:
+    """Every row as the acts of the journal left it, from its first act to its last.
+
+    Tables and columns that a later schema dropped are left out.
+    """
+    rows: Rows = {}
+    for entry in entries:
+        for step in entry.steps:
+            place = (step.table, step.key)
+            if step.after is None:
+                rows.pop(place, None)
+            else:
+                rows[place] = rows.get(place, {}) | step.after
+    return {place: row for place, told in rows.items() if (row := _as_kept(place, told))}
+
+
+def kept_rows(connection: Connection) -> Rows:
+    """Every row as the tables hold it, the journal's own left out."""
+    return {
+        (table.name, row[key_column(table).name]): dict(row)
+        for table in kept_tables()
+        for row in connection.execute(select(table)).mappings()
+    }
+
+
+def differences(told: Rows, kept: Rows) -> list[Difference]:
+    """Rows on which the journal and the tables do not agree, in the order of the tables."""
+    places = dict.fromkeys((*kept, *told))
+    return [
+        Difference(place, told.get(place), kept.get(place))
+        for place in places
+        if told.get(place) != kept.get(place)
+    ]
+
+
+def by_table(rows: Rows) -> Iterator[tuple[Table, list[Row]]]:
+    """Rows table by table, those that are referred to first, each in the order of its keys."""
+    for table in kept_tables():
+        here = [(place[1], row) for place, row in rows.items() if place[0] == table.name]
+        yield table, [row for _, row in sorted(here, key=lambda one: one[0])]
+
+
+def _as_kept(place: Place, row: Row) -> Row | None:
+    table = SQLModel.metadata.tables.get(place[0])
+    if table is None:
+        return None
+    return typed(table, {name: value for name, value in row.items() if name in table.c})

@@ -1,0 +1,106 @@
+"""`book import`, `book export` and `sample` as a script sees them."""
+
+import json
+from pathlib import Path
+
+import pytest
+
+from colony.commands.failures import run
+
+
+@pytest.fixture
+def book(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    """The place of a book that commands use."""
+    path = tmp_path / "book.colony"
+    monkeypatch.setenv("COLONY_BOOK", str(path))
+    return path
+
+
+def sheet(folder: Path, text: str) -> str:
+    """A file of this text."""
+    path = folder / "sheet.csv"
+    path.write_text(text, "utf-8")
+    return str(path)
+
+
+def test_the_answer_keeps_its_contract(
+    book: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """One JSON document with the agreed keys; exit 1 while faults stand and nothing was written."""
+    path = sheet(tmp_path, "tag,sex,shoe\nA1,F,9\nA2,lady,9\n")
+    assert run(["book", "import", path, "--json"]) == 1
+    answer = json.loads(capsys.readouterr().out)
+    assert (answer["added"], answer["updated"], answer["skipped"]) == (0, 0, 0)
+    (error,) = answer["errors"]
+    assert error.keys() >= {"line", "column", "value", "problem"}
+    assert (error["line"], error["column"], error["value"]) == (3, "sex", "lady")
+    assert answer["ignored"] == ["shoe"]
+    assert run(["book", "import", path, "--json", "--skip-bad"]) == 0
+    assert json.loads(capsys.readouterr().out)["added"] == 1
+    assert book.exists()
+
+
+def test_a_fault_is_shown_with_its_line_and_without_markup_or_escape_codes(
+    book: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """A cell such as [red] or one with ESC in it is shown as text, never obeyed."""
+    assert not book.exists()
+    path = sheet(tmp_path, "tag,sex\nA1,[red]\nA2,\x1b[31m\n")
+    assert run(["book", "import", path]) == 1
+    shown = capsys.readouterr()
+    assert "[red]" in shown.out
+    assert "\x1b" not in shown.out + shown.err
+    assert "Faults: 2; nothing was written" in shown.err
+
+
+def test_a_dry_run_counts_and_writes_nothing(
+    book: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """The same call without --dry-run then does what was said."""
+    assert run(["sample", str(book)]) == 0
+    before = book.read_bytes()
+    path = sheet(tmp_path, "tag,dam\nNew,Alma\n")
+    assert run(["book", "import", path, "--dry-run"]) == 0
+    assert "1 would be added" in capsys.readouterr().out
+    assert book.read_bytes() == before
+
+
+@pytest.mark.parametrize(
+    ("arguments", "code"),
+    [
+        (["book", "import", "none.csv"], 2),
+        (["book", "import", "sheet.csv", "--date-order", "ymd"], 2),
+        (["book", "import", "sheet.csv", "--map", "shoe=tag"], 2),
+        (["book", "export", "sheet.csv"], 1),
+        (["sample", "sheet.csv"], 1),
+    ],
+)
+def test_wrong_use_is_one_sentence_and_its_exit_code(
+    book: Path,
+    tmp_path: Path,
+    capsys: pytest.CaptureFixture[str],
+    arguments: list[str],
+    code: int,
+) -> None:
+    """2 for wrong use, 1 for a refusal; one line on stderr, nothing on stdout."""
+    assert run(["sample", str(book)]) == 0
+    path = sheet(tmp_path, "tag\nA1\n")
+    capsys.readouterr()
+    assert run([path if word == "sheet.csv" else word for word in arguments]) == code
+    shown = capsys.readouterr()
+    assert shown.out == ""
+    assert shown.err.startswith("colony: ")
+    assert shown.err.count("\n") == 1
+
+
+def test_export_and_import_make_the_same_book(
+    book: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """What one machine exports, another one imports."""
+    assert run(["sample", str(book), "--json"]) == 0
+    made = json.loads(capsys.readouterr().out)
+    assert run(["book", "export", str(tmp_path / "out")]) == 0
+    monkeypatch.setenv("COLONY_BOOK", str(tmp_path / "other.colony"))
+    capsys.readouterr()
+    assert run(["book", "import", str(tmp_path / "out"), "--json"]) == 0
+    assert json.loads(capsys.readouterr().out)["added"] == made["rows"]
