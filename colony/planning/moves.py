@@ -156,7 +156,23 @@ def _why(week: Scene, tank: int, rows: Index) -> str:
     reasons = breaks(week.tanks[tank], occupants, week.limits)
     unsafe = why_isolation_breaks(week.tanks[tank], occupants, week.begins)
     sentences = [reason.sentence for reason in (unsafe, *reasons) if reason]
+    sentences += _growing_apart(week, tank, rows)
     return sentences[0] if sentences else f"makes room in {week.tanks[tank].code}"
+
+
+def _growing_apart(week: Scene, tank: int, rows: Index) -> list[str]:
+    """Name two animals that are too unlike only between the week's first and last day."""
+    for row in rows.tolist():
+        narrow = [
+            n for n in rows[week.clash(row, rows)].tolist() if week.large_mm[n] < week.large_mm[row]
+        ]
+        if narrow:
+            wide, other = week.swimmers[row].tag, week.swimmers[narrow[0]].tag
+            return [
+                f"{wide} will be more than {week.limits.size_spread:g} times as wide as {other} in "
+                f"{week.tanks[tank].code} within the week"
+            ]
+    return []
 
 
 def _pinned_in(week: Scene, tank: int) -> Index:
