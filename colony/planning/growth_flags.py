@@ -11,7 +11,7 @@ from itertools import pairwise
 from math import exp, sqrt
 from typing import Literal
 
-from colony.planning.growth import Curve, Width, forecast, width_after_mm
+from colony.planning.growth import Curve, Width, likely_width_mm, width_after_mm
 
 SLIPS = 2.0
 """Standard errors of a difference by which a width may fall short of an earlier one."""
@@ -154,7 +154,7 @@ def _behind(
 def _widths_by_litter(pups: Sequence[GrowthRecord], today: date) -> dict[str, dict[str, float]]:
     mates: dict[str, dict[str, float]] = {}
     for pup in pups:
-        mates.setdefault(pup.litter, {})[pup.tag] = forecast(pup.curve, today).width_mm
+        mates.setdefault(pup.litter, {})[pup.tag] = likely_width_mm(pup.curve, today)
     return mates
 
 

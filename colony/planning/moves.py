@@ -168,10 +168,8 @@ def _growing_apart(week: Scene, tank: int, rows: Index) -> list[str]:
         ]
         if narrow:
             wide, other = week.swimmers[row].tag, week.swimmers[narrow[0]].tag
-            return [
-                f"{wide} will be more than {week.limits.size_spread:g} times as wide as {other} in "
-                f"{week.tanks[tank].code} within the week"
-            ]
+            times, code = week.limits.size_spread, week.tanks[tank].code
+            return [f"{wide} will be over {times:g} times as wide as {other} in {code} this week"]
     return []
 
 
