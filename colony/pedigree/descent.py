@@ -6,7 +6,7 @@ With T the lower triangle of what is taken and D the Mendelian parts, all kinshi
 
 import numpy as np
 
-from colony.pedigree.nodes import FloatArray, IntArray, Nodes
+from colony.pedigree.nodes import FloatArray, Nodes
 from colony.pedigree.sweep import sweep
 
 
@@ -29,15 +29,14 @@ def passed_down(nodes: Nodes, values: FloatArray) -> FloatArray:
     return passed[:-1]
 
 
-def mendelian_parts(nodes: Nodes, asked: IntArray | None = None) -> FloatArray:
+def mendelian_parts(nodes: Nodes) -> FloatArray:
     """D: the own kinship of each node that its known parents do not explain, (N,).
 
     For an animal with both parents known it is 1/4 - (F_dam + F_sire) / 8, for a founder 1/2.
-    It is 0 where neither the node nor a descendant was asked for.
     """
-    found = sweep(nodes, asked)
+    found = sweep(nodes)
     own = np.append(found.own, 0.0)
     first, second = nodes.first_share, nodes.second_share
     explained = first**2 * own[nodes.first] + second**2 * own[nodes.second]
     explained += 2 * first * second * found.between_parents
-    return np.asarray(np.nan_to_num(found.own - explained, nan=0.0))
+    return np.asarray(found.own - explained)
