@@ -57,7 +57,13 @@ def mean_kinship(pedigree: Pedigree, living: IntArray) -> FloatArray:
     down again (Colleau 2002, An indirect approach to the extensive calculation of relationship
     coefficients, Genet. Sel. Evol. 34:409-421).
     """
+    return weighted_kinship(pedigree, living, np.ones(len(living)))
+
+
+def weighted_kinship(pedigree: Pedigree, living: IntArray, weights: FloatArray) -> FloatArray:
+    """Kinship of each living animal averaged over the living with some weights, (k,)."""
     part = above(pedigree.nodes, living)
     nodes, here = part.nodes, part.place[living]
-    weights = np.bincount(here, minlength=len(nodes)) / len(living)
-    return passed_down(nodes, traced_up(nodes, weights) * mendelian_parts(nodes))[here]
+    spread = np.zeros(len(nodes))
+    np.add.at(spread, here, weights / weights.sum())
+    return passed_down(nodes, traced_up(nodes, spread) * mendelian_parts(nodes))[here]
