@@ -22,8 +22,8 @@ from colony.planning.growth_flags import GrowthRecord, OffCurve, TrustedWidths, 
 from colony.planning.limits import DEFAULT_LIMITS, Limits, breaks
 from colony.planning.load import Occupant, Tank
 
-PACE_WEIGHT_MM = 50.0
-"""How many mm of expected growth the published pace is worth; common practice, no source."""
+PACE_WEIGHT_MM = 20.0
+"""What the published pace is worth: the growth of two pups in two months; common practice, no source."""
 
 
 @dataclass(frozen=True)
