@@ -47,7 +47,7 @@ def settings(
     from colony.acts.settings import set_setting, show_settings
 
     if key is not None and value is not None:
-        with acting(book, "book settings", begins=True) as session:
+        with acting(book, "book settings", begin=True) as session:
             set_setting(session, key=key, value=value)
     with reading(book) as session:
         known = show_settings(session, key=key)
@@ -85,7 +85,7 @@ def import_(
     from colony.commands.progress import watched
 
     with (
-        reading(book) if dry_run else acting(book, "book import", begins=True) as session,
+        reading(book) if dry_run else acting(book, "book import", begin=True) as session,
         watched() as watch,
     ):
         done = import_path(

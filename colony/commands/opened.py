@@ -34,10 +34,10 @@ def reading(book: str | None) -> Iterator["Session"]:
 
 
 @contextmanager
-def acting(book: str | None, act: str, *, begins: bool = False) -> Iterator["Session"]:
+def acting(book: str | None, act: str, *, begin: bool = False) -> Iterator["Session"]:
     """The session of one act.
 
-    With `begins`, a book that is not there yet is begun, and that is said; an act on what
+    With `begin`, a book that is not there yet is begun, and that is said; an act on what
     would have to stand in it already is more likely given a mistyped path.
     """
     from colony.refusals.books import NoSuchBook
@@ -49,7 +49,7 @@ def acting(book: str | None, act: str, *, begins: bool = False) -> Iterator["Ses
     try:
         opened = open_book(location)
     except NoSuchBook:
-        if not begins:
+        if not begin:
             raise
         opened = open_book(location, begin=True)
         warn([f"There was no book at {location}: a new one was begun."])

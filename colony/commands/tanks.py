@@ -15,6 +15,8 @@ from colony.notation.words import ROLES, parse_word
 
 app = subject("Tanks and systems: who swims where, and moves.")
 
+CAUTION = "Stings happen at moves: a rigid container, not a net; two people for adults."
+
 BAR = 20
 """Characters of a full load bar."""
 
@@ -37,7 +39,7 @@ def system(
     """Make a system of shared water, or mend one."""
     from colony.acts.tanks import set_system
 
-    with acting(book, "tank system", begins=True) as session:
+    with acting(book, "tank system", begin=True) as session:
         set_system(
             session,
             name=parse_tag(name),
@@ -156,7 +158,7 @@ def move(
         return
     say(f"{', '.join(moved.moved)} now in {moved.tank}.")
     warn(moved.warnings)
-    say("Stings happen at moves: a rigid container, not a net; two people for adults.")
+    say(CAUTION)
 
 
 def _percent(load: float | None) -> str | None:

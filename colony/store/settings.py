@@ -40,6 +40,13 @@ def _fraction(text: str) -> float:
     return number
 
 
+def _times(text: str) -> float:
+    number = float(text)
+    if not 1 <= number <= 20:  # noqa: PLR2004 - no tank is twenty rays wide for each ray
+        raise ValueError(text)
+    return number
+
+
 def _amount(text: str) -> float:
     number = float(text)
     if not 0 <= number <= 1000:  # noqa: PLR2004 - milligrams in a litre of tap water
@@ -94,6 +101,10 @@ class BookSettings:
     tap_nitrate_mg_l: float = _choice(0.0, _amount, "mg/L from 0 to 1000")
     refusals_called: int = _choice(3, _whole(1, 60), "days from 1 to 60")
     still_days: int = _choice(42, _whole(7, 365), "days from 7 to 365")
+    nursery_stay_days: int = _choice(42, _whole(1, 365), "days from 1 to 365")
+    widths_across: float = _choice(2.0, _times, "disc widths across a tank, from 1 to 20")
+    widths_along: float = _choice(4.0, _times, "disc widths along a tank, from 1 to 20")
+    size_spread: float = _choice(2.0, _times, "widest over narrowest in a tank, from 1 to 20")
 
 
 def read_settings(session: Session) -> BookSettings:
