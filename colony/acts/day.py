@@ -7,10 +7,13 @@ from datetime import date, timedelta
 from sqlmodel import Session
 
 from colony.acts.due import DueLitter, due_litters
+from colony.acts.placing import limits_of
 from colony.acts.ready import ready_of
 from colony.acts.round import WorkLine, overdue_work
 from colony.acts.tanks import TankLine, tank_lines
 from colony.planning.gates import PupFacts
+from colony.planning.glance import Overflow, glance, overflowing
+from colony.planning.growth_flags import OffCurve
 from colony.planning.readiness import Readiness
 from colony.store.readers.growing import read_pups
 from colony.store.readers.house import read_house
@@ -19,6 +22,9 @@ from colony.store.settings import read_settings
 
 SOON_DAYS = 42
 """How far ahead a birth is news."""
+
+OVERFLOW_DAYS = 14
+"""How far ahead a tank that overflows is news."""
 
 
 @dataclass(frozen=True)
@@ -41,6 +47,8 @@ class State:
     overfull: tuple[TankLine, ...]
     isolated: tuple[TankLine, ...]
     overdue: tuple[WorkLine, ...] = ()
+    off_curve: tuple[OffCurve, ...] = ()
+    overflowing: tuple[Overflow, ...] = ()
 
 
 def state_of_the_day(session: Session, *, today: date) -> State:
@@ -49,6 +57,7 @@ def state_of_the_day(session: Session, *, today: date) -> State:
     house = read_house(session, lives, settings, today)
     tanks, pups = tank_lines(house, settings), read_pups(session, lives, today, house)
     soon = today + timedelta(days=SOON_DAYS)
+    growth = glance(pups, today)
     return State(
         today=today,
         due=tuple(one for one in due_litters(session, today=today) if one.earliest <= soon),
@@ -59,6 +68,13 @@ def state_of_the_day(session: Session, *, today: date) -> State:
             tank for tank in tanks if tank.isolated_until and tank.isolated_until > today
         ),
         overdue=tuple(overdue_work(session, today=today)),
+        off_curve=growth.off,
+        overflowing=overflowing(
+            ((tank.plan, house.in_tank(tank.id)) for tank in house.tanks.values()),
+            growth.curves,
+            limits_of(settings),
+            day=today + timedelta(days=OVERFLOW_DAYS),
+        ),
     )
 
 
@@ -66,7 +82,7 @@ def _unmeasured(pups: Iterable[PupFacts], every_days: int, today: date) -> list[
     limit = today - timedelta(days=every_days)
     late = []
     for pup in pups:
-        last = max((one.day for one in pup.widths), default=None)
+        last = max((one.day for one in (*pup.widths, *pup.doubtful)), default=None)
         since = last or pup.born
         if since is not None and since < limit:
             late.append(Unmeasured(pup.tag, pup.tank, last))

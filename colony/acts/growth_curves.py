@@ -4,22 +4,22 @@ from collections.abc import Sequence
 from dataclasses import replace
 from datetime import date
 
-from sqlmodel import Session
-
 from colony.planning.gates import PupFacts
-from colony.store.readers.growth import read_growth
-from colony.store.readers.herd import read_herd
+from colony.planning.readiness import Readiness, readiness
+from colony.store.readers.growth import Growth
 from colony.store.readers.lives import Lives
 
 
-def with_curves(
-    session: Session, pups: Sequence[PupFacts], lives: Lives, today: date
-) -> list[PupFacts]:
+def with_curves(pups: Sequence[PupFacts], growth: Growth) -> list[PupFacts]:
     """The same pups with what the colony's widths say of how each will grow."""
-    growth = read_growth(session, read_herd(session), lives, today)
+    return [replace(pup, curve=growth.colony.curves.get(pup.tag)) for pup in pups]
+
+
+def tried_with_curves(
+    pups: Sequence[PupFacts], growth: Growth, lives: Lives, today: date
+) -> list[Readiness]:
+    """Every pup at the gates of its species, its widths forecast by the colony's."""
     return [
-        replace(pup, widths=growth.trusted[pup.tag].kept, curve=growth.colony.curves.get(pup.tag))
-        if pup.tag in growth.trusted
-        else pup
-        for pup in pups
+        readiness(pup, lives.of(pup.species or None).ready_rules(), today)
+        for pup in with_curves(pups, growth)
     ]

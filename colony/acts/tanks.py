@@ -7,7 +7,7 @@ from datetime import date
 from sqlmodel import Session, select
 
 from colony.acts.days import refuse_ended
-from colony.acts.isolation import refuse_early_leave
+from colony.acts.isolation import reason_to_leave
 from colony.acts.placing import (
     find_usable_tank,
     limits_of,
@@ -170,7 +170,7 @@ def move(
     if reasons and not anyway:
         raise TankDoesNotFit(target.code, reasons)
     goes_to = house.tanks[target.id or 0]
-    refuse_early_leave(session, [one.tag for one in animals], to=goes_to, why=why, today=today)
+    why = reason_to_leave(session, [one.tag for one in animals], to=goes_to, why=why, today=today)
     for animal in animals:
         placed = place(session, animal, target.code, on=on, why=why, today=today)
         tick_move(session, animal_id=placed.animal_id, tank_id=placed.tank_id, on=on)

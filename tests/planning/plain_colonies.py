@@ -26,8 +26,8 @@ def colony_kinship(count: int, seed: int, founders: int = 6) -> Floats:
     return kinship[-count:, -count:].copy()
 
 
-def stock(dams: int, sires: int, seed: int = 0) -> Stock:
-    """A colony of mature animals of one species, in random tanks."""
+def stock(dams: int, sires: int, seed: int = 0, *, kinship: Floats | None = None) -> Stock:
+    """Invent a colony of mature animals of one species, in random tanks."""
     chance = np.random.default_rng(seed)
     animals = [
         Candidate(
@@ -41,7 +41,9 @@ def stock(dams: int, sires: int, seed: int = 0) -> Stock:
         for n in range(sires)
     ]
     homes = tuple(f"T{chance.integers(0, 8)}" for _ in animals)
-    return Stock(tuple(animals), colony_kinship(len(animals), seed), homes)
+    if kinship is None:
+        kinship = colony_kinship(len(animals), seed)
+    return Stock(tuple(animals), kinship, homes)
 
 
 def value(colony: Stock, pairs: Sequence[Pair], weight: float = 1.0) -> float:
@@ -63,7 +65,7 @@ def _sire_of_each(dams: int, sires: int, capacity: int) -> NDArray[np.int64]:
 
 
 def best_of_all(colony: Stock, dams: int, capacity: int, weight: float = 1.0) -> float:
-    """The least value over every plan in which each dam has a sire."""
+    """Find the least value over every plan in which each dam has a sire."""
     kinship, sires = colony.kinship, len(colony.animals) - dams
     ways = _sire_of_each(dams, sires, capacity)
     inbreeding = sum(kinship[dam, dams + ways[:, dam]] for dam in range(dams)) / dams
@@ -80,7 +82,7 @@ def every_plan(dams: int, sires: int) -> Iterator[tuple[tuple[int, int], ...]]:
         yield tuple((dam, sire) for dam, sire in enumerate(ways) if sire >= 0)
 
 
-def broken(  # noqa: C901 - one line a constraint
+def broken(
     colony: Stock,
     wishes: Wishes,
     tanks: Sequence[BreedingTank],
@@ -89,35 +91,54 @@ def broken(  # noqa: C901 - one line a constraint
 ) -> list[str]:
     """Name the constraints that a plan breaks, looked at one by one."""
     animals = {one.tag: one for one in colony.animals}
-    row = {one.tag: n for n, one in enumerate(colony.animals)}
     males = {sire: [d for d, s in pairs if s == sire] for _, sire in pairs}
-    found = []
-    if len({dam for dam, _ in pairs}) < len(pairs):
-        found.append("two sires for a dam")
-    for sire, dams in males.items():
+    found = [
+        *_overworked(animals, wishes, males),
+        *_badly_paired(colony, wishes, pairs),
+        *_miscounted(animals, wishes, pairs),
+    ]
+    return found + (_badly_housed(animals, tanks, males, where) if tanks else [])
+
+
+def _overworked(
+    animals: dict[str, Candidate], wishes: Wishes, males: dict[str, list[str]]
+) -> Iterator[str]:
+    dams = [dam for theirs in males.values() for dam in theirs]
+    if len(set(dams)) < len(dams):
+        yield "two sires for a dam"
+    for sire, theirs in males.items():
         most = animals[sire].most_females
-        if len(dams) > (wishes.most_females if most is None else most):
-            found.append(f"too many females for {sire}")
-        if wishes.group_size is not None and len(dams) > wishes.group_size:
-            found.append(f"too many females beside {sire}")
-    limit = wishes.highest_inbreeding
+        if len(theirs) > (wishes.most_females if most is None else most):
+            yield f"too many females for {sire}"
+        if wishes.group_size is not None and len(theirs) > wishes.group_size:
+            yield f"too many females beside {sire}"
+
+
+def _badly_paired(colony: Stock, wishes: Wishes, pairs: Sequence[Pair]) -> Iterator[str]:
+    row = {one.tag: n for n, one in enumerate(colony.animals)}
+    limit = np.inf if wishes.highest_inbreeding is None else wishes.highest_inbreeding
     for dam, sire in pairs:
-        if limit is not None and colony.kinship[row[dam], row[sire]] > limit + 1e-9:
-            found.append(f"{dam} x {sire} over the limit")
-        if animals[dam].sex != "F" or animals[sire].sex != "M":
-            found.append(f"{dam} x {sire} of the wrong sex")
-        if animals[dam].species != animals[sire].species:
-            found.append(f"{dam} x {sire} of two species")
+        one, other = colony.animals[row[dam]], colony.animals[row[sire]]
+        if colony.kinship[row[dam], row[sire]] > limit + 1e-9:
+            yield f"{dam} x {sire} over the limit"
+        if (one.sex, other.sex) != ("F", "M"):
+            yield f"{dam} x {sire} of the wrong sex"
+        if one.species != other.species:
+            yield f"{dam} x {sire} of two species"
+
+
+def _miscounted(
+    animals: dict[str, Candidate], wishes: Wishes, pairs: Sequence[Pair]
+) -> Iterator[str]:
     if wishes.litters is not None and len(pairs) > wishes.litters:
-        found.append("too many litters")
+        yield "too many litters"
     for name, count in wishes.wanted.items():
         if sum(animals[dam].species == name for dam, _ in pairs) > count:
-            found.append(f"too many litters of {name}")
+            yield f"too many litters of {name}"
     if not wishes.must <= set(pairs) or wishes.must_not & set(pairs):
-        found.append("a pair that must be is not, or one that must not be is")
+        yield "a pair that must be is not, or one that must not be is"
     if any(tag in wishes.without for pair in pairs for tag in pair):
-        found.append("an animal that is to be left out")
-    return found + (_badly_housed(animals, tanks, males, where) if tanks else [])
+        yield "an animal that is to be left out"
 
 
 def _badly_housed(

@@ -32,12 +32,12 @@ def plan_of(colony: Stock, *tanks: BreedingTank, **wishes: Any) -> Plan:  # noqa
 
 
 def reasons(plan: Plan) -> dict[str, list[str]]:
-    """The reasons of each animal left out, as ``rule: why``."""
+    """Read the reasons of each animal left out, as ``rule: why``."""
     return {one.tag: [f"{r.name}: {r.text}" for r in one.reasons] for one in plan.left_out}
 
 
 def pairs(plan: Plan) -> set[tuple[str, str]]:
-    """The pairs of a plan by tag."""
+    """Read the pairs of a plan by tag."""
     return {(pair.dam, pair.sire) for pair in plan.pairs}
 
 
@@ -255,6 +255,19 @@ def test_a_group_that_runs_keeps_its_tank() -> None:
         where = {pair.dam: (pair.sire, pair.tank) for pair in plan.pairs}
         assert where.get(dam) == (("M0", "A") if tank is wide else None)
         assert where["F2"] in {("M1", "B"), ("M0", "A")}
+
+
+def test_a_large_disc_takes_more_room_than_a_small_one() -> None:
+    """Of three females two fit beside the male, but not with the large one, though least kin."""
+    widths = {"F0": 430.0, "F1": 430.0, "F2": 520.0, "M0": 350.0}
+    colony = changed(stock(3, 1), **{tag: {"width_mm": width} for tag, width in widths.items()})
+    kinship = np.eye(4) / 2
+    kinship[:2, 3] = kinship[3, :2] = 0.1
+    room = np.pi / 4 * (350**2 + 2 * 430**2)
+    plan = plan_of(replace(colony, kinship=kinship), BreedingTank("T0", room))
+    assert pairs(plan) == {("F0", "M0"), ("F1", "M0")}
+    why = "place: eligible, but the plan had no place: no tank has room for her beside a male "
+    assert reasons(plan)["F2"] == [why + "open to her: M0"]
 
 
 def test_no_tank_large_enough_is_told() -> None:

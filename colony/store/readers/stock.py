@@ -18,17 +18,33 @@ from colony.store.readers.pedigree import Lineage, read_lineage
 from colony.store.settings import read_settings
 
 
-def read_stock(
-    session: Session, *, species: str | None, at_worst: bool, founders: bool, today: date
+def read_stock(  # noqa: PLR0913 - what a plan asks of the book, each by its name
+    session: Session,
+    *,
+    species: str | None = None,
+    named: frozenset[str] = frozenset(),
+    at_worst: bool = False,
+    founders: bool = False,
+    today: date,
 ) -> Stock:
-    """Read everybody present, of one species or of all, with their kinship."""
+    """Read everybody present, of one species or of all, with their kinship.
+
+    Parameters
+    ----------
+    species
+        The short name of the only species to read.
+    named
+        Tags to read even if they are gone, so that the plan can say so.
+    at_worst, founders
+        Whether to read the greatest kinship that doubt allows, and the share of rare founders.
+    """
     lineage = read_lineage(session)
     candidates = read_candidates(session, lineage.herd, today)
     places = read_places(session, today)
     living = [
         row.id
         for row in lineage.herd.rows
-        if row.status == "present" and species in {None, row.species}
+        if (row.status == "present" or row.tag in named) and species in {None, row.species}
     ]
     return Stock(
         animals=tuple(candidates[one] for one in living),
