@@ -62,6 +62,7 @@ def feed_tank(
     offered_g: int | None = None,
     batch: str | None = None,
     seen: Seen = Seen(),
+    same_meal: bool = False,
     on: date,
     note: str | None = None,
     today: date,
@@ -69,7 +70,8 @@ def feed_tank(
     """Write down what a tank was offered and took, and tick its feeding off.
 
     An animal's own acceptance is written only where it is certain: it was named, it is alone
-    in the tank, everybody was seen to take it, or nobody took anything.
+    in the tank, everybody was seen to take it, or nobody took anything. A second food of the
+    `same_meal` does not tick the feeding off again.
 
     Raises
     ------
@@ -96,7 +98,8 @@ def feed_tank(
     )
     for tag in (*took, *refused):
         feed(session, tag=tag, food=meal.name, took=tag in took, on=on, today=today)
-    note_done(session, task="feeding", place=home.code, on=on)
+    if not same_meal:
+        note_done(session, task="feeding", place=home.code, on=on)
     tell(session, f"{home.code} was offered {meal.name} and took {taken}")
     return Fed(
         tank=home.code,

@@ -4,7 +4,6 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 
-from sqlalchemy.orm import aliased
 from sqlmodel import Session, col, select
 
 from colony.acts.placing import read_house_today
@@ -16,6 +15,9 @@ from colony.refusals.isolation import LeavesIsolationEarly
 from colony.store.readers.house import TankRow, intake_systems
 from colony.store.readers.isolation import read_clocks
 from colony.store.settings import read_settings
+
+EARLY = "left isolation early: "
+"""How the reason begins that is kept with a move or an end before its time."""
 
 
 @dataclass(frozen=True)
@@ -45,11 +47,14 @@ class MaturingLine:
 
 @dataclass(frozen=True)
 class EarlyLeave:
-    """An animal that left isolation before its clock had run out, with the reason."""
+    """An animal that left isolation before its clock had run out, whereto and why.
+
+    `to` is a tank, or how it left the house (sold, gone).
+    """
 
     tag: str
     on: date
-    to_tank: str
+    to: str
     why: str
 
 
@@ -117,37 +122,46 @@ def _maturing(session: Session, today: date) -> list[MaturingLine]:
     return sorted(lines, key=lambda one: (one.mature_from, one.system))
 
 
-def refuse_early_leave(
+def reason_to_leave(
     session: Session, tags: Sequence[str], *, to: TankRow | None, why: str | None, today: date
-) -> None:
-    """Refuse that isolated animals go to water outside isolation with no reason on record.
+) -> str | None:
+    """The reason to keep with a move or an end; one that leaves isolation early says so.
 
-    `to` is the tank they go to; None where they leave the house alive.
+    `to` is the tank the animals go to; None where they leave the house alive.
+
+    Raises
+    ------
+    LeavesIsolationEarly
+        They would go to water outside isolation before its end, and no reason is given.
     """
-    if why or (to is not None and to.plan.isolates):
-        return
+    if to is not None and to.plan.isolates:
+        return why
     house = read_house_today(session, today)
     found = [one for here in house.occupants.values() for one in here if one.tag in tags]
     early = [one for one in found if is_isolated(one, today)]
-    if early:
+    if not early:
+        return why
+    if not why:
         until = max(one.isolated_until for one in early if one.isolated_until)
         raise LeavesIsolationEarly([one.tag for one in early], until)
+    return EARLY + why
 
 
 def _left_early(session: Session, since: date) -> list[EarlyLeave]:
-    """Moves out of an intake tank that were given a reason."""
-    before, intake = aliased(Placement), aliased(Tank)
-    query = (
+    """Moves and ends whose reason says that they were early."""
+    moves = (
         select(col(Animal.tag), col(Placement.entered_on), col(Tank.code), col(Placement.why))
         .join(Animal, col(Placement.animal_id) == col(Animal.id))
         .join(Tank, col(Placement.tank_id) == col(Tank.id))
-        .join(
-            before,
-            (col(before.animal_id) == col(Placement.animal_id))
-            & (col(before.left_on) == col(Placement.entered_on)),
-        )
-        .join(intake, (col(before.tank_id) == col(intake.id)) & (col(intake.role) == "intake"))
-        .where(col(Placement.why).is_not(None), col(Placement.entered_on) >= since)
-        .order_by(col(Placement.entered_on).desc())
+        .where(col(Placement.why).startswith(EARLY), col(Placement.entered_on) >= since)
     )
-    return [EarlyLeave(tag, on, code, why or "") for tag, on, code, why in session.exec(query)]
+    ends = select(
+        col(Animal.tag), col(Animal.ended_on), col(Animal.status), col(Animal.ended_why)
+    ).where(col(Animal.ended_why).startswith(EARLY), col(Animal.ended_on) >= since)
+    found = [
+        EarlyLeave(tag, on, to, (why or "").removeprefix(EARLY))
+        for query in (moves, ends)
+        for tag, on, to, why in session.exec(query)
+        if on is not None
+    ]
+    return sorted(found, key=lambda one: (one.on, one.tag), reverse=True)

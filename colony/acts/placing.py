@@ -60,7 +60,12 @@ def read_house_today(session: Session, today: date) -> House:
 
 def limits_of(settings: BookSettings) -> Limits:
     """The limits of housing as this book sets them."""
-    return Limits(load=settings.load_limit)
+    return Limits(
+        load=settings.load_limit,
+        widths_across=settings.widths_across,
+        widths_along=settings.widths_along,
+        size_spread=settings.size_spread,
+    )
 
 
 def reasons_against(

@@ -7,7 +7,7 @@ from datetime import date
 from sqlmodel import Session, select
 
 from colony.acts.days import refuse_ended
-from colony.acts.isolation import refuse_early_leave
+from colony.acts.isolation import reason_to_leave
 from colony.acts.placing import (
     find_usable_tank,
     limits_of,
@@ -23,7 +23,7 @@ from colony.refusals.tanks import TankCodeTaken, TankDoesNotFit, TankShape
 from colony.store.journal import tell
 from colony.store.lookup import find_animal, find_system, seek_tank
 from colony.store.readers.house import House, TankRow
-from colony.store.settings import read_settings
+from colony.store.settings import BookSettings, read_settings
 
 
 @dataclass(frozen=True)
@@ -124,7 +124,11 @@ def add_tank(
 
 def list_tanks(session: Session, *, today: date) -> list[TankLine]:
     """Every tank in use, in walking order, with its load and the limits it breaks."""
-    house, settings = read_house_today(session, today), read_settings(session)
+    return tank_lines(read_house_today(session, today), read_settings(session))
+
+
+def tank_lines(house: House, settings: BookSettings) -> list[TankLine]:
+    """A line for each tank of a house that is in use."""
     return [
         _line(
             house,
@@ -166,7 +170,7 @@ def move(
     if reasons and not anyway:
         raise TankDoesNotFit(target.code, reasons)
     goes_to = house.tanks[target.id or 0]
-    refuse_early_leave(session, [one.tag for one in animals], to=goes_to, why=why, today=today)
+    why = reason_to_leave(session, [one.tag for one in animals], to=goes_to, why=why, today=today)
     for animal in animals:
         placed = place(session, animal, target.code, on=on, why=why, today=today)
         tick_move(session, animal_id=placed.animal_id, tank_id=placed.tank_id, on=on)

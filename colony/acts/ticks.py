@@ -4,7 +4,6 @@ from datetime import date
 
 from sqlmodel import Session
 
-from colony.acts.places import places_for
 from colony.notation.care import TASKS
 from colony.planning.walk import Place
 from colony.records import CareDone
@@ -41,10 +40,10 @@ def note_done(
 ) -> None:
     """Tick off a task that another act has just done, such as a feeding or a water change.
 
-    Raises
-    ------
-    NoSuchPlace
+    `place` is the code of a tank or the name of a system; one that is no part of the walk (a
+    system without a tank in use) has nothing to tick.
     """
-    floor = read_floor(session, on)
-    for where in places_for(task, floor, [place])[:1]:
-        write_done(session, floor, task, where, on, note=note)
+    floor, per = read_floor(session, on), TASKS[task].per
+    for where in floor.places:
+        if (where.per, where.name) == (per, place):
+            write_done(session, floor, task, where, on, note=note)

@@ -70,16 +70,16 @@ def water_plan(session: Session, *, days: int = 7, today: date) -> WaterWeek:
     Urgent ones (a bad test, a tank above its load, a litter that is near) come first; on a
     day the clean systems are changed before the isolated ones.
     """
-    settings, rows = read_settings(session), read_systems(session, today)
+    settings, house = read_settings(session), read_house_today(session, today)
+    places = {p.name: p for p in read_floor(session, today).places if p.per == "system"}
+    rows = [row for row in read_systems(session, today) if row.name in places]
     known = [row for row in rows if row.volume_l]
-    systems = _systems(session, known, today)
+    systems = _systems(session, known, house, today)
     rules = WeekRules(days=days, slack_days=settings.change_slack_days)
     demand = demand_of(systems, today, rules)
     reserve = read_reserve(session, settings, today)
     plan = plan_water(reserve or _unbounded(demand, days), demand, days)
-    places = {p.name: p for p in read_floor(session, today).places if p.per == "system"}
-    tanks = _tank_codes(read_house_today(session, today))
-    sheet = _Sheet({one.name: one for one in systems}, places, tanks, settings)
+    sheet = _Sheet({one.name: one for one in systems}, places, _tank_codes(house), settings)
     return WaterWeek(
         days=tuple(sheet.day(day, today, bounded=reserve is not None) for day in plan.days),
         fits=plan.fits,
@@ -89,8 +89,10 @@ def water_plan(session: Session, *, days: int = 7, today: date) -> WaterWeek:
     )
 
 
-def _systems(session: Session, rows: Sequence[SystemRow], today: date) -> list[SystemWater]:
-    house, tests = read_house_today(session, today), bad_tests(session, today=today)
+def _systems(
+    session: Session, rows: Sequence[SystemRow], house: House, today: date
+) -> list[SystemWater]:
+    tests = bad_tests(session, today=today)
     too_full = _too_full(house, read_settings(session).load_limit)
     litters = _litters(session, house, today)
     return [

@@ -10,6 +10,7 @@ from colony.commands.options import AsJson, Book, On, subject
 from colony.commands.output import say, show_json, show_table, warn
 from colony.commands.read import day, day_or_none, today
 from colony.notation.care import TAKEN
+from colony.notation.days import show_span
 from colony.notation.measures import parse_mass_g
 from colony.notation.tags import parse_tag, parse_text
 from colony.notation.words import parse_word
@@ -125,6 +126,9 @@ def give(
     everyone: Annotated[
         bool, typer.Option("--everyone", help="Each one was seen to take it.")
     ] = False,
+    also: Annotated[
+        bool, typer.Option("--also", help="A second food of the same meal: no second tick.")
+    ] = False,
     as_json: AsJson = False,
 ) -> None:
     """Write down what a tank was offered and took; it ticks the feeding off."""
@@ -141,6 +145,7 @@ def give(
             offered_g=mass_g,
             batch=batch,
             seen=Seen(took or (), refused or (), everyone_took=everyone),
+            same_meal=also,
             on=day(on),
             note=parse_text(note, "note") if note else None,
             today=today(),
@@ -174,4 +179,31 @@ def log(
         ("Day", "Tank", "Food", "Batch", ">Offered g", "Taken", "Note"),
         ((f.on, f.tank, f.food, f.batch, f.offered_g, f.taken, f.note) for f in lines),
         none="No feeding is in the book since then.",
+    )
+
+
+@app.command("pups")
+def pups(book: Book = None, *, as_json: AsJson = False) -> None:
+    """List the growing pups with their first feed and the foods that each takes."""
+    from colony.acts.acceptance import list_acceptance
+
+    with reading(book) as session:
+        lines = list_acceptance(session, today=today())
+    if as_json:
+        show_json(lines)
+        return
+    show_table(
+        ("Pup", "Tank", ">Age", "First feed", "Takes", "Needs"),
+        (
+            (
+                one.tag,
+                one.tank,
+                None if one.age_days is None else show_span(one.age_days),
+                one.first_feed,
+                ", ".join(f"{food} since {day}" for food, day in one.takes.items()) or None,
+                f"{one.foods_needed} for {one.days_needed}d",
+            )
+            for one in lines
+        ),
+        none="No pup is growing.",
     )

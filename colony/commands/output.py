@@ -5,6 +5,7 @@ import json
 import sys
 from collections.abc import Iterable, Sequence
 from datetime import date
+from functools import cache
 from typing import Any
 
 from colony.commands.table import draw
@@ -65,11 +66,17 @@ def _cell(value: object) -> str:
     return printable(str(value))
 
 
+@cache
+def _names(kind: type) -> tuple[str, ...]:
+    return tuple(field.name for field in dataclasses.fields(kind))
+
+
 def _plain(value: Any) -> Any:  # noqa: ANN401 - whatever json cannot write itself
     if isinstance(value, date):
         return value.isoformat()
-    if dataclasses.is_dataclass(value):
-        return {field.name: getattr(value, field.name) for field in dataclasses.fields(value)}
+    kind = type(value)
+    if dataclasses.is_dataclass(kind):
+        return {name: getattr(value, name) for name in _names(kind)}
     if isinstance(value, (set, frozenset)):
         return sorted(value)
     return str(value)

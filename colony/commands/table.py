@@ -24,7 +24,7 @@ def draw(columns: Sequence[str], lines: Lines) -> None:
     widths = [max(map(_cells, column)) for column in zip(heads, *lines, strict=True)]
     total = sum(widths) + _GAP * (len(widths) - 1)
     if total > _room():
-        _fold(heads, right, lines)
+        _fold(heads, right, lines, widths)
         return
     drawn = [_line(heads, right, widths), "\N{BOX DRAWINGS LIGHT HORIZONTAL}" * total]
     drawn += [_line(line, right, widths) for line in lines]
@@ -54,7 +54,7 @@ def _line(texts: Sequence[str], right: Sequence[bool], widths: Sequence[int]) ->
     return (" " * _GAP).join(padded).rstrip()
 
 
-def _fold(heads: Sequence[str], right: Sequence[bool], lines: Lines) -> None:
+def _fold(heads: Sequence[str], right: Sequence[bool], lines: Lines, widths: Sequence[int]) -> None:
     from rich import box
     from rich.console import Console
     from rich.table import Table
@@ -64,15 +64,31 @@ def _fold(heads: Sequence[str], right: Sequence[bool], lines: Lines) -> None:
     narrowest = [
         min(_LONG_WORD, _longest_word(column)) for column in zip(heads, *lines, strict=True)
     ]
-    for head, to_the_right, least in zip(heads, right, narrowest, strict=True):
+    allotted = _allotted(widths, narrowest)
+    for head, to_the_right, width in zip(heads, right, allotted, strict=True):
         justify: Literal["left", "right"] = "right" if to_the_right else "left"
-        table.add_column(Text(head), justify=justify, overflow="fold", min_width=least)
+        table.add_column(Text(head), justify=justify, overflow="fold", width=width)
     for line in lines:
         table.add_row(*map(Text, line))
     # Rather a line that the terminal breaks than a figure that is cut off.
-    least = sum(narrowest) + _GAP * len(narrowest)
-    console = Console(highlight=False, markup=False, emoji=False, width=max(_room(), least))
-    console.print(table)
+    needed = sum(allotted) + _GAP * len(allotted)
+    console = Console(highlight=False, markup=False, emoji=False, width=max(_room(), needed))
+    with console.capture() as capture:
+        console.print(table)
+    drawn = (line.rstrip() for line in capture.get().splitlines())
+    sys.stdout.write("\n".join(drawn) + "\n")
+
+
+def _allotted(widths: Sequence[int], narrowest: Sequence[int]) -> list[int]:
+    """Take from the widest column that has words to fold until the table fits, if it can."""
+    found = list(widths)
+    over = sum(found) + _GAP * (len(found) - 1) - _room()
+    for _ in range(max(over, 0)):
+        wordy = [n for n, width in enumerate(found) if width > narrowest[n]]
+        if not wordy:
+            break
+        found[max(wordy, key=lambda n: found[n])] -= 1
+    return found
 
 
 def _longest_word(cells: Sequence[str]) -> int:

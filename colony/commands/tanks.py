@@ -15,6 +15,8 @@ from colony.notation.words import ROLES, parse_word
 
 app = subject("Tanks and systems: who swims where, and moves.")
 
+CAUTION = "Stings happen at moves: a rigid container, not a net; two people for adults."
+
 BAR = 20
 """Characters of a full load bar."""
 
@@ -155,7 +157,7 @@ def move(
         return
     say(f"{', '.join(moved.moved)} now in {moved.tank}.")
     warn(moved.warnings)
-    say("Stings happen at moves: a rigid container, not a net; two people for adults.")
+    say(CAUTION)
 
 
 def _percent(load: float | None) -> str | None:

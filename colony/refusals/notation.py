@@ -38,6 +38,16 @@ class MeasureOutOfRange(WrongUse):
         super().__init__(f"{shown(text)} cannot be a {quantity} here: write one such as {example}.")
 
 
+class ThousandsOrDecimals(WrongUse):
+    """A comma that may part thousands or decimals."""
+
+    def __init__(self, text: str) -> None:
+        plain, point = text.replace(",", "").strip(), text.replace(",", ".").strip()
+        super().__init__(
+            f"{shown(text)} may mean thousands or decimals: write {shown(plain)} or {shown(point)}."
+        )
+
+
 class UnreadableDay(WrongUse):
     """A date is in none of the ways that are taken."""
 

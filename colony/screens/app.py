@@ -1,5 +1,6 @@
 """The program at full screen: its places, its slips, and what it says."""
 
+import os
 from collections.abc import Sequence
 from datetime import date
 from typing import TYPE_CHECKING, Any, ClassVar, cast
@@ -17,7 +18,7 @@ from colony.screens.place import Place
 from colony.screens.places import PLACES
 from colony.screens.said import Said
 from colony.screens.slips.table import SLIPS
-from colony.screens.themes import BLACKWATER, SANDBAR, THEMES, theme_for
+from colony.screens.themes import BLACKWATER, SANDBAR, SIXTEEN, THEMES, theme_for
 
 if TYPE_CHECKING:
     from colony.screens.tanks import House
@@ -45,22 +46,23 @@ class ColonyApp(App[None]):
     BINDINGS: ClassVar[list[BindingType]] = list(KEYS)
     COMMANDS: ClassVar[Any] = {EveryCommand}
     COMMAND_PALETTE_BINDING = "ctrl+p"
-    HORIZONTAL_BREAKPOINTS = [(0, "-narrow"), (110, "-wide")]  # noqa: RUF012 - textual wants a list
+    HORIZONTAL_BREAKPOINTS = [(0, "-narrow"), (110, "-wide")]  # noqa: RUF012 - as textual has it
     MODES: ClassVar[dict[str, Any]] = {name: place.build for name, place in PLACES.items()}
-    DEFAULT_MODE = "day"
-    ENABLE_COMMAND_PALETTE = True
+    DEFAULT_MODE: ClassVar[str] = "day"
+    ENABLE_COMMAND_PALETTE: ClassVar[bool] = True
 
     busy: reactive[bool] = reactive(default=False)
     said: reactive[Said] = reactive(Said())
     day: reactive[date] = reactive(date.min)
 
     def __init__(self, desk: Desk, theme: str | None = None) -> None:
-        super().__init__()
+        # Only with the terminal's own colours can textual leave all colour out (NO_COLOR).
+        super().__init__(ansi_color=True if os.environ.get("NO_COLOR") else None)
         self.desk, self.changes = desk, 0
         self.set_reactive(ColonyApp.day, desk.today)
         for one in THEMES:
             self.register_theme(one)
-        self.theme = theme or theme_for(self.console.color_system)
+        self.theme = theme or theme_for(self.console.color_system, no_color=self.no_color)
 
     def on_mount(self) -> None:
         """Begin to watch the clock and the book."""
@@ -120,7 +122,8 @@ class ColonyApp(App[None]):
 
     def action_light(self) -> None:
         """Change between the dark and the light colours."""
-        self.theme = SANDBAR.name if self.theme != SANDBAR.name else BLACKWATER.name
+        if self.theme != SIXTEEN.name:
+            self.theme = SANDBAR.name if self.theme != SANDBAR.name else BLACKWATER.name
 
     def action_help(self) -> None:
         """List the keys that work here."""

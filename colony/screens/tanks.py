@@ -5,7 +5,7 @@ from itertools import groupby
 from typing import Any, ClassVar
 
 from textual.binding import Binding, BindingType
-from textual.containers import Grid, VerticalScroll
+from textual.containers import Grid, Vertical
 from textual.widget import Widget
 from textual.widgets import Static
 
@@ -46,7 +46,7 @@ class House(Place):
     def body(self) -> Iterable[Widget]:
         """A heading and a grid for each system."""
         yield Static("", id="carried", markup=False)
-        yield VerticalScroll(id="house", can_focus=False)
+        yield Vertical(id="house")
 
     @property
     def about(self) -> About | None:
@@ -160,7 +160,7 @@ class House(Place):
         await self._build(tanks)
 
     async def _build(self, tanks: Sequence[TankLine]) -> None:
-        house = self.query_one("#house", VerticalScroll)
+        house = self.query_one("#house", Vertical)
         await house.remove_children()
         if not tanks:
             await house.mount(Static("There is no tank yet: T writes one down."))

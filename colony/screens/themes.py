@@ -91,6 +91,7 @@ SIXTEEN = Theme(
 THEMES = (BLACKWATER, SANDBAR, SIXTEEN)
 
 
-def theme_for(color_system: str | None) -> str:
-    """The theme a terminal begins with, by the colours it has."""
-    return SIXTEEN.name if color_system == "standard" else BLACKWATER.name
+def theme_for(color_system: str | None, *, no_color: bool) -> str:
+    """The theme a terminal begins with, by the colours it has and may show."""
+    plain = no_color or color_system in {None, "standard", "windows"}
+    return SIXTEEN.name if plain else BLACKWATER.name

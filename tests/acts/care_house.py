@@ -57,20 +57,23 @@ def care_house(book: Book) -> CareHouse:
 
     A1 and A2 (empty) are on S1 of 2000 L, N1 on S2 of 1000 L, I1 on Q of 500 L.
     """
-    house = CareHouse(book)
+    with book.act("test") as session:
+        _furnish(session)
+    return CareHouse(book)
+
+
+def _furnish(session: Session) -> None:
     size = TankSize(length_mm=2400, width_mm=1200)
     for system, volume_l in (("S1", 2000), ("S2", 1000), ("Q", 500)):
-        house.do(set_system, name=system, volume_l=volume_l)
-    for order, (code, system, role) in enumerate(
-        (("A1", "S1", "breeding"), ("A2", "S1", "grow-out"), ("N1", "S2", "nursery"),
-         ("I1", "Q", "intake")), start=1,
-    ):  # fmt: skip
-        house.do(add_tank, code=code, system=system, role=role, size=size, walking_order=order)
+        set_system(session, name=system, volume_l=volume_l)
+    tanks = (("A1", "S1", "breeding"), ("A2", "S1", "grow-out"), ("N1", "S2", "nursery"))
+    for order, (code, system, role) in enumerate((*tanks, ("I1", "Q", "intake")), start=1):
+        add_tank(session, code=code, system=system, role=role, size=size, walking_order=order)
     for tag, sex in (("Alma", "F"), ("Bruno", "M")):
         facts = AnimalFacts(species="leopoldi", sex=sex, arrived=ago(400))
-        house.do(add_animal, tag=tag, facts=facts, tank="A1", today=TODAY)
-    house.do(
-        record_litter,
+        add_animal(session, tag=tag, facts=facts, tank="A1", today=TODAY)
+    record_litter(
+        session,
         dam="Alma",
         sires=parse_sires(["Bruno"]),
         born=ago(60),
@@ -79,5 +82,4 @@ def care_house(book: Book) -> CareHouse:
         today=TODAY,
     )
     nova = AnimalFacts(species="motoro", sex="F", arrived=ago(5))
-    house.do(add_animal, tag="Nova", facts=nova, tank="I1", today=TODAY)
-    return house
+    add_animal(session, tag="Nova", facts=nova, tank="I1", today=TODAY)

@@ -5,6 +5,7 @@ from datetime import timedelta
 import pytest
 from care_house import TODAY, CareHouse, ago, care_house
 
+from colony.acts.acceptance import list_acceptance
 from colony.acts.animals import AnimalFacts, add_animal
 from colony.acts.feeding import Fed, Seen, feed_tank, list_feedings
 from colony.acts.foods import add_batch, finish_batch, list_foods, set_food
@@ -101,6 +102,28 @@ def test_a_feeding_is_ticked_off_and_listed(house: CareHouse) -> None:
     assert not lines["feeding", "A1"].is_open
     (line,) = house.ask(list_feedings, tank="A1")
     assert (line.food, line.batch, line.offered_g, line.taken) == ("Worms", "new", 30, "all")
+
+
+def test_a_second_food_of_one_meal_is_one_feeding(house: CareHouse) -> None:
+    """Pups are fed twice a day: two foods at once are the first time, not both."""
+    house.do(begin_round, today=TODAY)
+    give(house, "N1")
+    give(house, "N1", food="prawn", same_meal=True)
+    lines = {(o.task, o.place): o for o in house.ask(todays_round, today=TODAY)}
+    assert (lines["feeding", "N1"].done, lines["feeding", "N1"].is_open) == (1, True)
+
+
+def test_the_foods_of_each_pup_are_told_and_who_never_fed_comes_first(house: CareHouse) -> None:
+    """First feed, foods taken since when, and a refusal that takes a food away again."""
+    give(house, "N1", days_ago=9, seen=Seen(took=PUPS[:2]))
+    give(house, "N1", food="prawn", days_ago=5, seen=Seen(took=[PUPS[0]]))
+    give(house, "N1", days_ago=1, seen=Seen(refused=[PUPS[1]]))
+    lines = house.ask(list_acceptance, today=TODAY)
+    assert [one.tag for one in lines] == [*PUPS[2:], *PUPS[:2]]
+    told = {one.tag: one for one in lines}
+    assert told[PUPS[0]].takes == {"worms": ago(9), "prawn": ago(5)}
+    assert (told[PUPS[1]].first_feed, told[PUPS[1]].takes) == (ago(9), {})
+    assert (told[PUPS[0]].foods_needed, told[PUPS[0]].days_needed) == (2, 14)
 
 
 def test_refusals_in_a_row_are_called_out(house: CareHouse) -> None:

@@ -54,14 +54,22 @@ def test_nothing_leaves_early_without_a_reason_on_record(house: CareHouse) -> No
         house.do(move, tags=["Nova"], tank="A2", on=TODAY, anyway=True, today=TODAY)
     house.do(move, tags=["Nova"], tank="A2", on=TODAY, anyway=True, why="heater broke", today=TODAY)
     (left,) = house.ask(isolation_now, today=TODAY).left_early
-    assert (left.tag, left.to_tank, left.why) == ("Nova", "A2", "heater broke")
+    assert (left.tag, left.to, left.why) == ("Nova", "A2", "heater broke")
 
 
-def test_a_sale_out_of_isolation_needs_its_reason_and_a_death_does_not(house: CareHouse) -> None:
+def test_a_sale_out_of_isolation_needs_its_reason(house: CareHouse) -> None:
     """Whoever leaves alive before the end leaves with a reason."""
     with pytest.raises(LeavesIsolationEarly):
         house.do(end_animal, tag="Nova", how="sold", on=TODAY, today=TODAY)
+    house.do(end_animal, tag="Nova", how="sold", on=TODAY, why="to a friend", today=TODAY)
+    (left,) = house.ask(isolation_now, today=TODAY).left_early
+    assert (left.tag, left.to, left.why) == ("Nova", "sold", "to a friend")
+
+
+def test_a_death_in_isolation_needs_no_reason(house: CareHouse) -> None:
+    """Nobody chooses it, and it is no early leave."""
     house.do(end_animal, tag="Nova", how="died", on=TODAY, today=TODAY)
+    assert house.ask(isolation_now, today=TODAY).left_early == ()
 
 
 def test_after_its_end_isolation_holds_nobody(house: CareHouse) -> None:

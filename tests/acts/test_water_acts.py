@@ -1,6 +1,6 @@
 """Water in the book: regimes, changes, the reserve, tests and limits, the week's plan."""
 
-from datetime import date, timedelta
+from datetime import date
 
 import pytest
 from care_house import TODAY, CareHouse, ago, care_house
@@ -134,12 +134,12 @@ def test_a_full_tank_and_a_litter_hurry_their_systems(house: CareHouse) -> None:
 
 
 def test_a_litter_that_is_due_hurries_its_system(house: CareHouse) -> None:
-    """Seen pregnant, and within a week of the earliest day of birth: S1 is changed today."""
+    """Seen pregnant, on the likely day of birth: S1 is changed today for the litter."""
     house.do(start_pairing, dam="Alma", sires=["Bruno"], on=ago(59), today=TODAY)
     house.do(note_sign, dam="Alma", kind="copulation", on=ago(58), today=TODAY)
     house.do(note_finding, dam="Alma", finding="pregnant", method="look", on=ago(1), today=TODAY)
     (litter,) = house.ask(due_litters, today=TODAY)
-    week = house.ask(water_plan, today=litter.earliest - timedelta(days=7))
+    week = house.ask(water_plan, today=litter.likely)
     assert {c.system: c.why.split(" from")[0] for c in week.days[0].changes if c.urgent} == {
         "S1": "litter due"
     }
@@ -262,6 +262,14 @@ def test_a_system_without_a_volume_is_named_and_not_planned(house: CareHouse) ->
     assert any(line.startswith("X has no volume") for line in plan(house).warnings)
     with pytest.raises(NoVolume):
         house.do(change_water, system="X", litres=5, on=TODAY, today=TODAY)
+
+
+def test_a_system_without_tanks_can_be_filled_and_tested(house: CareHouse) -> None:
+    """A new filter that runs alone has its water changed and tested, and is not planned."""
+    house.do(set_system, name="New", volume_l=800, started=ago(5))
+    assert house.do(change_water, system="New", litres=200, on=TODAY, today=TODAY).percent == 25
+    house.do(log_test, system="New", values={"ph": 7.0}, on=TODAY, today=TODAY)
+    assert not any(c.system == "New" for day in plan(house).days for c in day.changes)
 
 
 def test_the_days_of_the_plan_are_the_days_to_come(house: CareHouse) -> None:

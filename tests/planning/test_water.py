@@ -243,11 +243,22 @@ def test_a_week_without_urgency_lays_a_maximum_flow(reserve: Reserve, week: Dema
 any_demands = st.builds(
     lambda week, urgent: Demand(
         week.drip_l_a_day,
-        tuple(Urgent(f"U{n}", size, most, rank) for n, (size, most, rank) in enumerate(urgent)),
+        tuple(
+            Urgent(f"U{n}", size, most, rank, last_day=last)
+            for n, (size, most, rank, last) in enumerate(urgent)
+        ),
         week.routine,
     ),
     weeks,
-    st.lists(st.tuples(st.integers(1, 2000), st.integers(1, 800), st.integers(1, 3)), max_size=3),
+    st.lists(
+        st.tuples(
+            st.integers(1, 2000),
+            st.integers(1, 800),
+            st.integers(1, 3),
+            st.none() | st.integers(0, 6),
+        ),
+        max_size=3,
+    ),
 )
 
 
@@ -265,6 +276,7 @@ def test_no_plan_overdraws_or_overchanges(reserve: Reserve, week: Demand) -> Non
         for draw in day.draws:
             if draw.urgent:
                 assert draw.litres <= urgent[draw.system].most_l_a_day
+                assert day.day in urgent[draw.system].days(WEEK)
             else:
                 need = windows[draw.system]
                 assert need.first_day <= day.day <= need.last_day

@@ -46,13 +46,14 @@ class Blank:
 
 @dataclass(frozen=True)
 class WordBlank(Blank):
-    """One of some words; its beginning is enough."""
+    """One of some words; its beginning is enough. `what` names the word in a refusal."""
 
     words: tuple[str, ...] = ()
+    what: str = ""
 
     def understand(self, text: str, desk: Desk) -> Understood:  # noqa: ARG002 - as the base
         """Read the word."""
-        word = parse_word(text, self.words, self.label.lower())
+        word = parse_word(text, self.words, self.what or self.label.lower())
         return Understood(word, word)
 
     def complete(self, text: str, desk: Desk) -> Sequence[str]:  # noqa: ARG002 - as the base
@@ -65,6 +66,7 @@ class YesNoBlank(WordBlank):
     """Yes or no."""
 
     words: tuple[str, ...] = ("yes", "no")
+    what: str = "answer"
 
     def understand(self, text: str, desk: Desk) -> Understood:
         """Read yes or no."""

@@ -22,7 +22,7 @@ class EndSlip(Slip):
     CAUTION = "A dead ray's sting is venomous still; cover cuts before hands go in."
     BLANKS = (
         TagBlank("tag", "Animal", needed=True),
-        WordBlank("how", "How", needed=True, words=ENDS, empty=", ".join(ENDS)),
+        WordBlank("how", "How", needed=True, words=ENDS, what="end", empty=", ".join(ENDS)),
         DayBlank("on", "On", needed=True),
         Blank("why", "Why", empty="cause, or buyer"),
     )

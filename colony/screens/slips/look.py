@@ -21,8 +21,15 @@ class LookSlip(Slip):
     ACT = "pairing check"
     BLANKS = (
         TagBlank("dam", "Female", needed=True, sex="F"),
-        WordBlank("finding", "Found", needed=True, words=FINDINGS, empty=", ".join(FINDINGS)),
-        WordBlank("method", "How", needed=True, first=METHODS[0], words=METHODS),
+        WordBlank(
+            "finding",
+            "Found",
+            needed=True,
+            words=FINDINGS,
+            what="finding",
+            empty=", ".join(FINDINGS),
+        ),
+        WordBlank("method", "How", needed=True, first=METHODS[0], words=METHODS, what="method"),
         DayBlank("on", "On", needed=True),
         Blank("note", "Note"),
     )

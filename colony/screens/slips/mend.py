@@ -39,6 +39,10 @@ class MendSlip(Slip):
         """The animal that is looked at."""
         return {"who": self.beginning.tag}
 
+    def says_something(self) -> bool:
+        """Something has to change before Enter writes."""
+        return any(row.text for row in self.rows[1:])
+
     def write(self, session: "Session", facts: Facts, *, anyway: bool, today: date) -> Done:  # noqa: ARG002 - nothing to override
         """Mend the facts that were given."""
         own = {name: fact for name, fact in facts.items() if name != "who" and fact is not None}

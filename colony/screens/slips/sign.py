@@ -21,7 +21,14 @@ class SignSlip(Slip):
     ACT = "pairing sign"
     BLANKS = (
         TagBlank("dam", "Dam", needed=True, sex="F"),
-        WordBlank("kind", "Seen", needed=True, words=MATING_SIGNS, empty=", ".join(MATING_SIGNS)),
+        WordBlank(
+            "kind",
+            "Seen",
+            needed=True,
+            words=MATING_SIGNS,
+            what="mating sign",
+            empty=", ".join(MATING_SIGNS),
+        ),
         DayBlank("on", "On", needed=True),
         TagBlank("sire", "Sire", sex="M", empty="if it was seen which"),
         Blank("note", "Note"),

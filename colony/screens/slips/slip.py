@@ -80,6 +80,10 @@ class Slip(ModalScreen[Done | None]):
         """Do the act of this slip in an open session."""
         raise NotImplementedError
 
+    def says_something(self) -> bool:
+        """Whether Enter may write once no blank wants an answer."""
+        return True
+
     def compose(self) -> ComposeResult:
         """The title, the blanks, the caution, and what the keys do."""
         firsts = {one.name: one.first for one in self.BLANKS} | {
@@ -114,10 +118,12 @@ class Slip(ModalScreen[Done | None]):
         if row.understand().problem:
             return
         wanting = self._open_row()
-        if wanting is None:
+        if wanting is not None:
+            wanting.input.focus()
+        elif self.says_something():
             self.action_write()
         else:
-            wanting.input.focus()
+            self.focus_next(Input)
 
     def on_input_changed(self, _: Input.Changed) -> None:
         """Typing takes back the wish to leave, and what could be overridden."""
@@ -175,6 +181,8 @@ class Slip(ModalScreen[Done | None]):
         self._seen = self.app.desk.mark
         self.app.wrote(" ".join([done.sentence, *(f"! {odd}" for odd in done.warnings)]))
         if self.AGAIN:
+            for row in self.rows:
+                row.first = row.text
             self.go_on(done)
         else:
             self.dismiss(done)

@@ -2,20 +2,20 @@
 
 from collections import defaultdict
 from collections.abc import Iterable
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import date
-from typing import NamedTuple
+from typing import Any, NamedTuple
 
 from sqlalchemy import select
 from sqlmodel import Session, col
 
+from colony.planning.carried import carried
 from colony.planning.conception import Check, Evidence, Sign
-from colony.planning.gestation import Carried
+from colony.planning.gestation import Carried, GestationPrior
 from colony.records import Litter, MatingSign, Pairing, PairingSire, PregnancyFinding
 from colony.store.readers.herd import Herd
 from colony.store.readers.rows import read_rows
 
-_KIND = {"bite marks": "bites", "copulation": "copulation"}
 _FINDING = {
     "pregnant": "gravid",
     "nothing seen": "nothing seen",
@@ -57,6 +57,7 @@ class BirthRow(NamedTuple):
     code: str
     dam_id: int
     born: date
+    pairing_id: int | None
 
 
 @dataclass
@@ -79,28 +80,21 @@ class DamRecord:
 
     def evidence(self, tag: str, today: date) -> Evidence:
         """Everything that speaks for or against a pregnancy on a day."""
-        pairing = self.pairing_before(today)
         last_birth = max((one.born for one in self.births if one.born <= today), default=None)
-        return Evidence(
-            dam=tag,
-            signs=tuple(_signs(self.signs)),
-            paired_from=pairing.started if pairing else None,
-            paired_to=pairing.ended if pairing else None,
-            checks=tuple(_checks(self.findings)),
-            last_birth=last_birth,
-        )
+        return replace(self._seen(tag), last_birth=last_birth, **_kept(self.pairing_before(today)))
 
-    def carried(self, tag: str) -> Iterable[Carried]:
-        """Each recorded gestation that began with a mating sign."""
+    def carried(self, tag: str, prior: GestationPrior) -> Iterable[Carried]:
+        """Each recorded gestation of which something was seen when it began."""
+        by_id, seen = {one.id: one for one in self.pairings}, self._seen(tag)
         for litter in self.births:
-            opened = self.last_birth(litter.born) or date.min
-            seen = [
-                s.seen_on
-                for s in self.signs
-                if s.kind in _KIND and opened < s.seen_on < litter.born
-            ]
-            if seen:
-                yield Carried.between(tag, min(seen), max(seen), litter.born)
+            pairing = by_id.get(litter.pairing_id or 0) or self.pairing_before(litter.born)
+            before = replace(seen, last_birth=self.last_birth(litter.born), **_kept(pairing))
+            gestation = carried(before, litter.born, prior)
+            if gestation is not None:
+                yield gestation
+
+    def _seen(self, tag: str) -> Evidence:
+        return Evidence(tag, signs=tuple(_signs(self.signs)), checks=tuple(_checks(self.findings)))
 
 
 def read_dams(session: Session, herd: Herd) -> dict[int, DamRecord]:
@@ -139,9 +133,13 @@ _SIGNS = select(col(MatingSign.pairing_id), col(MatingSign.seen_on), col(MatingS
 _FINDINGS = select(
     col(PregnancyFinding.dam_id), col(PregnancyFinding.found_on), col(PregnancyFinding.finding)
 ).order_by(col(PregnancyFinding.found_on))
-_BIRTHS = select(col(Litter.id), col(Litter.code), col(Litter.dam_id), col(Litter.born)).order_by(
-    col(Litter.born)
-)
+_BIRTHS = select(
+    col(Litter.id), col(Litter.code), col(Litter.dam_id), col(Litter.born), col(Litter.pairing_id)
+).order_by(col(Litter.born))
+
+
+def _kept(pairing: PairingRow | None) -> dict[str, Any]:
+    return {"paired_from": pairing.started, "paired_to": pairing.ended} if pairing else {}
 
 
 def _signs(signs: Iterable[SignRow]) -> Iterable[Sign]:

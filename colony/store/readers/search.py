@@ -74,7 +74,7 @@ def places_of(session: Session, ids: Sequence[int], today: date) -> dict[int, st
             col(Placement.left_on).is_(None) | (col(Placement.left_on) > today),
         )
     )
-    return dict(session.execute(query).tuples().all())
+    return {animal: code for animal, code in session.execute(query)}  # noqa: C416 - a row is no pair to mypy
 
 
 def widths_of(session: Session, ids: Sequence[int]) -> dict[int, int]:

@@ -44,13 +44,16 @@ class SystemRow:
 
 
 def read_systems(session: Session, today: date) -> list[SystemRow]:
-    """Read every system that has a tank in use, in walking order."""
+    """Read every system, in walking order; its volume is its own, or that of its tanks."""
     walk = func.min(func.coalesce(col(Tank.walking_order), 1_000_000))
     last = _last_changes(session, today)
     query = (
         select(System, func.sum(col(Tank.volume_l)))
-        .join(Tank, col(Tank.system_id) == col(System.id))
-        .where(col(Tank.retired_on).is_(None))
+        .join(
+            Tank,
+            (col(Tank.system_id) == col(System.id)) & col(Tank.retired_on).is_(None),
+            isouter=True,
+        )
         .group_by(*System.__table__.columns)  # type: ignore[attr-defined]
         .order_by(walk, col(System.name))
     )

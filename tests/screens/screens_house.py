@@ -1,0 +1,124 @@
+"""Drive the real screens on a real book file: keys in, what is shown and what is written out."""
+
+import asyncio
+import shutil
+from collections.abc import Awaitable, Callable, Sequence
+from datetime import date
+from pathlib import Path
+from typing import Any, TypeVar
+
+from textual.pilot import Pilot
+
+from colony.screens.app import ColonyApp
+from colony.screens.desk import Desk
+from colony.store.book import open_book
+
+T = TypeVar("T")
+
+TODAY = date(2026, 3, 2)
+"""The day the sample colony was written down: nothing of it is moved in time."""
+
+SMALL, WIDE = (80, 24), (120, 40)
+
+Keys = Sequence[str]
+Look = Callable[[ColonyApp, Pilot[None]], Awaitable[T]]
+
+
+def desk_of(path: Path, today: date = TODAY) -> Desk:
+    """A desk with a book on it."""
+    desk = Desk(open_book(str(path)), clock=lambda: today)
+    desk.begin()
+    return desk
+
+
+def drive(
+    path: Path,
+    *keys: str,
+    size: tuple[int, int] = SMALL,
+    look: Callable[[ColonyApp, Pilot[None]], Awaitable[T]] | None = None,
+    theme: str = "blackwater",
+) -> T | None:
+    """Open the screens on a book, press keys, let all work end, look, and leave."""
+    desk = desk_of(path)
+
+    async def run() -> T | None:
+        app = ColonyApp(desk, theme)
+        async with app.run_test(size=size) as pilot:
+            await settle(app, pilot)
+            await press(app, pilot, *keys)
+            return None if look is None else await look(app, pilot)
+
+    try:
+        return asyncio.run(run())
+    finally:
+        desk.book.close()
+
+
+async def press(app: ColonyApp, pilot: Pilot[None], *keys: str) -> None:
+    """Press keys, each when the one before has had its effect; ``type:text`` types a text."""
+    for key in keys:
+        if key.startswith("type:"):
+            for letter in key.removeprefix("type:"):
+                await pilot.press(_name_of(letter))
+        else:
+            await pilot.press(key)
+        await settle(app, pilot)
+
+
+async def settle(app: ColonyApp, pilot: Pilot[None]) -> None:
+    """Wait until nothing is read or written any more."""
+    for _ in range(200):
+        await pilot.pause()
+        if not app.busy and not any(not worker.is_finished for worker in app.workers):
+            await pilot.pause()
+            return
+        await asyncio.sleep(0.01)
+    raise AssertionError("the screens did not come to rest")
+
+
+def shown(app: ColonyApp) -> str:
+    """What is on the screen, as text."""
+    compositor: Any = app.screen._compositor
+    return "\n".join(strip.text.rstrip() for strip in compositor.render_strips()) + "\n"
+
+
+def text_after(path: Path, *keys: str, size: tuple[int, int] = SMALL) -> str:
+    """What is on the screen after some keys."""
+
+    async def look(app: ColonyApp, _pilot: Pilot[None]) -> str:
+        return shown(app)
+
+    text = drive(path, *keys, size=size, look=look)
+    assert text is not None
+    return text
+
+
+def ask(path: Path, question: Callable[..., T], **facts: Any) -> T:  # noqa: ANN401 - facts of any act
+    """Ask a book what it holds."""
+    book = open_book(str(path))
+    try:
+        with book.reading() as session:
+            return question(session, **facts)
+    finally:
+        book.close()
+
+
+def act(path: Path, name: str, do: Callable[..., T], **facts: Any) -> T:  # noqa: ANN401 - the same
+    """Do an act as another process would."""
+    book = open_book(str(path))
+    try:
+        with book.act(name) as session:
+            return do(session, **facts)
+    finally:
+        book.close()
+
+
+def copy_of(sample: Path, folder: Path) -> Path:
+    """A copy of a book that a test may write in."""
+    return Path(shutil.copy(sample, folder / "farm.colony"))
+
+
+def _name_of(letter: str) -> str:
+    return {" ": "space", ".": "full_stop", "-": "minus", "=": "equals_sign", ",": "comma"}.get(
+        letter, letter
+    )

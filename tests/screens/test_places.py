@@ -1,0 +1,224 @@
+"""Every place at two sizes as text on file, and what one does in each."""
+
+import os
+import re
+import threading
+from pathlib import Path
+
+import pytest
+from screens_house import SMALL, TODAY, WIDE, act, ask, drive, press, settle, shown, text_after
+from textual.geometry import Size
+from textual.pilot import Pilot
+
+from colony.acts.animals import AnimalFacts, edit_animal
+from colony.acts.herd import show_animal
+from colony.acts.history import list_history
+from colony.acts.search import PAGE_LINES, Sought, search_animals
+from colony.acts.tanks import list_tanks
+from colony.acts.work import list_moves
+from colony.screens.app import ColonyApp
+from colony.screens.widgets.ledger import Ledger
+from colony.screens.widgets.tank_box import TankBox
+
+SNAPSHOTS = Path(__file__).parent / "snapshots"
+UPDATE = "COLONY_UPDATE_SNAPSHOTS"
+"""Set this to write the snapshots anew; then look at them before they are committed."""
+
+SEEN = {
+    "today": ["1"],
+    "rays": ["2"],
+    "births": ["3"],
+    "pairs": ["4"],
+    "grow-out": ["5"],
+    "house": ["6"],
+    "log": ["7"],
+    "ray": ["2", "type:alma", "enter"],
+    "litter": ["3", "end", "enter"],
+    "tank": ["6", "enter"],
+    "partners": ["p", "type:alma", "enter"],
+    "moves": ["6", "g"],
+    "birth-slip": ["7", "b", "type:al"],
+    "keys": ["?"],
+}
+"""Each place, page and kind of slip, and the keys that lead there."""
+
+
+def snapshot(text: str) -> str:
+    """What is compared: moments of the clock and users' names do not count."""
+    masked = re.sub(r"\d{4}-\d\d-\d\d \d\d:\d\d", "YYYY-MM-DD HH:MM", text)
+    return re.sub(r"(?m)(?<=  )root ?$|(?<=  )keeper$", "", masked)
+
+
+@pytest.mark.parametrize("size", [SMALL, WIDE], ids=lambda size: f"{size[0]}x{size[1]}")
+@pytest.mark.parametrize("place", SEEN)
+def test_each_place_looks_as_it_did(sample: Path, place: str, size: tuple[int, int]) -> None:
+    """The sample colony on its own day, drawn as text, is what is on file."""
+    path = SNAPSHOTS / f"{place}-{size[0]}x{size[1]}.txt"
+    text = snapshot(text_after(sample, *SEEN[place], size=size))
+    if os.environ.get(UPDATE):
+        path.parent.mkdir(exist_ok=True)
+        path.write_text(text, "utf-8")
+    assert text == path.read_text("utf-8")
+
+
+def test_search_finds_while_one_types_and_lists_come_in_pages(sample: Path) -> None:
+    """Only a page is listed at first; the end of it brings the next; letters narrow it."""
+
+    async def look(app: ColonyApp, pilot: Pilot[None]) -> None:
+        ledger = app.screen.query_one(Ledger)
+        await press(app, pilot, "f3")
+        assert len(ledger.entries) == PAGE_LINES
+        await press(app, pilot, "pagedown", "pagedown", "pagedown")
+        assert len(ledger.entries) == 2 * PAGE_LINES
+        await press(app, pilot, "type:northlight f3")
+        wanted = Sought(words=("northlight", "f3"), status=None)
+        found = ask(sample, search_animals, sought=wanted, today=TODAY)
+        assert [one.about.key for one in ledger.entries] == [one.tag for one in found]  # type: ignore[union-attr]
+        await press(app, pilot, "escape", "type:alm")
+        assert ledger.line is not None
+        assert ledger.line.about.key == "Alma"
+
+    drive(sample, "2", look=look)
+
+
+def test_animals_are_carried_from_tank_to_tank_by_keys(farm: Path) -> None:
+    """Look into a tank, mark two, carry them; a tank that is too small says why; another takes them."""
+    tanks = {one.tank: one for one in ask(farm, list_tanks, today=TODAY)}
+    source = next(
+        code for code, one in tanks.items() if one.role == "grow-out" and len(one.animals) > 2
+    )
+
+    async def look(app: ColonyApp, pilot: Pilot[None]) -> tuple[str, str]:
+        await walk_to(app, pilot, source)
+        await press(app, pilot, "enter", "space", "space", "c")
+        carried = shown(app)
+        await walk_to(app, pilot, "I1")
+        refused = shown(app)
+        free = next(c for c, one in tanks.items() if one.role == "grow-out" and not one.animals)
+        await walk_to(app, pilot, free)
+        await press(app, pilot, "enter")
+        after = {one.tank: one for one in ask(farm, list_tanks, today=TODAY)}
+        assert after[free].animals == tanks[source].animals[:2]
+        return carried, refused
+
+    seen = drive(farm, "6", look=look)
+    assert seen is not None
+    assert "Rigid container, not a net" in seen[0]
+    assert "I1 does not take them" in " ".join(seen[1].split())
+
+
+async def walk_to(app: ColonyApp, pilot: Pilot[None], tank: str) -> None:
+    """Walk from box to box with the arrows until one is reached."""
+    boxes = {box.tank.tank: box for box in app.screen.query(TankBox)}
+    for _ in range(100):
+        here = next((box for box in boxes.values() if box.has_focus), None)
+        if here is boxes[tank]:
+            return
+        there = boxes[tank].region
+        if here is None or there.y > here.region.y:
+            key = "down"
+        elif there.y < here.region.y:
+            key = "up"
+        else:
+            key = "right" if there.x > here.region.x else "left"
+        await press(app, pilot, key)
+    raise AssertionError(f"no way to {tank}")
+
+
+def test_one_key_takes_the_last_act_back_from_anywhere(farm: Path) -> None:
+    """Undo is u; in the log, z on the undo brings it back."""
+    drive(farm, "e", "type:alma", "enter", "type:di", "enter")
+    assert ask(farm, show_animal, tag="Alma", today=TODAY).status == "died"
+    assert "Taken back: Alma died" in text_after(farm, "3", "u")
+    assert ask(farm, show_animal, tag="Alma", today=TODAY).status == "present"
+    drive(farm, "7", "z")
+    assert ask(farm, show_animal, tag="Alma", today=TODAY).status == "died"
+
+
+def test_a_planned_week_of_moves_becomes_a_work_list(farm: Path) -> None:
+    """The plan's y puts its moves on the list, and today then shows them."""
+    drive(farm, "6", "g", "y")
+    work = ask(farm, list_moves, today=TODAY)
+    assert f"Moves to make ({len(work)})" in text_after(farm, "1") or not work
+
+
+def test_what_another_process_writes_is_noticed_and_shown(farm: Path) -> None:
+    """An act from elsewhere is named in the line above the keys, and the list is read anew."""
+
+    async def look(app: ColonyApp, pilot: Pilot[None]) -> str:
+        act(
+            farm,
+            "animal edit",
+            edit_animal,
+            tag="Alma",
+            facts=AnimalFacts(name="Alma II"),
+            today=TODAY,
+        )
+        app._look()
+        await settle(app, pilot)
+        return shown(app)
+
+    text = drive(farm, "7", look=look)
+    assert text is not None
+    assert "→ Written elsewhere by keeper: Alma was mended" in text
+    assert text.splitlines()[2].startswith("■      3")
+
+
+def test_a_click_goes_to_a_place_and_opens_a_line(sample: Path) -> None:
+    """The mouse reaches the top line, every line of a list, and the keys at the bottom."""
+
+    async def look(app: ColonyApp, pilot: Pilot[None]) -> list[str]:
+        seen = []
+        for offset in ((25, 0), (10, 3), (76, 23)):
+            await pilot.click(offset=offset)
+            await settle(app, pilot)
+            seen.append(type(app.screen).__name__)
+        return seen
+
+    assert drive(sample, look=look) == ["Births", "AnimalPage", "KeysPage"]
+
+
+def test_a_resized_screen_lays_itself_out_anew(sample: Path) -> None:
+    """The pane beside the list comes when there is room for it."""
+
+    async def look(app: ColonyApp, pilot: Pilot[None]) -> tuple[bool, bool]:
+        pane = app.screen.query_one("Look")
+        narrow = pane.display
+        await pilot.resize_terminal(*Size(160, 48))
+        await settle(app, pilot)
+        return narrow, pane.display
+
+    assert drive(sample, "3", look=look) == (False, True)
+
+
+def test_long_reading_can_be_stopped(sample: Path) -> None:
+    """While the book is read the top line says so; Esc stops it and what was there stays."""
+    go_on = threading.Event()
+
+    async def look(app: ColonyApp, pilot: Pilot[None]) -> tuple[str, str]:
+        place = app.screen
+        place.ask(lambda _session: go_on.wait(10), lambda _answer: app.exit())  # type: ignore[attr-defined]
+        await pilot.pause()
+        reading = shown(app)
+        await pilot.press("escape")
+        go_on.set()
+        await settle(app, pilot)
+        return reading, shown(app)
+
+    seen = drive(sample, "3", look=look)
+    assert seen is not None
+    assert "busy, Esc stops" in seen[0]
+    assert "Stopped reading" in seen[1]
+    assert "Expected (" in seen[1]
+
+
+def test_every_command_is_found_by_typing(farm: Path) -> None:
+    """The palette finds a slip by a word of what it does."""
+    assert "Dam *" in text_after(farm, "7", "ctrl+p", "type:mating sign", "enter", "enter")
+
+
+def test_the_book_is_not_touched_by_looking(farm: Path) -> None:
+    """Walking through every place writes nothing."""
+    before = ask(farm, list_history)
+    drive(farm, "2", "3", "4", "5", "6", "7", "1")
+    assert ask(farm, list_history) == before

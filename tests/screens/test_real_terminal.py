@@ -1,0 +1,126 @@
+"""The real program in a real terminal: tmux types, a command reads back."""
+
+import json
+import os
+import shutil
+import subprocess
+import sys
+import time
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+
+from colony.acts.sample import make_sample_book
+from colony.screens.desk import todays_date
+
+pytestmark = pytest.mark.skipif(
+    shutil.which("tmux") is None, reason="tmux is not installed: apt-get install tmux"
+)
+
+COLONY = [sys.executable, "-m", "colony"]
+PATIENCE_SECONDS = 60
+"""How long a busy machine may take to paint."""
+
+
+class Terminal:
+    """A terminal of 80 by 24 in which the program runs."""
+
+    def __init__(self, socket: str, command: str) -> None:
+        self._tmux = ["tmux", "-L", socket]
+        self._run("new-session", "-d", "-s", "t", "-x", "80", "-y", "24", command)
+
+    def press(self, *keys: str) -> None:
+        """Press keys by their tmux names."""
+        self._run("send-keys", "-t", "t", *keys)
+
+    def shows(self, words: str) -> str:
+        """Wait until some words are on the screen."""
+        began = time.monotonic()
+        while time.monotonic() - began < PATIENCE_SECONDS:
+            screen = self._run("capture-pane", "-t", "t", "-p")
+            if words in screen:
+                return screen
+            time.sleep(0.1)
+        raise AssertionError(f"{words!r} never came:\n{screen}")
+
+    def close(self) -> None:
+        """Let go of the terminal."""
+        subprocess.run([*self._tmux, "kill-server"], check=False, capture_output=True)
+
+    def _run(self, *words: str) -> str:
+        return subprocess.run(
+            [*self._tmux, *words], check=True, capture_output=True, text=True
+        ).stdout
+
+
+@pytest.fixture
+def book(tmp_path: Path) -> Path:
+    """The sample colony, moved in time to the day on which the program runs."""
+    path = tmp_path / "farm.colony"
+    make_sample_book(location=str(path), today=todays_date())
+    return path
+
+
+@pytest.fixture
+def terminal(book: Path) -> Iterator[Terminal]:
+    """A terminal with the program open on the book."""
+    root = Path(__file__).parents[2]
+    words = " ".join(COLONY)
+    opened = Terminal(f"colony-{os.getpid()}", f"cd '{root}' && {words} --book '{book}'")
+    yield opened
+    opened.close()
+
+
+def test_a_litter_recorded_with_keys_is_read_back_with_a_command(
+    terminal: Terminal, book: Path
+) -> None:
+    """b, the dam, Enter, the pups, Enter in tmux; `colony litter list` then has the litter."""
+    terminal.shows("1 Today")
+    terminal.press("7")
+    terminal.shows("sample colony")
+    terminal.press("b")
+    terminal.shows("Dam *")
+    terminal.press("-l", "mira")
+    terminal.shows("= female")
+    terminal.press("Enter")
+    terminal.press("-l", "2f3m")
+    terminal.shows("5 live")
+    terminal.press("Enter")
+    terminal.shows("of Mira by")
+    listed = subprocess.run(
+        [*COLONY, "litter", "list", "--book", str(book), "--json"],
+        check=True,
+        capture_output=True,
+        text=True,
+        cwd=Path(__file__).parents[2],
+    )
+    newest = json.loads(listed.stdout)[0]
+    assert (newest["dam"], newest["live"]) == ("Mira", 5)
+    terminal.press("q")
+
+
+def test_no_color_is_honoured(book: Path) -> None:
+    """With NO_COLOR the screen holds no colour code, and every mark and word is still there."""
+    root = Path(__file__).parents[2]
+    words = " ".join(COLONY)
+    terminal = Terminal(
+        f"colony-plain-{os.getpid()}", f"cd '{root}' && NO_COLOR=1 {words} --book '{book}'"
+    )
+    try:
+        terminal.shows("Ready for sale")
+        codes = terminal._run("capture-pane", "-t", "t", "-p", "-e")
+    finally:
+        terminal.close()
+    assert _codes(codes) <= WITHOUT_COLOUR
+    assert 7 in _codes(codes), "the line one is on is shown in reverse"
+
+
+WITHOUT_COLOUR = {0, 1, 2, 3, 4, 7, 22, 23, 24, 27, 39, 49}
+"""Codes that set no colour: reset, bold, dim, italic, underline, reverse, and their ends (ECMA-48)."""
+
+
+def _codes(text: str) -> set[int]:
+    """Every code of a captured screen that says how characters look."""
+    parts = (part.partition("m")[0] for part in text.split("\x1b[")[1:])
+    return {int(number or 0) for part in parts for number in part.split(";")}

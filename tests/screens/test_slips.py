@@ -1,0 +1,237 @@
+"""Every slip, filled with keys, writes what was typed; and says under the field what is wrong."""
+
+from collections.abc import Callable
+from datetime import date, timedelta
+from pathlib import Path
+from typing import Any
+
+import pytest
+from screens_house import TODAY, act, ask, drive, press, shown, text_after
+from textual.pilot import Pilot
+
+from colony.acts.animals import AnimalFacts, edit_animal
+from colony.acts.herd import AnimalPage, show_animal
+from colony.acts.history import list_history
+from colony.acts.pairing_pages import list_pairings
+from colony.acts.ready import ready_pups
+from colony.acts.tanks import list_tanks
+from colony.screens.app import ColonyApp
+from colony.screens.slips.table import SLIPS
+
+
+def page(path: Path, tag: str) -> AnimalPage:
+    """An animal as the book has it."""
+    return ask(path, show_animal, tag=tag, today=TODAY)
+
+
+Written = Callable[[Path], object]
+
+DAY: list[tuple[str, list[str], Written, object]] = [
+    (
+        "arrival",
+        ["n", "type:Zora", "enter", "type:moto", "enter", "f", "enter"],
+        lambda path: (page(path, "Zora").species, page(path, "Zora").sex),
+        ("motoro", "F"),
+    ),
+    (
+        "mend",
+        ["d", "type:zora", "enter", "y", "enter"],
+        lambda path: page(path, "Zora").held_back,
+        True,
+    ),
+    (
+        "hold",
+        ["h", "type:zora", "enter", "type:cloudy eye", "enter"],
+        lambda path: page(path, "Zora").holds[-1]["why"],
+        "cloudy eye",
+    ),
+    (
+        "release",
+        ["H", "type:zora", "enter"],
+        lambda path: page(path, "Zora").holds[-1]["to"],
+        TODAY,
+    ),
+    (
+        "fed",
+        ["f", "type:zora", "enter", "type:prawn", "enter", "escape"],
+        lambda path: page(path, "Zora").feedings[-1],
+        {"on": TODAY, "food": "prawn", "took": True},
+    ),
+    (
+        "tank",
+        [
+            "T",
+            "type:X1",
+            "enter",
+            "type:north",
+            "enter",
+            "type:nurs",
+            "tab",
+            "type:2m",
+            "tab",
+            "type:1m",
+            "enter",
+        ],
+        lambda path: [one.role for one in ask(path, list_tanks, today=TODAY) if one.tank == "X1"],
+        ["nursery"],
+    ),
+    (
+        "move",
+        ["m", "type:zora", "enter", "type:x1", "enter"],
+        lambda path: page(path, "Zora").tank,
+        "X1",
+    ),
+    (
+        "widths",
+        ["w", "type:zora", "enter", "type:5in", "enter", "escape"],
+        lambda path: page(path, "Zora").widths[-1]["disc_width_mm"],
+        127,
+    ),
+    (
+        "join",
+        ["j", "type:zora", "enter", "type:rufus", "enter"],
+        lambda path: [one.sires for one in ask(path, list_pairings) if one.dam == "Zora"],
+        [["Rufus"]],
+    ),
+    (
+        "sign",
+        ["s", "type:zora", "enter", "b", "enter"],
+        lambda path: [one.signs for one in ask(path, list_pairings) if one.dam == "Zora"],
+        [[f"{TODAY} bite marks"]],
+    ),
+    (
+        "look",
+        ["k", "type:zora", "enter", "type:preg", "enter"],
+        lambda path: ask(path, list_history, most=1)[0].summary,
+        "Zora: pregnant",
+    ),
+    (
+        "part",
+        ["x", "type:zora", "enter"],
+        lambda path: [
+            one.ended for one in ask(path, list_pairings, all_=True) if one.dam == "Zora"
+        ],
+        [TODAY],
+    ),
+    (
+        "birth",
+        ["b", "type:alma", "enter", "type:0", "tab", "tab", "type:1", "enter"],
+        lambda path: ask(path, list_history, most=1)[0].summary[:9],
+        "Alma bore",
+    ),
+    (
+        "end",
+        ["e", "type:zora", "enter", "type:di", "tab", "tab", "type:found dead", "enter"],
+        lambda path: (page(path, "Zora").status, page(path, "Zora").ended_why),
+        ("died", "found dead"),
+    ),
+]
+
+
+def test_each_slip_writes_what_was_typed(farm: Path) -> None:
+    """One animal's life, every slip in its turn; after each the book holds what it says."""
+
+    async def look(app: ColonyApp, pilot: Pilot[None]) -> None:
+        await press(app, pilot, "7")
+        for name, keys, written, right in DAY:
+            await press(app, pilot, *keys)
+            assert written(farm) == right, f"{name}: {shown(app)}"
+
+    drive(farm, look=look)
+    assert {name for name, *_ in DAY} == set(SLIPS) - {"partners"}
+
+
+@pytest.mark.parametrize(
+    ("keys", "said"),
+    [
+        (["b", "type:alma", "tab", "type:2f2f"], "write each sex once"),
+        (["b", "type:almo"], "did you mean Alma"),
+        (["b", "type:al"], "→ Alma"),
+        (["w", "type:alma", "tab", "type:12ells"], "unit"),
+        (["w", "type:alma", "tab", "type:5in"], "= 12.7 cm"),
+        (
+            ["b", "type:alma", "tab", "tab", "type:3d ago"],
+            f"= {TODAY - timedelta(days=3):%a} 27 Feb",
+        ),
+        (["e", "type:alma", "tab", "type:eaten"], "sold, died or gone"),
+    ],
+)
+def test_a_field_speaks_while_one_types(sample: Path, keys: list[str], said: str) -> None:
+    """What is wrong, what it may become, and how it was understood stands under the field."""
+    assert said in " ".join(text_after(sample, "7", *keys).split())
+
+
+def test_escape_asks_before_typed_work_is_thrown_away(farm: Path) -> None:
+    """The first Esc asks, typing goes on; only two in a row close the slip, and nothing is written."""
+    asked = text_after(farm, "7", "b", "type:alma", "escape")
+    assert "Esc again throws it away" in asked
+    kept = text_after(farm, "7", "b", "type:alma", "escape", "x", "escape")
+    assert "Esc again throws it away" in kept
+    closed = text_after(farm, "7", "b", "type:alma", "escape", "escape")
+    assert "Birth" not in closed.splitlines()[-8]
+    assert ask(farm, list_history, most=1)[0].act == "sample"
+
+
+def test_an_untouched_slip_closes_at_once(sample: Path) -> None:
+    """Esc in a slip in which nothing was typed asks nothing."""
+    assert "Dam *" not in text_after(sample, "7", "b", "escape")
+
+
+def test_a_refusal_stands_at_its_field_and_a_limit_can_be_overridden(farm: Path) -> None:
+    """A tank that is too small says so at the tank; F2 moves anyway and says what broke."""
+    refused = text_after(farm, "7", "m", "type:alma", "enter", "type:g1", "enter")
+    assert "! Tank G1 does not take this" in " ".join(refused.split())
+    assert page(farm, "Alma").tank == "N1"
+    moved = text_after(farm, "7", "m", "type:alma", "enter", "type:g1", "enter", "f2")
+    assert "Alma moved to G1" in moved
+    assert page(farm, "Alma").tank == "G1"
+
+
+def test_widths_go_on_with_the_next_pup_of_the_list(farm: Path) -> None:
+    """In the grow-out list: w, then width and Enter for each pup; the tags come by themselves."""
+    drive(farm, "5", "w", "type:18.7", "enter", "type:7.4in", "enter", "escape")
+    newest = [one.summary for one in ask(farm, list_history, most=2)]
+    pups = ready_order(farm)
+    assert newest == [f"{pups[1]} measured 18.8 cm", f"{pups[0]} measured 18.7 cm"]
+
+
+def ready_order(path: Path) -> list[str]:
+    """The first pups of the ready list."""
+    return [one.tag for one in ask(path, ready_pups, today=TODAY)]
+
+
+def test_what_somebody_else_changed_meanwhile_is_not_overwritten(farm: Path) -> None:
+    """A slip that was opened before another process changed the same fact is refused, and told."""
+
+    async def look(app: ColonyApp, pilot: Pilot[None]) -> str:
+        await press(app, pilot, "7", "d", "type:alma", "tab", "tab", "tab", "tab", "type:Al")
+        act(
+            farm,
+            "animal edit",
+            edit_animal,
+            tag="Alma",
+            facts=AnimalFacts(name="Alma II"),
+            today=TODAY,
+        )
+        await press(app, pilot, "enter")
+        return shown(app)
+
+    text: Any = drive(farm, look=look)
+    assert "Alma II" in " ".join(text.split())
+    assert page(farm, "Alma").name == "Alma II"
+
+
+def test_every_slip_names_its_blanks_and_act() -> None:
+    """Each slip loads, has blanks of different names, and an act for the journal."""
+    for name, entry in SLIPS.items():
+        slip = entry.load(name)
+        names = [blank.name for blank in slip.BLANKS]
+        assert names
+        assert len(set(names)) == len(names)
+        assert slip.ACT or name == "partners"
+
+
+def test_days_are_read_from_the_day_it_is_in_the_house(sample: Path) -> None:
+    """Today is the clock of the desk, not of the machine that runs a test."""
+    assert date(2026, 3, 2) == TODAY
+    assert "Mon 2 Mar 2026" in text_after(sample, "7", "b")

@@ -1,0 +1,53 @@
+"""The three acts of every week, in so few keys from home."""
+
+from pathlib import Path
+
+from screens_house import TODAY, ask, drive, settle, shown, text_after
+from textual.pilot import Pilot
+
+from colony.acts.litter_pages import list_litters
+from colony.screens.app import ColonyApp
+
+
+def test_a_litter_of_five_takes_fewer_than_twelve_keys_beyond_the_pups(farm: Path) -> None:
+    """b, the dam's first letters, Enter, the pups, Enter: and the book holds the litter."""
+    beyond = ["b", "a", "l", "m", "enter", "enter"]
+    drive(farm, *beyond[:5], "type:2f3m", *beyond[5:])
+    assert len(beyond) < 12
+    newest = ask(farm, list_litters, dam="Alma")[0]
+    assert (newest.born, newest.live, newest.dead, newest.tank) == (TODAY, 5, 0, "N1")
+    assert [one.partition("=")[0] for one in newest.sires] == ["Bruno", "Caro"]
+
+
+def test_a_birth_on_a_line_of_today_takes_its_dam_along(farm: Path) -> None:
+    """From a line that expects a birth: b, the pups, Enter."""
+
+    async def look(app: ColonyApp, pilot: Pilot[None]) -> str:
+        while app.screen.about is None or app.screen.about.key != "Alma":  # type: ignore[attr-defined]
+            await pilot.press("down")
+            await settle(app, pilot)
+        for key in ("b", "1", "f", "enter"):
+            await pilot.press(key)
+            await settle(app, pilot)
+        return shown(app)
+
+    text = drive(farm, look=look)
+    assert text is not None
+    assert "of Alma by" in text
+    assert ask(farm, list_litters, dam="Alma")[0].live == 1
+
+
+def test_the_best_partners_take_three_keys_beyond_the_tag(farm: Path) -> None:
+    """p, the tag, Enter: the ranking, least related first."""
+    text = text_after(farm, "p", "type:alma", "enter")
+    assert "Partners of Alma" in text
+    lines = [line for line in text.splitlines() if line.startswith("● ")]
+    kinships = [float(line.split()[2]) for line in lines]
+    assert kinships == sorted(kinships)
+    assert len(kinships) > 1
+
+
+def test_the_ready_list_takes_one_key(farm: Path) -> None:
+    """5, or r: ready pups stand first."""
+    for key in ("5", "r"):
+        assert "Ready for sale" in text_after(farm, key).splitlines()[2]
