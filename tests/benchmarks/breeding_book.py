@@ -10,7 +10,7 @@ from datetime import date, timedelta
 from pathlib import Path
 
 import numpy as np
-from farm import farm_parents
+from farm_pedigree import farm_parents
 
 from colony.store.book import begin_book
 
