@@ -41,12 +41,11 @@ class State:
 def state_of_the_day(session: Session, *, today: date) -> State:
     """Everything that asks for a hand today."""
     tanks = list_tanks(session, today=today)
-    soon = today + timedelta(days=SOON_DAYS)
     return State(
         today=today,
-        due=tuple(one for one in due_litters(session, today=today) if one.earliest <= soon),
+        due=tuple(due_soon(session, today=today)),
         ready=tuple(ready_pups(session, today=today)),
-        unmeasured=tuple(_unmeasured(session, today)),
+        unmeasured=tuple(unmeasured_pups(session, today=today)),
         overfull=tuple(tank for tank in tanks if tank.breaks),
         isolated=tuple(
             tank for tank in tanks if tank.isolated_until and tank.isolated_until > today
@@ -54,7 +53,14 @@ def state_of_the_day(session: Session, *, today: date) -> State:
     )
 
 
-def _unmeasured(session: Session, today: date) -> list[Unmeasured]:
+def due_soon(session: Session, *, today: date) -> list[DueLitter]:
+    """Litters that may be born within `SOON_DAYS`, the first due first."""
+    soon = today + timedelta(days=SOON_DAYS)
+    return [one for one in due_litters(session, today=today) if one.earliest <= soon]
+
+
+def unmeasured_pups(session: Session, *, today: date) -> list[Unmeasured]:
+    """Growing pups that were not measured for longer than the book wants, the longest first."""
     limit = today - timedelta(days=read_settings(session).measure_every_days)
     late = []
     for pup in read_pups(session, read_lives(session), today):

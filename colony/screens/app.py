@@ -102,7 +102,8 @@ class ColonyApp(App[None]):
         self.call_later(self._arrive)
 
     def _arrive(self) -> None:
-        if isinstance(self.screen, Place):
+        # A place that is not mounted yet does the same when it is.
+        if isinstance(self.screen, Place) and self.screen.is_mounted:
             self.screen.arrive()
 
     def action_slip(self, name: str, **firsts: str) -> None:

@@ -1,10 +1,11 @@
 """The lines of today, written from the state of the day."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from datetime import date
+from typing import Any
 
-from colony.acts.day import State, Unmeasured
+from colony.acts.day import Unmeasured
 from colony.acts.due import DueLitter
 from colony.acts.housing import TankAhead
 from colony.acts.pairing_checks import Unchecked
@@ -30,31 +31,48 @@ COLUMNS = (
 
 
 @dataclass(frozen=True)
+class WhatNow:
+    """What asks for a hand, as far as it was read; None is not read yet."""
+
+    tanks: Sequence[TankLine] | None = None
+    moves: Sequence[MoveLine] | None = None
+    unchecked: Sequence[Unchecked] | None = None
+    due: Sequence[DueLitter] | None = None
+    ready: Sequence[Readiness] | None = None
+    unmeasured: Sequence[Unmeasured] | None = None
+    ahead: Sequence[TankAhead] | None = None
+
+
+@dataclass(frozen=True)
 class DayLines:
     """Everything that asks for a hand, in lines."""
 
     desk: Desk
-    state: State
-    unchecked: Sequence[Unchecked]
+    now: WhatNow
     rows: int
-    moves: Sequence[MoveLine] = ()
-    ahead: Sequence[TankAhead] = ()
+
+    @property
+    def today(self) -> date:
+        """The day it is."""
+        return self.desk.today
 
     def entries(self) -> list[Entry]:
         """Each kind under its heading, the most urgent kind first."""
-        s = self.state
-        born_first = sorted(s.due, key=_overdue_first)
-        over = {tank.tank for tank in s.overfull}
-        soon = [tank for tank in self.ahead if tank.breaks and tank.tank not in over]
-        kinds: tuple[tuple[str, str, Sequence[Line]], ...] = (
-            ("Tanks over their limit", "tanks", [self._overfull(one) for one in s.overfull]),
-            ("Moves to make", "tanks", [self._move(one) for one in self.moves]),
-            ("Births expected", "litters", [self._due(one) for one in born_first]),
-            ("Tanks over their limit soon", "tanks", [self._soon(one) for one in soon]),
-            ("Ready for sale", "pups", [self._ready(one) for one in s.ready]),
-            ("Isolation", "tanks", [self._isolated(one) for one in s.isolated]),
-            ("Pairings to look at", "pairings", [self._unchecked(one) for one in self.unchecked]),
-            ("To measure", "pups", [self._unmeasured(one) for one in s.unmeasured]),
+        now, tanks = self.now, self.now.tanks or ()
+        over = [tank for tank in tanks if tank.breaks]
+        isolated = [one for one in tanks if one.isolated_until and one.isolated_until > self.today]
+        broken = {tank.tank for tank in over}
+        soon = [tank for tank in now.ahead or () if tank.breaks and tank.tank not in broken]
+        due = now.due and sorted(now.due, key=_overdue_first)
+        kinds: tuple[tuple[str, str, Callable[[Any], Line], Sequence[Any] | None], ...] = (
+            ("Tanks over their limit", "tanks", self._overfull, over),
+            ("Moves to make", "tanks", self._move, now.moves),
+            ("Births expected", "litters", self._due, due),
+            ("Ready for sale", "pups", self._ready, now.ready),
+            ("Tanks over their limit soon", "tanks", self._soon, soon),
+            ("Isolation", "tanks", self._isolated, isolated),
+            ("Pairings to look at", "pairings", self._unchecked, now.unchecked),
+            ("To measure", "pups", self._unmeasured, now.unmeasured),
         )
         most = max(lines for rows, lines in MOST.items() if rows <= self.rows)
         return [entry for kind in kinds for entry in _group(*kind, most)]
@@ -70,7 +88,7 @@ class DayLines:
 
     def _soon(self, tank: TankAhead) -> Line:
         first = tank.breaks[0]
-        when = in_days(first["day"], self.state.today)
+        when = in_days(first["day"], self.today)
         return Line(
             About("tank", tank.tank),
             (tank.tank, f"{when}: {first['why']}"),
@@ -96,7 +114,7 @@ class DayLines:
         late = due.state == "overdue"
         sires = ", ".join(due.sires) or "sire unknown"
         what = f"{due.state}, by {sires}"
-        when = in_days(due.likely, self.state.today)
+        when = in_days(due.likely, self.today)
         return Line(
             About("animal", due.dam, "F"),
             (due.dam, what, when, due.tank or "-"),
@@ -125,7 +143,7 @@ class DayLines:
             (
                 tank.tank,
                 f"isolates {animals}",
-                in_days(tank.isolated_until, self.state.today),
+                in_days(tank.isolated_until, self.today),
                 tank.tank,
             ),
             "○",
@@ -148,14 +166,19 @@ class DayLines:
         return Line(About("animal", pup.tag), (pup.tag, "measure", last, pup.tank or "-"), "·", "")
 
 
-def _group(title: str, place: str, lines: Sequence[Line], most: int) -> Iterator[Entry]:
-    if not lines:
+def _group(
+    title: str, place: str, write: Callable[[Any], Line], found: Sequence[Any] | None, most: int
+) -> Iterator[Entry]:
+    """One kind: its heading, so many lines, and a line that leads to the rest."""
+    if found is None:
+        yield Heading(f"{title}: reading")
+    if not found:
         return
-    yield Heading(f"{title} ({len(lines)})")
-    shown = lines if len(lines) <= most + 1 else lines[:most]
-    yield from shown
-    if len(lines) > len(shown):
-        more = f"and {len(lines) - len(shown)} more"
+    yield Heading(f"{title} ({len(found)})")
+    shown = found if len(found) <= most + 1 else found[:most]
+    yield from (write(one) for one in shown)
+    if len(found) > len(shown):
+        more = f"and {len(found) - len(shown)} more"
         yield Line(About("place", place), ("…", more), "", "quiet")
 
 
