@@ -9,6 +9,7 @@ import pytest
 from sqlalchemy import Engine, create_engine, make_url
 
 from colony.store.book import Book, open_book
+from farm import Farm
 
 POSTGRES_VARIABLE = "COLONY_TEST_POSTGRES"
 """URL of a PostgreSQL server that tests may fill with databases; `.ci/postgres` starts one."""
@@ -96,3 +97,11 @@ def book(request: pytest.FixtureRequest, tmp_path: Path) -> Iterator[Book]:
     yield opened
     opened.close()
     server.drop(name)
+
+
+@pytest.fixture
+def farm(tmp_path: Path) -> Iterator[Farm]:
+    """A book in a file, to tell a story in."""
+    farm = Farm(tmp_path / "farm.colony")
+    yield farm
+    farm.book.close()

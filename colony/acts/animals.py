@@ -8,6 +8,7 @@ from typing import Any
 from sqlmodel import Session, select
 
 from colony.acts.days import refuse_before_life, refuse_future
+from colony.acts.isolation import reason_to_leave
 from colony.acts.leaving import leave_everything
 from colony.acts.litter_sires import settle_sire
 from colony.acts.parentage import set_parents
@@ -109,12 +110,16 @@ def end_animal(
     Raises
     ------
     NoSuchTag, AlreadyEnded, NotYet, EndsBeforeItBegan
+    LeavesIsolationEarly
+        It leaves alive while it is isolated, and no reason is given.
     """
     animal = find_animal(session, tag)
     if animal.status != "present":
         raise AlreadyEnded(animal.tag, animal.status, animal.ended_on)
     refuse_future(f"The end of {animal.tag}", on, today)
     refuse_before_life(animal, on)
+    if how != "died":
+        why = reason_to_leave(session, [animal.tag], to=None, why=why, today=today)
     animal.status, animal.ended_on, animal.ended_why = how, on, why or animal.ended_why
     session.add(animal)
     leave_everything(session, animal, on)

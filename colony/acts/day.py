@@ -1,20 +1,30 @@
 """The state of the day: who is due, who is ready, what is overdue."""
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date, timedelta
 
 from sqlmodel import Session
 
 from colony.acts.due import DueLitter, due_litters
-from colony.acts.ready import ready_pups
-from colony.acts.tanks import TankLine, list_tanks
+from colony.acts.placing import limits_of
+from colony.acts.ready import ready_of
+from colony.acts.round import WorkLine, overdue_work
+from colony.acts.tanks import TankLine, tank_lines
+from colony.planning.gates import PupFacts
+from colony.planning.glance import Overflow, glance, overflowing
+from colony.planning.growth_flags import OffCurve
 from colony.planning.readiness import Readiness
 from colony.store.readers.growing import read_pups
+from colony.store.readers.house import read_house
 from colony.store.readers.lives import read_lives
 from colony.store.settings import read_settings
 
 SOON_DAYS = 42
 """How far ahead a birth is news."""
+
+OVERFLOW_DAYS = 14
+"""How far ahead a tank that overflows is news."""
 
 
 @dataclass(frozen=True)
@@ -36,35 +46,43 @@ class State:
     unmeasured: tuple[Unmeasured, ...]
     overfull: tuple[TankLine, ...]
     isolated: tuple[TankLine, ...]
+    overdue: tuple[WorkLine, ...] = ()
+    off_curve: tuple[OffCurve, ...] = ()
+    overflowing: tuple[Overflow, ...] = ()
 
 
 def state_of_the_day(session: Session, *, today: date) -> State:
     """Everything that asks for a hand today."""
-    tanks = list_tanks(session, today=today)
+    lives, settings = read_lives(session), read_settings(session)
+    house = read_house(session, lives, settings, today)
+    tanks, pups = tank_lines(house, settings), read_pups(session, lives, today, house)
+    soon = today + timedelta(days=SOON_DAYS)
+    growth = glance(pups, today)
     return State(
         today=today,
-        due=tuple(due_soon(session, today=today)),
-        ready=tuple(ready_pups(session, today=today)),
-        unmeasured=tuple(unmeasured_pups(session, today=today)),
+        due=tuple(one for one in due_litters(session, today=today) if one.earliest <= soon),
+        ready=tuple(ready_of(pups, lives, today)),
+        unmeasured=tuple(_unmeasured(pups, settings.measure_every_days, today)),
         overfull=tuple(tank for tank in tanks if tank.breaks),
         isolated=tuple(
             tank for tank in tanks if tank.isolated_until and tank.isolated_until > today
         ),
+        overdue=tuple(overdue_work(session, today=today)),
+        off_curve=growth.off,
+        overflowing=overflowing(
+            ((tank.plan, house.in_tank(tank.id)) for tank in house.tanks.values()),
+            growth.curves,
+            limits_of(settings),
+            day=today + timedelta(days=OVERFLOW_DAYS),
+        ),
     )
 
 
-def due_soon(session: Session, *, today: date) -> list[DueLitter]:
-    """Litters that may be born within `SOON_DAYS`, the first due first."""
-    soon = today + timedelta(days=SOON_DAYS)
-    return [one for one in due_litters(session, today=today) if one.earliest <= soon]
-
-
-def unmeasured_pups(session: Session, *, today: date) -> list[Unmeasured]:
-    """Growing pups that were not measured for longer than the book wants, the longest first."""
-    limit = today - timedelta(days=read_settings(session).measure_every_days)
+def _unmeasured(pups: Iterable[PupFacts], every_days: int, today: date) -> list[Unmeasured]:
+    limit = today - timedelta(days=every_days)
     late = []
-    for pup in read_pups(session, read_lives(session), today):
-        last = max((one.day for one in pup.widths), default=None)
+    for pup in pups:
+        last = max((one.day for one in (*pup.widths, *pup.doubtful)), default=None)
         since = last or pup.born
         if since is not None and since < limit:
             late.append(Unmeasured(pup.tag, pup.tank, last))

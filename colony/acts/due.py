@@ -1,22 +1,38 @@
-"""Who is due, and by when each nursery has to be set up."""
+"""Who is due, by when each nursery has to be set up, and which tank it will be."""
 
 from collections import defaultdict
-from collections.abc import Mapping
-from dataclasses import dataclass
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
 from datetime import date
 
 from sqlmodel import Session
 
-from colony.planning.gestation import Carried, due_window
+from colony.planning.gestation import (
+    Carried,
+    DueWindow,
+    Past,
+    due_window,
+)
+from colony.planning.nurseries import (
+    NurseryNeed,
+    allot_nurseries,
+    not_free_in_time,
+    nursery_conflicts,
+)
 from colony.store.readers.dams import DamRecord, read_dams, read_pairing_sires
-from colony.store.readers.herd import Herd, read_herd, read_places
-from colony.store.readers.lives import read_lives
-from colony.store.settings import read_settings
+from colony.store.readers.herd import Herd, read_breeders, read_places
+from colony.store.readers.lives import Lives, read_lives
+from colony.store.readers.nurseries import read_nurseries
+from colony.store.settings import BookSettings, read_settings
 
 
 @dataclass(frozen=True)
 class DueLitter:
-    """One litter that is expected: its window, and the day to set up its nursery."""
+    """One litter that is expected: its window, the day to set up its nursery, and which tank.
+
+    `tank` is where the dam is now. `nursery_tank` is None for a dam only kept with a male, and
+    where the house has no nursery; `warnings` say who else wants that nursery.
+    """
 
     dam: str
     sires: list[str]
@@ -27,48 +43,91 @@ class DueLitter:
     state: str
     basis: str
     tank: str | None
+    nursery_tank: str | None = None
+    warnings: tuple[str, ...] = ()
 
 
 def due_litters(session: Session, *, today: date) -> list[DueLitter]:
-    """Every litter that is expected, the first due first."""
-    herd, lives, settings = read_herd(session), read_lives(session), read_settings(session)
+    """Every litter that is expected, the first due first, each with a nursery of its own if may be."""
+    herd, settings = read_breeders(session), read_settings(session)
+    windows = _windows(session, herd, settings, today)
+    nursery, warnings = _nurseries(session, windows, settings, today)
+    return [
+        replace(one, nursery_tank=nursery.get(one.dam), warnings=tuple(warnings[one.dam]))
+        for one, _ in windows
+    ]
+
+
+def _windows(
+    session: Session, herd: Herd, settings: BookSettings, today: date
+) -> list[tuple[DueLitter, DueWindow]]:
+    lives = read_lives(session)
     dams, males = read_dams(session, herd), read_pairing_sires(session)
-    places, past = read_places(session, today), _past_gestations(herd, dams)
+    places, past = read_places(session, today), _past_gestations(herd, dams, lives)
     due = []
     for dam_id, record in dams.items():
         row = herd.by_id(dam_id)
+        if row.status != "present":
+            continue
         window = due_window(
             lives.of(row.species).gestation(),
             record.evidence(row.tag, today),
-            past[row.species],
+            past.get(row.species, ()),
             today=today,
             filter_weeks=settings.nursery_weeks,
         )
-        if row.status != "present" or window is None:
+        if window is None:
             continue
         pairing = record.pairing_before(today)
         kept_with = males.get(pairing.id or 0, []) if pairing else []
-        due.append(
-            DueLitter(
-                dam=row.tag,
-                sires=[herd.by_id(sire).tag for sire in kept_with],
-                earliest=window.earliest,
-                likely=window.likely,
-                latest=window.latest,
-                nursery=window.nursery_by,
-                state=window.state,
-                basis=window.basis,
-                tank=places.get(dam_id),
-            )
-        )
-    return sorted(due, key=lambda one: (one.likely, one.dam))
+        sires = [herd.by_id(sire).tag for sire in kept_with]
+        due.append((_due_litter(row.tag, sires, window, places.get(dam_id)), window))
+    return sorted(due, key=lambda one: (one[0].likely, one[0].dam))
+
+
+def _due_litter(dam: str, sires: list[str], window: DueWindow, tank: str | None) -> DueLitter:
+    return DueLitter(
+        dam=dam,
+        sires=sires,
+        earliest=window.earliest,
+        likely=window.likely,
+        latest=window.latest,
+        nursery=window.nursery_by,
+        state=window.state,
+        basis=window.basis,
+        tank=tank,
+    )
+
+
+def _nurseries(
+    session: Session,
+    windows: Sequence[tuple[DueLitter, DueWindow]],
+    settings: BookSettings,
+    today: date,
+) -> tuple[Mapping[str, str], Mapping[str, list[str]]]:
+    """Allot a nursery to every litter that is sure to be expected; warn of those that share one."""
+    sure = [(one, window) for one, window in windows if one.state != "possible"]
+    found = read_nurseries(session, settings, today, due={one.dam for one, _ in sure})
+    codes = {one.code for one in found}
+    needs = [
+        NurseryNeed(one.dam, window, one.tank if one.tank in codes else "") for one, window in sure
+    ]
+    claims = allot_nurseries(needs, found, stay_days=settings.nursery_stay_days)
+    warnings: dict[str, list[str]] = defaultdict(list)
+    conflicts = nursery_conflicts(claims, stay_days=settings.nursery_stay_days)
+    for conflict in (*not_free_in_time(claims, found), *conflicts):
+        for dam in conflict.dams:
+            warnings[dam].append(conflict.sentence)
+    return {claim.dam: claim.nursery for claim in claims}, warnings
 
 
 def _past_gestations(
-    herd: Herd, dams: Mapping[int, DamRecord]
-) -> Mapping[str | None, list[Carried]]:
+    herd: Herd, dams: Mapping[int, DamRecord], lives: Lives
+) -> Mapping[str | None, Past]:
     past: dict[str | None, list[Carried]] = defaultdict(list)
     for dam_id, record in dams.items():
         row = herd.by_id(dam_id)
-        past[row.species].extend(record.carried(row.tag))
-    return past
+        past[row.species].extend(record.carried(row.tag, lives.of(row.species).gestation()))
+    return {
+        species: Past.weigh(lives.of(species).gestation(), own) for species, own in past.items()
+    }

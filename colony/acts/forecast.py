@@ -1,22 +1,27 @@
 """How a pup will grow, when it will be ready, and whether it is off its curve."""
 
-from dataclasses import dataclass
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
 from datetime import date, timedelta
+from pathlib import Path
 from typing import Any
 
 from sqlmodel import Session
 
-from colony.acts.ready import with_curves
+from colony.acts.days import refuse_ended
+from colony.exchange.writing import write_file
+from colony.papers.growth_curve import growth_svg
 from colony.papers.growth_picture import Growing, GrowthPicture, growth_picture
-from colony.planning.growth import forecast
+from colony.planning.gates import PupFacts
+from colony.planning.growth import Curve, Width, forecast
 from colony.planning.growth_flags import OffCurve
-from colony.planning.readiness import readiness
+from colony.planning.readiness import Readiness, readiness
 from colony.refusals.pups import NothingToForecast
 from colony.store.lookup import find_animal
 from colony.store.readers.growing import read_pups
 from colony.store.readers.growth import Growth, read_growth
 from colony.store.readers.herd import read_herd
-from colony.store.readers.lives import read_lives
+from colony.store.readers.lives import Lives, read_lives
 
 
 @dataclass(frozen=True)
@@ -41,46 +46,31 @@ def forecast_pup(
 
     Raises
     ------
-    NoSuchTag, NothingToForecast
+    NoSuchTag, NotHere, NothingToForecast
     """
     animal = find_animal(session, tag)
-    herd, lives = read_herd(session), read_lives(session)
-    growth = read_growth(session, herd, lives, today)
-    if animal.tag not in growth.colony.curves:
+    refuse_ended(animal, "be forecast")
+    lives = read_lives(session)
+    growth = read_growth(session, read_herd(session), lives, today)
+    curve = growth.colony.curves.get(animal.tag)
+    if curve is None:
         raise NothingToForecast(animal.tag)
-    curve = growth.colony.curves[animal.tag]
-    days = [today + timedelta(weeks=n) for n in range(weeks + 1)]
     pup = next((one for one in read_pups(session, lives, today) if one.tag == animal.tag), None)
-    rules = lives.of(pup.species or None).ready_rules() if pup else None
-    ready = (
-        readiness(with_curves(session, [pup], lives, today)[0], rules, today)
-        if pup and rules
-        else None
-    )
-    trusted = growth.trusted[animal.tag]
-    answer = PupForecast(
-        tag=animal.tag,
-        litter=growth.growers[animal.tag].litter or None,
-        measured=[{"on": one.day, "disc_width_mm": round(one.width_mm)} for one in trusted.kept],
-        doubtful=[
-            {"on": one.day, "disc_width_mm": round(one.width_mm)} for one in trusted.doubtful
-        ],
-        forecast=[
-            {
-                "on": f.day,
-                "disc_width_mm": round(f.width_mm),
-                "low_mm": round(f.low_mm),
-                "high_mm": round(f.high_mm),
-            }
-            for f in (forecast(curve, day) for day in days)
-        ],
-        expected_ready=ready.expected_ready if ready else None,
-        ready_low=ready.ready_low if ready else None,
-        ready_high=ready.ready_high if ready else None,
-        off_curve=[one.sentence for one in growth.off_curve(today) if one.tag == animal.tag],
-    )
-    wanted_mm = rules.min_width_mm if rules else None
-    return answer, _picture(growth, animal.tag, days[-1], wanted_mm)
+    days = [today + timedelta(weeks=n) for n in range(weeks + 1)]
+    wanted_mm = lives.of(pup.species or None).ready_rules().min_width_mm if pup else None
+    ready = _readiness(pup, curve, lives, today) if pup else None
+    told = _told(growth, animal.tag, _forecasts(curve, days), ready, today)
+    return told, _picture(growth, animal.tag, days[-1], wanted_mm)
+
+
+def draw_forecast(picture: GrowthPicture, *, path: Path, overwrite: bool) -> None:
+    """Draw a growth curve into an SVG file, whole or not at all.
+
+    Raises
+    ------
+    WouldOverwrite, CannotWrite
+    """
+    write_file(path, growth_svg(picture), overwrite=overwrite)
 
 
 def off_curves(session: Session, *, today: date) -> list[OffCurve]:
@@ -89,6 +79,47 @@ def off_curves(session: Session, *, today: date) -> list[OffCurve]:
     growing = {pup.tag for pup in read_pups(session, lives, today)}
     growth = read_growth(session, read_herd(session), lives, today)
     return [one for one in growth.off_curve(today) if one.tag in growing]
+
+
+def _readiness(pup: PupFacts, curve: Curve, lives: Lives, today: date) -> Readiness:
+    rules = lives.of(pup.species or None).ready_rules()
+    return readiness(replace(pup, curve=curve), rules, today)
+
+
+def _told(
+    growth: Growth,
+    tag: str,
+    forecasts: list[dict[str, Any]],
+    ready: Readiness | None,
+    today: date,
+) -> PupForecast:
+    return PupForecast(
+        tag=tag,
+        litter=growth.growers[tag].litter or None,
+        measured=_widths(growth.trusted[tag].kept),
+        doubtful=_widths(growth.trusted[tag].doubtful),
+        forecast=forecasts,
+        expected_ready=ready.expected_ready if ready else None,
+        ready_low=ready.ready_low if ready else None,
+        ready_high=ready.ready_high if ready else None,
+        off_curve=[one.sentence for one in growth.off_curve(today) if one.tag == tag],
+    )
+
+
+def _widths(widths: Iterable[Width]) -> list[dict[str, Any]]:
+    return [{"on": one.day, "disc_width_mm": round(one.width_mm)} for one in widths]
+
+
+def _forecasts(curve: Curve, days: Iterable[date]) -> list[dict[str, Any]]:
+    return [
+        {
+            "on": one.day,
+            "disc_width_mm": round(one.width_mm),
+            "low_mm": round(one.low_mm),
+            "high_mm": round(one.high_mm),
+        }
+        for one in (forecast(curve, day) for day in days)
+    ]
 
 
 def _picture(growth: Growth, tag: str, until: date, wanted_mm: float | None) -> GrowthPicture:

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from datetime import date
 from typing import Any
 
+from sqlalchemy import ColumnElement
 from sqlmodel import Session, col, select
 
 from colony.notation.days import Day
@@ -86,7 +87,8 @@ class AnimalPage:
 def list_animals(session: Session, *, wanted: HerdFilter, today: date) -> list[AnimalLine]:
     """The herd, narrowed by what is wanted; in the order of tags as people count (2 before 10)."""
     lineage = read_lineage(session)
-    places, widths_mm = read_places(session, today), read_last_widths_mm(session)
+    places = read_places(session, today)
+    widths_mm = read_last_widths_mm(session, *_measured(wanted.status))
     if wanted.species:
         find_species(session, wanted.species)
     rows = [row for row in lineage.herd.rows if _is_wanted(row, wanted, lineage, places)]
@@ -109,6 +111,14 @@ def list_animals(session: Session, *, wanted: HerdFilter, today: date) -> list[A
         )
         for row, f in zip(rows, inbreeding, strict=True)
     ]
+
+
+def _measured(status: str | None) -> tuple[ColumnElement[bool], ...]:
+    """Measurements of those of a status only: most of a book is of animals long gone."""
+    if status is None:
+        return ()
+    of_status = select(Animal.id).where(Animal.status == status)
+    return (col(Measurement.animal_id).in_(of_status),)
 
 
 def show_animal(session: Session, *, tag: str, today: date) -> AnimalPage:

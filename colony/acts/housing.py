@@ -1,5 +1,6 @@
 """The tanks in the weeks to come: how full each will be, and which moves keep the limits."""
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date
 from typing import Any
@@ -7,13 +8,16 @@ from typing import Any
 from sqlmodel import Session
 
 from colony.acts.due import due_litters
+from colony.acts.growth_curves import tried_with_curves
 from colony.acts.placing import limits_of
-from colony.acts.ready import ready_pups
 from colony.acts.work import MoveLine, PlannedMove, accept_moves
 from colony.planning.housing_plan import HousingPlan, plan_moves
 from colony.planning.outlook import outlook
-from colony.store.lookup import seek_animal
-from colony.store.readers.swimmers import Birth, Swimmers, read_swimmers
+from colony.store.readers.growing import read_pups
+from colony.store.readers.growth import read_growth
+from colony.store.readers.herd import read_herd
+from colony.store.readers.lives import read_lives
+from colony.store.readers.swimmers import Birth, Colony, Swimmers, read_leaving, read_swimmers
 from colony.store.settings import read_settings
 
 
@@ -61,23 +65,36 @@ def plan_tanks(
 
 
 def accept_plan(session: Session, *, plan: HousingPlan, today: date) -> list[MoveLine]:
-    """Put the moves of the first week on the work list; pups not born yet have no tag to move."""
-    moves = [
+    """Make the moves of the first week the work list; pups not born yet cannot be moved."""
+    return accept_moves(session, moves=moves_to_accept(plan), today=today)
+
+
+def moves_to_accept(plan: HousingPlan) -> list[PlannedMove]:
+    """The moves of the first week of a plan that can be done by hand."""
+    return [
         PlannedMove(move.tag, move.to_tank, move.by, move.why)
         for week in plan.weeks[:1]
         for move in week.moves
-        if seek_animal(session, move.tag) is not None
+        if not move.expected
     ]
-    return accept_moves(session, moves=moves, today=today)
 
 
 def _read(session: Session, sales_per_week: float | None, today: date) -> Swimmers:
-    births = [
-        Birth(due.dam, max(due.likely, today), due.tank)
-        for due in due_litters(session, today=today)
-        if due.tank is not None and due.state != "possible"
-    ]
-    ready = ready_pups(session, everybody=True, today=today)
+    herd, lives = read_herd(session), read_lives(session)
+    growth = read_growth(session, herd, lives, today)
+    ready = tried_with_curves(read_pups(session, lives, today), growth, lives, today)
     return read_swimmers(
-        session, births=births, ready=ready, sales_per_week=sales_per_week, today=today
+        session,
+        Colony(herd, lives, growth),
+        births=_births(session, today),
+        leaving=read_leaving(session, ready, sales_per_week, today),
+        today=today,
     )
+
+
+def _births(session: Session, today: date) -> Iterable[Birth]:
+    """The litters to come, in their nurseries; without one the pups lie beside their dam."""
+    for due in due_litters(session, today=today):
+        tank = due.nursery_tank or due.tank
+        if tank is not None and due.state != "possible":
+            yield Birth(due.dam, max(due.likely, today), tank)

@@ -6,8 +6,9 @@ from sqlmodel import Session, col, select
 
 from colony.acts.parentage import PossibleParent, find_parent
 from colony.notation.shares import SireShare
-from colony.records import Animal, Litter, Pairing, PairingSire, PossibleSire
+from colony.records import Animal, Litter, PairingSire, PossibleSire
 from colony.refusals.litters import OneTestedSire, SireNotPossible
+from colony.store.readers.dams import PairingRow
 
 
 def write_sires(session: Session, litter: Litter, sires: Sequence[PossibleParent]) -> None:
@@ -45,7 +46,7 @@ def settle_sire(session: Session, pup: Animal, sires: Sequence[SireShare]) -> No
     session.flush()
 
 
-def sires_of_pairing(session: Session, pairing: Pairing | None) -> list[PossibleParent]:
+def sires_of_pairing(session: Session, pairing: PairingRow | None) -> list[PossibleParent]:
     """The males of a pairing, equally likely; somebody unknown where there was no pairing."""
     if pairing is None:
         return [PossibleParent(None, 1.0)]

@@ -97,8 +97,7 @@ def record_litter(
     write_sires(session, litter, fathers)
     young = write_pups(session, litter, mother, fathers, pups)
     settle_in(session, young, place, litter)
-    refuse_impossible_pedigree(session)
-    kin = litter_kin(session, litter)
+    kin = litter_kin(refuse_impossible_pedigree(session), litter)
     tell(
         session,
         f"{mother.tag} bore {pups}{f' and {dead} dead' if dead else ''}: litter {litter.code}",

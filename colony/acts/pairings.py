@@ -45,6 +45,41 @@ def start_pairing(
     ------
     NoSuchTag, WrongSexForParent, NotHere, NotYet, PairedAlready, NoSuchTank, TankRetired
     """
+    begun = begin_pairing(
+        session, dam=dam, sires=sires, on=on, tank=tank, purpose=purpose, note=note, today=today
+    )
+    males = [_id(male) for male in begun.sires]
+    related = read_lineage(session).kinship([_id(begun.dam)], males)
+    tags = tuple(male.tag for male in begun.sires)
+    return Paired(begun.dam.tag, tags, on, begun.tank, float(related.mean()))
+
+
+@dataclass(frozen=True)
+class Begun:
+    """A pairing that was just written down."""
+
+    dam: Animal
+    sires: tuple[Animal, ...]
+    tank: str | None
+
+
+def begin_pairing(
+    session: Session,
+    *,
+    dam: str,
+    sires: Sequence[str],
+    on: date,
+    tank: str | None = None,
+    purpose: str | None = None,
+    note: str | None = None,
+    today: date,
+) -> Begun:
+    """Write a pairing down and ask no pedigree about it, as many at once need.
+
+    Raises
+    ------
+    What `start_pairing` refuses
+    """
     refuse_future("The pairing", on, today)
     mother = find_parent(session, dam, "dam", pup="her pups", born=Day(on))
     males = [
@@ -70,10 +105,8 @@ def start_pairing(
     for male in males:
         session.add(PairingSire(pairing_id=pairing.id, sire_id=_id(male)))
     session.flush()
-    tags = tuple(male.tag for male in males)
-    tell(session, f"{mother.tag} is with {', '.join(tags)}")
-    related = read_lineage(session).kinship([_id(mother)], [_id(male) for male in males])
-    return Paired(mother.tag, tags, on, where.code if where else None, float(related.mean()))
+    tell(session, f"{mother.tag} is with {', '.join(male.tag for male in males)}")
+    return Begun(mother, tuple(males), where.code if where else None)
 
 
 def end_pairing(session: Session, *, dam: str, on: date, today: date) -> Pairing:

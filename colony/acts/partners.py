@@ -7,17 +7,11 @@ from datetime import date
 import numpy as np
 from sqlmodel import Session
 
+from colony.acts.plan_wishes import rules_of_book
 from colony.pedigree.graph import FloatArray
-from colony.planning.eligibility import (
-    PAIR_RULES,
-    RULES,
-    Candidate,
-    Reason,
-    unknown_rules,
-    why_not,
-)
+from colony.planning.eligibility import Candidate, Reason, why_not
 from colony.planning.partners import LeftOut, rank_partners
-from colony.refusals.pairings import NoSuchRule, PartnerNeedsSex
+from colony.refusals.pairings import PartnerNeedsSex
 from colony.store.lookup import find_animal
 from colony.store.readers.candidates import read_candidates
 from colony.store.readers.herd import read_places
@@ -65,8 +59,7 @@ def pick_partners(
     ------
     NoSuchTag, PartnerNeedsSex, NoSuchRule
     """
-    if unknown := unknown_rules(overridden):
-        raise NoSuchRule(unknown[0], [*RULES, *PAIR_RULES])
+    overridden = rules_of_book(session, overridden)
     asking = find_animal(session, tag)
     if asking.sex == "U":
         raise PartnerNeedsSex(asking.tag)

@@ -16,7 +16,9 @@ from colony.store.readers.lives import read_lives
 from colony.store.settings import BookSettings, read_settings
 
 
-def place(session: Session, animal: Animal, code: str, *, on: date, today: date) -> Placement:
+def place(
+    session: Session, animal: Animal, code: str, *, on: date, why: str | None = None, today: date
+) -> Placement:
     """Put one animal into a tank from a day on, ending where it was before.
 
     A second move on one day replaces the first: nobody is in two tanks on a day.
@@ -36,8 +38,11 @@ def place(session: Session, animal: Animal, code: str, *, on: date, today: date)
     ).first()
     assert tank.id is not None and animal.id is not None  # noqa: S101, PT018 - both are in the book
     if last is None or (last.left_on is not None and last.left_on <= on):
-        return _enter(session, Placement(animal_id=animal.id, tank_id=tank.id, entered_on=on))
-    return _move_on(session, animal, last, tank, on)
+        new = Placement(animal_id=animal.id, tank_id=tank.id, entered_on=on, why=why)
+        return _enter(session, new)
+    placement = _move_on(session, animal, last, tank, on)
+    placement.why = why or placement.why
+    return _enter(session, placement)
 
 
 def find_usable_tank(session: Session, code: str) -> Tank:
@@ -55,7 +60,12 @@ def read_house_today(session: Session, today: date) -> House:
 
 def limits_of(settings: BookSettings) -> Limits:
     """The limits of housing as this book sets them."""
-    return Limits(load=settings.load_limit)
+    return Limits(
+        load=settings.load_limit,
+        widths_across=settings.widths_across,
+        widths_along=settings.widths_along,
+        size_spread=settings.size_spread,
+    )
 
 
 def reasons_against(

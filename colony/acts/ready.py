@@ -1,18 +1,41 @@
 """Which pups are ready for sale, and when the others will be."""
 
-from collections.abc import Sequence
-from dataclasses import replace
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, replace
 from datetime import date
 
 from sqlmodel import Session
 
 from colony.planning.gates import PupFacts, ReadyRules
-from colony.planning.readiness import Readiness, by_date, readiness
+from colony.planning.readiness import (
+    Readiness,
+    by_date,
+    is_ready,
+    readiness,
+    ready_by_week,
+)
 from colony.store.lookup import find_species
 from colony.store.readers.growing import read_pups
-from colony.store.readers.growth import read_growth
 from colony.store.readers.herd import read_herd
 from colony.store.readers.lives import Lives, read_lives
+
+
+@dataclass(frozen=True)
+class ReadyCount:
+    """So many pups of a species and sex."""
+
+    species: str
+    sex: str
+    pups: int
+
+
+@dataclass(frozen=True)
+class ReadyWeek:
+    """The pups that become ready in the week that begins on a day."""
+
+    begins: date
+    pups: int
+    counts: tuple[ReadyCount, ...]
 
 
 def ready_pups(
@@ -37,25 +60,39 @@ def ready_pups(
     name = find_species(session, species).name if species else None
     lives = read_lives(session)
     growing = [facts for facts in read_pups(session, lives, today) if name in {None, facts.species}]
-    if everybody:
-        growing = with_curves(session, growing, lives, today)
-    pups = [
-        readiness(facts, _rules(lives, facts, min_age_days, min_width_mm), today)
-        for facts in growing
-    ]
-    return by_date(pup for pup in pups if everybody or pup.ready)
+    if not everybody:
+        growing = [
+            pup
+            for pup in growing
+            if is_ready(pup, _rules(lives, pup, min_age_days, min_width_mm), today)
+        ]
+    else:
+        from colony.acts.growth_curves import with_curves  # noqa: PLC0415 - loads numpy
+        from colony.store.readers.growth import read_growth  # noqa: PLC0415 - the same
+
+        growing = with_curves(growing, read_growth(session, read_herd(session), lives, today))
+    return by_date(
+        readiness(pup, _rules(lives, pup, min_age_days, min_width_mm), today) for pup in growing
+    )
 
 
-def with_curves(
-    session: Session, pups: Sequence[PupFacts], lives: Lives, today: date
-) -> list[PupFacts]:
-    """The same pups with what the colony's widths say of how each will grow."""
-    growth = read_growth(session, read_herd(session), lives, today)
+def ready_of(pups: Iterable[PupFacts], lives: Lives, today: date) -> list[Readiness]:
+    """Those of some pups that are ready by their species' own gates, the first ready first."""
+    tried = ((pup, _rules(lives, pup, None, None)) for pup in pups)
+    return by_date(
+        readiness(pup, rules, today) for pup, rules in tried if is_ready(pup, rules, today)
+    )
+
+
+def count_by_week(pups: Sequence[Readiness], *, today: date, weeks: int = 12) -> list[ReadyWeek]:
+    """How many become ready in each of the next weeks; the first week holds the ready ones."""
     return [
-        replace(pup, widths=growth.trusted[pup.tag].kept, curve=growth.colony.curves.get(pup.tag))
-        if pup.tag in growth.trusted
-        else pup
-        for pup in pups
+        ReadyWeek(
+            week.begins,
+            week.total,
+            tuple(ReadyCount(*kind, count) for kind, count in sorted(week.counts.items())),
+        )
+        for week in ready_by_week(pups, today, weeks)
     ]
 
 

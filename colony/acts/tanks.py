@@ -7,6 +7,7 @@ from datetime import date
 from sqlmodel import Session, select
 
 from colony.acts.days import refuse_ended
+from colony.acts.isolation import reason_to_leave
 from colony.acts.placing import (
     find_usable_tank,
     limits_of,
@@ -22,7 +23,7 @@ from colony.refusals.tanks import TankCodeTaken, TankDoesNotFit, TankShape
 from colony.store.journal import tell
 from colony.store.lookup import find_animal, find_system, seek_tank
 from colony.store.readers.house import House, TankRow
-from colony.store.settings import read_settings
+from colony.store.settings import BookSettings, read_settings
 
 
 @dataclass(frozen=True)
@@ -123,7 +124,11 @@ def add_tank(
 
 def list_tanks(session: Session, *, today: date) -> list[TankLine]:
     """Every tank in use, in walking order, with its load and the limits it breaks."""
-    house, settings = read_house_today(session, today), read_settings(session)
+    return tank_lines(read_house_today(session, today), read_settings(session))
+
+
+def tank_lines(house: House, settings: BookSettings) -> list[TankLine]:
+    """A line for each tank of a house that is in use."""
     return [
         _line(
             house,
@@ -137,13 +142,23 @@ def list_tanks(session: Session, *, today: date) -> list[TankLine]:
 
 
 def move(
-    session: Session, *, tags: Sequence[str], tank: str, on: date, anyway: bool = False, today: date
+    session: Session,
+    *,
+    tags: Sequence[str],
+    tank: str,
+    on: date,
+    anyway: bool = False,
+    why: str | None = None,
+    today: date,
 ) -> Moved:
     """Move animals into a tank together; `anyway` overrides its limits, and says which.
 
+    Out of isolation before its end they go only with a reason, which is kept.
+
     Raises
     ------
-    NoSuchTag, NoSuchTank, TankRetired, NotHere, TankDoesNotFit, AlreadyInTank, MoveBeforeLast
+    NoSuchTag, NoSuchTank, TankRetired, NotHere, TankDoesNotFit, AlreadyInTank, MoveBeforeLast,
+    LeavesIsolationEarly
     """
     target = find_usable_tank(session, tank)
     animals = [find_animal(session, tag) for tag in dict.fromkeys(tags)]
@@ -154,8 +169,10 @@ def move(
     reasons = [reason.sentence for reason in reasons_against(session, house, target, coming, today)]
     if reasons and not anyway:
         raise TankDoesNotFit(target.code, reasons)
+    goes_to = house.tanks[target.id or 0]
+    why = reason_to_leave(session, [one.tag for one in animals], to=goes_to, why=why, today=today)
     for animal in animals:
-        placed = place(session, animal, target.code, on=on, today=today)
+        placed = place(session, animal, target.code, on=on, why=why, today=today)
         tick_move(session, animal_id=placed.animal_id, tank_id=placed.tank_id, on=on)
     tell(session, f"{', '.join(animal.tag for animal in animals)} moved to {target.code}")
     return Moved(target.code, tuple(animal.tag for animal in animals), on, tuple(reasons))

@@ -6,7 +6,7 @@ from datetime import date
 
 from sqlmodel import Session, col, select
 
-from colony.records import Animal, MoveToDo, Tank
+from colony.records import Animal, Litter, MoveToDo, Tank
 from colony.store.journal import tell
 from colony.store.lookup import find_animal, find_tank
 from colony.store.readers.herd import read_places
@@ -27,6 +27,7 @@ class MoveLine:
     """One move on the work list."""
 
     tag: str
+    litter: str | None
     from_tank: str | None
     to_tank: str
     by: date
@@ -35,16 +36,19 @@ class MoveLine:
 
 
 def accept_moves(session: Session, *, moves: Sequence[PlannedMove], today: date) -> list[MoveLine]:
-    """Put moves on the work list, in place of those that stand there for the same animals.
+    """Make these moves the work list; what was still open on it is dropped.
+
+    A plan starts from where everybody is now: the rest of an older one could break its limits.
 
     Raises
     ------
     NoSuchTag, NoSuchTank
     """
+    for waiting in _everybody(session):
+        _drop(session, waiting, today)
     for move in moves:
         animal, tank = find_animal(session, move.tag), find_tank(session, move.tank)
         assert animal.id is not None and tank.id is not None  # noqa: S101, PT018 - both were found
-        _drop(session, animal.id, today)
         session.add(
             MoveToDo(
                 animal_id=animal.id,
@@ -63,8 +67,9 @@ def list_moves(session: Session, *, today: date) -> list[MoveLine]:
     """What is to be moved, the most urgent first."""
     places = read_places(session, today)
     query = (
-        select(MoveToDo, Animal.tag, Tank.code)
+        select(MoveToDo, Animal.tag, Litter.code, Tank.code)
         .join(Animal, col(MoveToDo.animal_id) == col(Animal.id))
+        .join(Litter, col(Animal.litter_id) == col(Litter.id), isouter=True)
         .join(Tank, col(MoveToDo.tank_id) == col(Tank.id))
         .where(
             col(MoveToDo.done_on).is_(None),
@@ -74,15 +79,28 @@ def list_moves(session: Session, *, today: date) -> list[MoveLine]:
         .order_by(col(MoveToDo.due_by), col(Tank.code), col(Animal.tag))
     )
     return [
-        MoveLine(tag, places.get(row.animal_id), code, row.due_by, row.why, row.due_by < today)
-        for row, tag, code in session.exec(query)
+        MoveLine(
+            tag=tag,
+            litter=litter,
+            from_tank=places.get(row.animal_id),
+            to_tank=code,
+            by=row.due_by,
+            why=row.why,
+            overdue=row.due_by < today,
+        )
+        for row, tag, litter, code in session.exec(query)
     ]
 
 
 def drop_moves(session: Session, *, tags: Sequence[str], today: date) -> int:
-    """Take moves off the work list; without tags, all of them."""
+    """Take the moves of these animals off the work list.
+
+    Raises
+    ------
+    NoSuchTag
+    """
     animals = [find_animal(session, tag).id for tag in tags]
-    dropped = sum(_drop(session, animal or 0, today) for animal in animals or _everybody(session))
+    dropped = sum(_drop(session, animal or 0, today) for animal in animals)
     tell(session, f"{dropped} moves were dropped from the work list")
     return dropped
 
@@ -114,7 +132,9 @@ def _drop(session: Session, animal_id: int, today: date) -> int:
     return len(rows)
 
 
-def _everybody(session: Session) -> list[int | None]:
-    return list(
-        session.exec(select(MoveToDo.animal_id).where(col(MoveToDo.done_on).is_(None))).unique()
+def _everybody(session: Session) -> list[int]:
+    """Who is on the list."""
+    query = select(MoveToDo.animal_id).where(
+        col(MoveToDo.done_on).is_(None), col(MoveToDo.dropped_on).is_(None)
     )
+    return list(session.exec(query.distinct()))

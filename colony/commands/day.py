@@ -55,10 +55,19 @@ def show_day(*, as_json: bool = False) -> None:
         none="Every pup was measured lately.",
     )
     _more(len(state.unmeasured), "colony pup ready --all")
+    for pup in state.off_curve[:MOST]:
+        say(f"! {pup.sentence}.")
+    _more(len(state.off_curve), "colony pup forecast")
+    for work in state.overdue[:MOST]:
+        say(f"Overdue {work.overdue_days}d: {work.task} at {work.place}.")
+    _more(len(state.overdue), "colony round")
     for tank in state.isolated:
         say(f"Isolation in {tank.tank} until {tank.isolated_until}: {', '.join(tank.animals)}.")
     for tank in state.overfull:
         say(f"! {tank.breaks[0]}.")
+    for soon in state.overflowing[:MOST]:
+        say(f"! By {soon.day}: {soon.why}.")
+    _more(len(state.overflowing), "colony tank outlook --weeks 2")
 
 
 def _more(count: int, command: str) -> None:

@@ -1,5 +1,6 @@
 """`colony tank outlook`, `plan` and `work`: the tanks in the weeks to come."""
 
+from collections.abc import Iterable, Sequence
 from typing import TYPE_CHECKING, Annotated
 
 import typer
@@ -9,15 +10,18 @@ from colony.commands.opened import acting, reading
 from colony.commands.options import AsJson, Book
 from colony.commands.output import say, show_json, show_table, warn
 from colony.commands.read import today
-from colony.commands.tanks import app
+from colony.commands.tanks import CAUTION, app
 
 if TYPE_CHECKING:
+    from colony.acts.housing import TankAhead
     from colony.acts.work import MoveLine
     from colony.planning.housing_plan import HousingPlan
+    from colony.planning.moves import Move, WeekPlan
+    from colony.planning.remedies import Remedy
 
 BLOCKS = "▁▂▃▄▅▆▇"
-"""Load from nothing to the limit; a week over the limit shows as OVER."""
-OVER = "!"
+"""Load from nothing to the limit."""
+OVER, EMPTY, UNKNOWN = "!", ".", "?"
 
 Weeks = Annotated[int, typer.Option(help="How far to look.", min=1, max=104)]
 Sales = Annotated[
@@ -26,8 +30,6 @@ Sales = Annotated[
         "--sales", help="Pups sold a week; without: as in the last weeks.", min=0, max=1000
     ),
 ]
-
-CAUTION = "Stings happen at moves: a rigid container, not a net; two people for adults."
 
 
 @app.command("outlook")
@@ -42,23 +44,7 @@ def outlook(
     if as_json:
         show_json(tanks)
         return
-    show_table(
-        ("Tank", ">Now", f"Week by week ({OVER} over the limit)", ">Then", "Breaks a limit"),
-        (
-            (
-                t.tank,
-                _percent(t.loads[0]),
-                _bars(t.loads, t.load_limit),
-                _percent(t.loads[-1]),
-                t.breaks[0]["day"] if t.breaks else None,
-            )
-            for t in tanks
-        ),
-        none="No tank is in the book.",
-    )
-    for tank in tanks:
-        if tank.breaks:
-            say(f"{tank.tank}, {tank.breaks[0]['day']}: {tank.breaks[0]['why']}.")
+    _show_outlook(tanks)
 
 
 @app.command("plan")
@@ -68,25 +54,27 @@ def plan(
     book: Book = None,
     *,
     accept: Annotated[
-        bool, typer.Option("--accept", help="Put the first week's moves on the work list.")
+        bool, typer.Option("--accept", help="Make the first week's moves the work list.")
     ] = False,
     as_json: AsJson = False,
 ) -> None:
     """Propose the fewest moves that keep every limit; nothing moves by itself."""
-    from colony.acts.housing import accept_plan, plan_tanks
+    from colony.acts.housing import accept_plan, moves_to_accept, plan_tanks
 
     with reading(book) as session:
         proposed = plan_tanks(session, weeks=weeks, sales_per_week=sales, today=today())
-    if accept:
+    accepted = accept and bool(moves_to_accept(proposed))
+    if accepted:
         with acting(book, "tank plan") as session:
             accept_plan(session, plan=proposed, today=today())
     if as_json:
-        show_json({"weeks": proposed.weeks, "accepted": accept})
+        show_json({"weeks": proposed.weeks, "accepted": accepted})
         return
     _show_plan(proposed)
-    if accept:
-        say("The moves of the first week are on the work list: colony tank work.")
-        say(CAUTION)
+    if accepted:
+        say("The moves of the first week are the work list now: colony tank work.")
+    elif accept:
+        say("The first week has no move to accept.")
 
 
 @app.command("work")
@@ -113,63 +101,94 @@ def work(
         moves = list_moves(session, today=today())
     if as_json:
         show_json(moves)
-    else:
-        show_moves(moves)
+        return
+    late = {(m.from_tank, m.to_tank, m.by) for m in moves if m.overdue}
+    _show_moves(moves, late, none="Nothing is on the work list.")
 
 
-def show_moves(moves: "list[MoveLine]") -> None:
-    """Print the work list with the caution that belongs to it."""
+def _show_outlook(tanks: "Sequence[TankAhead]") -> None:
     show_table(
-        ("Animal", "From", "To", "By", "Why"),
+        ("Tank", ">Now", "Week by week", ">Then", "Breaks a limit"),
         (
-            (m.tag, m.from_tank, m.to_tank, f"{m.by}{' late' if m.overdue else ''}", m.why)
-            for m in moves
+            (
+                t.tank,
+                _percent(t.loads[0]),
+                "".join(_sign(load, t.load_limit) for load in t.loads),
+                _percent(t.loads[-1]),
+                t.breaks[0]["day"] if t.breaks else None,
+            )
+            for t in tanks
         ),
-        none="Nothing is on the work list.",
+        none="No tank is in the book: colony tank system, then colony tank add.",
     )
+    if tanks:
+        say(
+            f"{EMPTY} empty, {BLOCKS[0]} to {BLOCKS[-1]} up to the limit, {OVER} over it, "
+            f"{UNKNOWN} size not recorded."
+        )
+    for tank in tanks:
+        if tank.breaks:
+            say(f"{tank.breaks[0]['day']}: {tank.breaks[0]['why']}.")
+
+
+def _show_plan(proposed: "HousingPlan") -> None:
+    moves = [move for week in proposed.weeks for move in week.moves]
+    _show_moves(moves, (), none="No move is needed or would help.")
+    for week in proposed.weeks:
+        if week.remedy:
+            warn([_remedy_told(week, week.remedy)])
+        elif not week.optimal:
+            say(
+                f"Week of {week.begins}: a better plan might save up to {week.gap:.0%} of the moves."
+            )
+    stuck = dict.fromkeys(why for week in proposed.weeks for why in week.stuck)
+    warn(f"{why}: nobody there may be moved." for why in stuck)
+
+
+def _remedy_told(week: "WeekPlan", remedy: "Remedy") -> str:
+    found = (
+        "no arrangement keeps every limit, that is proved"
+        if week.impossible
+        else "none found that keeps every limit; one may exist"
+    )
+    ways = [f"to sell {', '.join(remedy.sell)} by {remedy.by}"] if remedy.sell else []
+    if remedy.tank:
+        size = f"{remedy.tank.length_mm / 10:g} x {remedy.tank.width_mm / 10:g} cm"
+        ways.append(f"one more tank of {size}")
+    enough = f" Enough would be {', or '.join(ways)}." if ways else ""
+    return f"Week of {week.begins}: {found}.{enough}"
+
+
+def _show_moves(
+    moves: "Sequence[Move | MoveLine]",
+    late: Iterable[tuple[str | None, str, object]],
+    *,
+    none: str,
+) -> None:
+    """Print moves, those of one litter in one row, each reason once, and the caution."""
+    rows: dict[tuple[str | None, str, object, str | None], list[str]] = {}
+    for m in moves:
+        rows.setdefault((m.from_tank, m.to_tank, m.by, m.litter), []).append(m.tag)
+    show_table(
+        ("By", "Animals", "From", "To"),
+        (
+            (f"{by} late" if (source, to, by) in late else by, " ".join(tags), source, to)
+            for (source, to, by, _), tags in rows.items()
+        ),
+        none=none,
+    )
+    for why in dict.fromkeys(m.why for m in moves):
+        say(f"{why}.")
     if moves:
         say(CAUTION)
 
 
-def _show_plan(proposed: "HousingPlan") -> None:
-    rows = [
-        (week.begins, move.tag, move.from_tank, move.to_tank, move.by, move.why)
-        for week in proposed.weeks
-        for move in week.moves
-    ]
-    show_table(("Week", "Animal", "From", "To", "By", "Why"), rows, none="No move is needed.")
-    for week in proposed.weeks:
-        if week.remedy:
-            tank = week.remedy.tank
-            or_tank = (
-                f", or one more tank of {tank.length_mm / 10:g} x {tank.width_mm / 10:g} cm"
-                if tank
-                else ""
-            )
-            why = "proved that" if week.impossible else "found, not proved, that"
-            warn(
-                [
-                    f"Week of {week.begins}: {why} no arrangement keeps the limits; enough would be to sell {', '.join(week.remedy.sell)} by {week.remedy.by}{or_tank}."
-                ]
-            )
-        elif not week.optimal:
-            say(f"Week of {week.begins}: not proved to be the fewest moves (gap {week.gap:.0%}).")
-    warn(
-        dict.fromkeys(
-            f"{why}: nobody there may be moved." for week in proposed.weeks for why in week.stuck
-        )
-    )
-
-
-def _bars(loads: list[float | None], limit: float) -> str:
-    return "".join(
-        " "
-        if load is None
-        else OVER
-        if load > limit
-        else BLOCKS[min(int(load / limit * len(BLOCKS)), len(BLOCKS) - 1)]
-        for load in loads
-    )
+def _sign(load: float | None, limit: float) -> str:
+    if load is None:
+        return UNKNOWN
+    if load > limit:
+        return OVER
+    return BLOCKS[min(int(load / limit * len(BLOCKS)), len(BLOCKS) - 1)] if load else EMPTY
 
 
 def _percent(load: float | None) -> str | None:

@@ -171,7 +171,7 @@ def show(litter: Litter, book: Book = None, *, as_json: AsJson = False) -> None:
 
 @app.command("due")
 def due(book: Book = None, *, as_json: AsJson = False) -> None:
-    """Who is due: earliest, likely and latest day, and by when to set up the nursery."""
+    """Who is due, by when to set up the nursery, and in which tank."""
     from colony.acts.due import due_litters
 
     with reading(book) as session:
@@ -180,7 +180,7 @@ def due(book: Book = None, *, as_json: AsJson = False) -> None:
         show_json(lines)
         return
     show_table(
-        ("Dam", "Sires", "Earliest", "Likely", "Latest", "Nursery by", "State"),
+        ("Dam", "Sires", "Earliest", "Likely", "Latest", "Nursery by", "In", "State"),
         (
             (
                 d.dam,
@@ -189,12 +189,14 @@ def due(book: Book = None, *, as_json: AsJson = False) -> None:
                 d.likely,
                 d.latest,
                 d.nursery,
+                d.nursery_tank,
                 d.state,
             )
             for d in lines
         ),
         none="Nobody is due: no mating sign, pairing or finding says so.",
     )
+    warn(f"{said}." for said in dict.fromkeys(said for d in lines for said in d.warnings))
 
 
 def _inbreeding_told(kin: object) -> str:

@@ -34,8 +34,11 @@ def reading(book: str | None) -> Iterator["Session"]:
 
 
 @contextmanager
-def acting(book: str | None, act: str) -> Iterator["Session"]:
-    """The session of one act; a book that is not there yet is begun, and that is said."""
+def acting(book: str | None, act: str, *, begin: bool = True) -> Iterator["Session"]:
+    """The session of one act; a book that is not there yet is begun, and that is said.
+
+    Without `begin` it is refused: an act that needs animals begins no empty book.
+    """
     from colony.refusals.books import NoSuchBook
     from colony.store.book import open_book
     from colony.store.first_of_day import concerns_of
@@ -45,6 +48,8 @@ def acting(book: str | None, act: str) -> Iterator["Session"]:
     try:
         opened = open_book(location)
     except NoSuchBook:
+        if not begin:
+            raise
         opened = open_book(location, begin=True)
         warn([f"There was no book at {location}: a new one was begun."])
     with opened.act(act) as session:

@@ -5,15 +5,11 @@ import json
 import sys
 from collections.abc import Iterable, Sequence
 from datetime import date
+from functools import cache
 from typing import Any
 
+from colony.commands.table import draw
 from colony.notation.tags import printable
-
-_LONG_WORD = 14
-"""A column of words is not made narrower than its longest word, up to this."""
-
-_WIDE = 200
-"""Columns when nobody looks: a table in a pipe is not cut."""
 
 
 def say(sentence: str) -> None:
@@ -47,26 +43,7 @@ def show_table(columns: Sequence[str], rows: Iterable[Sequence[object]], *, none
         if none:
             say(none)
         return
-    from rich import box
-    from rich.console import Console
-    from rich.table import Table
-    from rich.text import Text
-
-    table = Table(box=box.SIMPLE_HEAD, pad_edge=False, show_edge=False, padding=(0, 1, 0, 0))
-    for place, head in enumerate(columns):
-        # A date or a tag is not broken; only what has words is.
-        words = any(" " in line[place] for line in lines)
-        table.add_column(
-            Text(head.lstrip(">")),
-            justify="right" if head.startswith(">") else "left",
-            no_wrap=not words or head.startswith(">"),
-            overflow="fold",
-            min_width=min(_LONG_WORD, _longest_word(line[place] for line in lines)),
-        )
-    for line in lines:
-        table.add_row(*(Text(cell) for cell in line))
-    console = Console(highlight=False, markup=False, emoji=False)
-    console.print(table, width=None if console.is_terminal else _WIDE, no_wrap=False)
+    draw(columns, lines)
 
 
 def show_facts(record: object, *, leave: Sequence[str] = ()) -> None:
@@ -79,10 +56,6 @@ def show_facts(record: object, *, leave: Sequence[str] = ()) -> None:
         say(f"{name.replace('_', ' '):<{width}}  {told}")
 
 
-def _longest_word(cells: Iterable[str]) -> int:
-    return max((len(word) for cell in cells for word in cell.split()), default=1)
-
-
 def _cell(value: object) -> str:
     if value is None:
         return "-"
@@ -93,11 +66,17 @@ def _cell(value: object) -> str:
     return printable(str(value))
 
 
+@cache
+def _names(kind: type) -> tuple[str, ...]:
+    return tuple(field.name for field in dataclasses.fields(kind))
+
+
 def _plain(value: Any) -> Any:  # noqa: ANN401 - whatever json cannot write itself
     if isinstance(value, date):
         return value.isoformat()
-    if dataclasses.is_dataclass(value):
-        return {field.name: getattr(value, field.name) for field in dataclasses.fields(value)}
+    kind = type(value)
+    if dataclasses.is_dataclass(kind):
+        return {name: getattr(value, name) for name in _names(kind)}
     if isinstance(value, (set, frozenset)):
         return sorted(value)
     return str(value)

@@ -40,11 +40,12 @@ def pick(
     if picked.cautions:
         say(f"{picked.tag} itself: {'; '.join(picked.cautions)}.")
     ranked = picked.partners[: limit or None]
-    show_table(
-        ("Partner", ">F of pups", ">Mean kinship", "Tank"),
-        ((p.tag, p.expected_inbreeding, p.mean_kinship, p.tank) for p in ranked),
-        none=f"Nobody can be paired with {picked.tag} now.",
-    )
+    head = ["Partner", ">F of pups", ">Mean kinship", "Tank"]
+    lines = [[p.tag, p.expected_inbreeding, p.mean_kinship, p.tank] for p in ranked]
+    if any(p.reasons for p in ranked):
+        head.append("Although")
+        lines = [[*line, "; ".join(p.reasons)] for line, p in zip(lines, ranked, strict=True)]
+    show_table(head, lines, none=f"Nobody can be paired with {picked.tag} now.")
     show_table(
         ("Left out", "Why"),
         ((one.tag, "; ".join(one.reasons)) for one in picked.left_out[: limit or None]),
@@ -185,3 +186,6 @@ def check(
     say(f"{dam}: {word} noted.")
     if word == "nothing seen":
         say("That is no proof: a pregnant ray may show nothing.")
+
+
+from colony.commands import pairing_plan  # noqa: E402, F401 - its verb stands on the same subject

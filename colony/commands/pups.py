@@ -1,14 +1,13 @@
-"""`colony pup`: measure, feed, and see who is ready."""
+"""`colony pup measure` and `feed`; what grows out of it is in `growing`."""
 
 from typing import Annotated
 
 import typer
 
-from colony.commands.opened import acting, length_unit, reading
+from colony.commands.opened import acting, length_unit
 from colony.commands.options import AsJson, Book, On, Tag, subject
-from colony.commands.output import say, show_json, show_table, warn
+from colony.commands.output import say, show_json, warn
 from colony.commands.read import day, today
-from colony.notation.days import parse_span_days, show_span
 from colony.notation.measures import parse_length_mm, parse_mass_g, show_length
 from colony.notation.tags import parse_text
 
@@ -75,61 +74,4 @@ def feed(
     say(f"{tag} {'refused' if refused else 'took'} {food}.")
 
 
-@app.command("ready")
-def ready(
-    min_age: Annotated[
-        str | None, typer.Option(help="Least age, such as 8w or 60d; without: the species'.")
-    ] = None,
-    min_width: Annotated[
-        str | None, typer.Option(help="Least disc width, such as 12cm; without: the species'.")
-    ] = None,
-    species: Annotated[str | None, typer.Option(help="Only this species.")] = None,
-    book: Book = None,
-    *,
-    all_: Annotated[
-        bool, typer.Option("--all", help="Also those that are not ready, with what they wait for.")
-    ] = False,
-    as_json: AsJson = False,
-) -> None:
-    """List the pups that are ready for sale by age, disc width and the other gates."""
-    from colony.acts.ready import ready_pups
-
-    age_days = parse_span_days(min_age) if min_age else None
-    with reading(book) as session:
-        unit = length_unit(session)
-        pups = ready_pups(
-            session,
-            min_age_days=age_days,
-            min_width_mm=parse_length_mm(min_width, unit) if min_width else None,
-            species=species,
-            everybody=all_,
-            today=today(),
-        )
-    if as_json:
-        show_json(pups)
-        return
-    show_table(
-        ("Pup", "Sex", "Species", ">Age", ">Width", "Tank", "Ready", "Expected", "Waits for"),
-        (
-            (
-                p.tag,
-                p.sex,
-                p.species or None,
-                None if p.age_days is None else show_span(p.age_days),
-                show_length(p.disc_width_mm, unit),
-                p.tank or None,
-                p.ready,
-                None if p.ready else _expected(p),
-                ", ".join(p.waiting_on) or None,
-            )
-            for p in pups
-        ),
-        none="No pup is ready by these gates; --all shows what each waits for.",
-    )
-
-
-def _expected(pup: object) -> str | None:
-    low, likely, high = (getattr(pup, day) for day in ("ready_low", "expected_ready", "ready_high"))
-    if likely is None:
-        return None
-    return f"{likely}" if low == high else f"{likely} ({low} to {high or 'never'})"
+from colony.commands import growing  # noqa: E402, F401 - its verbs stand on the same subject

@@ -15,6 +15,8 @@ from colony.notation.words import ROLES, parse_word
 
 app = subject("Tanks and systems: who swims where, and moves.")
 
+CAUTION = "Stings happen at moves: a rigid container, not a net; two people for adults."
+
 BAR = 20
 """Characters of a full load bar."""
 
@@ -123,6 +125,9 @@ def move(
         typer.Argument(help="Animals, then the tank: TAG ... TANK.", autocompletion=complete_tag),
     ],
     on: On = "today",
+    why: Annotated[
+        str | None, typer.Option(help="Why; needed to leave isolation before its end.")
+    ] = None,
     book: Book = None,
     *,
     anyway: Annotated[
@@ -139,14 +144,20 @@ def move(
         raise MoveNeedsTank
     with acting(book, "tank move") as session:
         moved = move_animals(
-            session, tags=animals, tank=tank, on=day(on), anyway=anyway, today=today()
+            session,
+            tags=animals,
+            tank=tank,
+            on=day(on),
+            anyway=anyway,
+            why=parse_text(why, "reason") if why else None,
+            today=today(),
         )
     if as_json:
         show_json(moved)
         return
     say(f"{', '.join(moved.moved)} now in {moved.tank}.")
     warn(moved.warnings)
-    say("Stings happen at moves: a rigid container, not a net; two people for adults.")
+    say(CAUTION)
 
 
 def _percent(load: float | None) -> str | None:

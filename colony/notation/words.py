@@ -11,6 +11,7 @@ MATING_SIGNS = ("bite marks", "copulation", "courtship")
 FINDINGS = ("pregnant", "nothing seen", "unsure", "false alarm", "aborted")
 METHODS = ("look", "ultrasound", "palpation by vet", "other")
 ROLES = ("breeding", "nursery", "grow-out", "intake", "hospital")
+READY_GROUPS = ("litter", "tank", "species")
 
 _ALSO = {
     "female": "F",

@@ -6,38 +6,52 @@ With T the lower triangle of what is taken and D the Mendelian parts, all kinshi
 
 import numpy as np
 
-from colony.pedigree.nodes import FloatArray, IntArray, Nodes
+from colony.pedigree.nodes import BoolArray, FloatArray, Nodes
 from colony.pedigree.sweep import sweep
 
 
-def traced_up(nodes: Nodes, weights: FloatArray) -> FloatArray:
-    """T' w: weights on nodes, (N,), given on to all their ancestors by the shares taken."""
+def traced_up(nodes: Nodes, weights: FloatArray, cut: BoolArray | None = None) -> FloatArray:
+    """T' w: weights on nodes, (N,), given on to all their ancestors by the shares taken.
+
+    Parameters
+    ----------
+    cut
+        Nodes, (N,), whose parents are left out as if nobody knew them.
+    """
     traced = np.append(weights, 0.0)
     for batch in reversed(nodes.by_step):
-        np.add.at(traced, nodes.first[batch], traced[batch] * nodes.first_share[batch])
-        np.add.at(traced, nodes.second[batch], traced[batch] * nodes.second_share[batch])
+        some = batch if cut is None else batch[~cut[batch]]
+        np.add.at(traced, nodes.first[some], traced[some] * nodes.first_share[some])
+        np.add.at(traced, nodes.second[some], traced[some] * nodes.second_share[some])
         traced[-1] = 0.0
     return traced[:-1]
 
 
-def passed_down(nodes: Nodes, values: FloatArray) -> FloatArray:
-    """T v: values of nodes, (N,), each with the shares that it takes of its ancestors' added."""
-    passed = np.append(values, 0.0)
+def passed_down(nodes: Nodes, values: FloatArray, cut: BoolArray | None = None) -> FloatArray:
+    """T v: values of nodes, (N,) or (N, m), each with the shares taken of its ancestors' added.
+
+    Parameters
+    ----------
+    cut
+        Nodes, (N,), whose parents are left out as if nobody knew them.
+    """
+    passed = np.concatenate((values, np.zeros_like(values[:1])))
+    shape = (-1, *(1,) * (values.ndim - 1))
     for batch in nodes.by_step:
-        passed[batch] += passed[nodes.first[batch]] * nodes.first_share[batch]
-        passed[batch] += passed[nodes.second[batch]] * nodes.second_share[batch]
+        some = batch if cut is None else batch[~cut[batch]]
+        passed[some] += passed[nodes.first[some]] * nodes.first_share[some].reshape(shape)
+        passed[some] += passed[nodes.second[some]] * nodes.second_share[some].reshape(shape)
     return passed[:-1]
 
 
-def mendelian_parts(nodes: Nodes, asked: IntArray | None = None) -> FloatArray:
+def mendelian_parts(nodes: Nodes) -> FloatArray:
     """D: the own kinship of each node that its known parents do not explain, (N,).
 
     For an animal with both parents known it is 1/4 - (F_dam + F_sire) / 8, for a founder 1/2.
-    It is 0 where neither the node nor a descendant was asked for.
     """
-    found = sweep(nodes, asked)
+    found = sweep(nodes)
     own = np.append(found.own, 0.0)
     first, second = nodes.first_share, nodes.second_share
     explained = first**2 * own[nodes.first] + second**2 * own[nodes.second]
     explained += 2 * first * second * found.between_parents
-    return np.asarray(np.nan_to_num(found.own - explained, nan=0.0))
+    return np.asarray(found.own - explained)

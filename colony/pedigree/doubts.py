@@ -52,7 +52,8 @@ class FounderKinship:
     founders
         Positions of animals without recorded parents; no founder stands in two groups.
     kinship
-        Kinship between any two of them, 0 to 1.
+        Kinship between any two of them, at most ((1 + F) / 2)^2: 1/4 where they are not inbred,
+        which is that of full sibs.
     inbreeding
         F of each of them.
     """
@@ -62,7 +63,7 @@ class FounderKinship:
     inbreeding: float = 0.0
 
     def __post_init__(self) -> None:
-        if not 0 <= self.kinship <= (1 + self.inbreeding) / 2 <= 1:
+        if not 0 <= self.kinship <= ((1 + self.inbreeding) / 2) ** 2 <= 1:
             raise ValueError(
                 f"founders with F {self.inbreeding} cannot have a kinship of {self.kinship}"
             )

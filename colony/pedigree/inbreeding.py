@@ -1,5 +1,8 @@
 """F, the inbreeding coefficient: kinship between the parents (Malecot 1948)."""
 
+import numpy as np
+
+from colony.pedigree.above import above
 from colony.pedigree.graph import Pedigree
 from colony.pedigree.nodes import FloatArray, IntArray
 from colony.pedigree.sweep import sweep
@@ -24,4 +27,9 @@ def inbreeding(pedigree: Pedigree, of: IntArray | None = None) -> FloatArray:
     F of an animal is the kinship of its parents, so full sibs share it. Unknown parents are
     unrelated to everybody.
     """
-    return sweep(pedigree.nodes, of).between_parents[: len(pedigree)]
+    if of is None:
+        return sweep(pedigree.nodes).between_parents[: len(pedigree)]
+    part = above(pedigree.nodes, of)
+    found = np.full(len(pedigree.nodes), np.nan)
+    found[part.members] = sweep(part.nodes).between_parents
+    return found[: len(pedigree)]

@@ -2,10 +2,11 @@
 
 import numpy as np
 
+from colony.pedigree.above import above
 from colony.pedigree.descent import mendelian_parts, passed_down, traced_up
 from colony.pedigree.doubts import UNKNOWN
 from colony.pedigree.graph import Pedigree
-from colony.pedigree.nodes import BoolArray, FloatArray, IntArray, Nodes
+from colony.pedigree.nodes import FloatArray, IntArray, Nodes
 from colony.pedigree.sweep import sweep
 
 
@@ -22,34 +23,29 @@ def kinship(pedigree: Pedigree, rows: IntArray, columns: IntArray) -> FloatArray
     """
     if len(rows) < len(columns):
         return kinship(pedigree, columns, rows).T
-    nodes = pedigree.nodes
-    derived = _without_pups(nodes, rows, columns)
-    kept = np.unique(np.concatenate((columns, *_stand_ins(nodes, rows, derived))))
+    part = above(pedigree.nodes, np.concatenate((rows, columns)))
+    return _kinship(part.nodes, part.place[rows], part.place[columns])
+
+
+def _kinship(nodes: Nodes, rows: IntArray, columns: IntArray) -> FloatArray:
+    """Kinship where every node is asked for or an ancestor of one that is.
+
+    An animal of `rows` without pups that is no column is the mean of its parents to all columns,
+    and need not be in the table.
+    """
+    needed = nodes.are_parents.copy()
+    needed[columns] = True
+    derived = ~needed[rows]
+    parents = nodes.first[rows[derived]], nodes.second[rows[derived]]
+    kept = np.unique(np.concatenate((columns, rows[~derived], *parents)))
     kept = kept[kept != UNKNOWN]
-    table = np.pad(sweep(nodes, kept, kept).kept, ((0, 1), (0, 0)))
+    table = np.pad(sweep(nodes, kept).kept, ((0, 1), (0, 0)))
     place = np.full(len(nodes) + 1, len(kept))
     place[kept] = np.arange(len(kept))
     found = table[:, place[columns]]
-    first, second = place[nodes.first[rows]], place[nodes.second[rows]]
-    mean = nodes.first_share[rows, None] * found[first]
-    mean += nodes.second_share[rows, None] * found[second]
+    mean = nodes.first_share[rows, None] * found[place[nodes.first[rows]]]
+    mean += nodes.second_share[rows, None] * found[place[nodes.second[rows]]]
     return np.asarray(np.where(derived[:, None], mean, found[place[rows]]))
-
-
-def _without_pups(nodes: Nodes, rows: IntArray, columns: IntArray) -> BoolArray:
-    """Whether each of `rows` is no ancestor of anybody asked for, and no column itself, (k,).
-
-    Such an animal is the mean of its parents to all columns, and need not be in the table.
-    """
-    asked = np.flatnonzero(nodes.ancestors_of(np.concatenate((rows, columns))))
-    needed = nodes.parents_among(asked)
-    needed[columns] = True
-    return ~needed[rows]
-
-
-def _stand_ins(nodes: Nodes, rows: IntArray, derived: BoolArray) -> tuple[IntArray, ...]:
-    """The nodes whose kinship says that of `rows`: themselves, or else their parents."""
-    return rows[~derived], nodes.first[rows[derived]], nodes.second[rows[derived]]
 
 
 def mean_kinship(pedigree: Pedigree, living: IntArray) -> FloatArray:
@@ -61,7 +57,13 @@ def mean_kinship(pedigree: Pedigree, living: IntArray) -> FloatArray:
     down again (Colleau 2002, An indirect approach to the extensive calculation of relationship
     coefficients, Genet. Sel. Evol. 34:409-421).
     """
-    nodes = pedigree.nodes
-    weights = np.bincount(living, minlength=len(nodes)) / len(living)
-    traced = traced_up(nodes, weights)
-    return passed_down(nodes, traced * mendelian_parts(nodes, living))[living]
+    return weighted_kinship(pedigree, living, np.ones(len(living)))
+
+
+def weighted_kinship(pedigree: Pedigree, living: IntArray, weights: FloatArray) -> FloatArray:
+    """Kinship of each living animal averaged over the living with some weights, (k,)."""
+    part = above(pedigree.nodes, living)
+    nodes, here = part.nodes, part.place[living]
+    spread = np.zeros(len(nodes))
+    np.add.at(spread, here, weights / weights.sum())
+    return passed_down(nodes, traced_up(nodes, spread) * mendelian_parts(nodes))[here]

@@ -63,7 +63,7 @@ class Nodes:
     @cached_property
     def step(self) -> IntArray:
         """Longest way from the founders to each node, (N,); `Looped` where there is none."""
-        return _steps(self.first, self.second)
+        return _steps(self.first, self.second, self.are_parents)
 
     @cached_property
     def order(self) -> IntArray:
@@ -89,22 +89,20 @@ class Nodes:
             front = parents
         return found[:-1]
 
-    def parents_among(self, nodes: IntArray) -> BoolArray:
-        """Whether each node is a parent of one of `nodes`, (N,)."""
+    @cached_property
+    def are_parents(self) -> BoolArray:
+        """Whether each node is a parent of another, (N,)."""
         found = np.zeros(len(self) + 1, dtype=np.bool_)
-        found[self.first[nodes]] = True
-        found[self.second[nodes]] = True
+        found[self.first] = True
+        found[self.second] = True
         return found[:-1]
 
 
-def _steps(first: IntArray, second: IntArray) -> IntArray:
+def _steps(first: IntArray, second: IntArray, are_parents: BoolArray) -> IntArray:
     unset = -2
     step = np.full(len(first) + 1, unset, dtype=np.int64)
     step[UNKNOWN] = -1
-    is_parent = np.zeros(len(first) + 1, dtype=np.bool_)
-    is_parent[first] = True
-    is_parent[second] = True
-    waiting = np.flatnonzero(is_parent[:-1])
+    waiting = np.flatnonzero(are_parents)
     at = 0
     while waiting.size:
         ready = (step[first[waiting]] != unset) & (step[second[waiting]] != unset)
@@ -113,7 +111,7 @@ def _steps(first: IntArray, second: IntArray) -> IntArray:
         step[waiting[ready]] = at
         waiting = waiting[~ready]
         at += 1
-    leaves = np.flatnonzero(~is_parent[:-1])
+    leaves = np.flatnonzero(~are_parents)
     step[leaves] = 1 + np.maximum(step[first[leaves]], step[second[leaves]])
     return step[:-1]
 

@@ -4,10 +4,13 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from colony.pedigree.above import above
 from colony.pedigree.assignments import assignments
 from colony.pedigree.graph import Pedigree
 from colony.pedigree.nodes import BoolArray, FloatArray, IntArray, Nodes
 from colony.pedigree.sweep import Mixing, sweep
+
+EXTREMES = (Mixing.LEAST, Mixing.GREATEST)
 
 CELLS_TO_TRY = 1 << 26
 """Table entries that going through assignments may take in one call, about a second's worth."""
@@ -36,12 +39,10 @@ def inbreeding_range(pedigree: Pedigree, of: IntArray, cells: int = CELLS_TO_TRY
     cells
         Work that going through assignments may take; what is over that gets bounds.
     """
-    nodes = pedigree.nodes
-    least = sweep(nodes, of, mixing=Mixing.LEAST).between_parents[of]
-    if not nodes.choices:
-        return Range(least, least.copy(), np.ones(len(of), dtype=np.bool_))
-    greatest = sweep(nodes, of, mixing=Mixing.GREATEST).between_parents[of]
-    pairs = np.stack((nodes.first[of], nodes.second[of]), axis=1)
+    part = above(pedigree.nodes, of)
+    nodes, here = part.nodes, part.place[of]
+    least, greatest = (sweep(nodes, mixing=mixing).between_parents[here] for mixing in EXTREMES)
+    pairs = np.stack((nodes.first[here], nodes.second[here]), axis=1)
     return _narrowed(nodes, pairs, Range(least, greatest, least == greatest), cells)
 
 
@@ -57,13 +58,12 @@ def kinship_range(
     cells
         As for `inbreeding_range`.
     """
-    nodes = pedigree.nodes
-    kept, at = np.unique(np.concatenate((one, other)), return_inverse=True)
-    first, second = at[: len(one)], at[len(one) :]
-    least = sweep(nodes, kept, kept, Mixing.LEAST).kept[first, second]
-    greatest = sweep(nodes, kept, kept, Mixing.GREATEST).kept[first, second]
-    pairs = np.stack((one, other), axis=1)
-    return _narrowed(nodes, pairs, Range(least, greatest, least == greatest), cells)
+    part = above(pedigree.nodes, np.concatenate((one, other)))
+    pairs = np.stack((part.place[one], part.place[other]), axis=1)
+    kept, at = np.unique(pairs, return_inverse=True)
+    first, second = at.reshape(pairs.shape).T
+    least, greatest = (sweep(part.nodes, kept, extreme).kept[first, second] for extreme in EXTREMES)
+    return _narrowed(part.nodes, pairs, Range(least, greatest, least == greatest), cells)
 
 
 def _narrowed(nodes: Nodes, pairs: IntArray, bounds: Range, cells: int) -> Range:

@@ -1,7 +1,8 @@
 """When each breeder enters the kinship table of a pass, and when it leaves."""
 
-from collections.abc import Iterator
+from collections import deque
 from dataclasses import dataclass
+from itertools import groupby, pairwise
 
 import numpy as np
 
@@ -29,38 +30,31 @@ class Schedule:
     slots: int
 
 
-def schedule(nodes: Nodes, asked: IntArray | None, stays: BoolArray) -> Schedule:
-    """Plan one pass over the nodes asked for and their ancestors; None asks for all.
+def schedule(nodes: Nodes, stays: BoolArray) -> Schedule:
+    """Plan one pass over all nodes.
 
     Parents enter before their pups, founders just before, and leave after the last;
-    those that stay, (N,), never leave.
+    those that stay, (N,), never leave. A batch leaves as one, so that what it leaves is a run of
+    slots side by side; therefore those that leave together enter together.
     """
-    order = nodes.order if asked is None else nodes.order[nodes.ancestors_of(asked)[nodes.order]]
-    step = nodes.step[order]
-    steps = np.arange(int(step[-1]) + 2 if step.size else 1)
-    first_pup, last_pup = _pup_steps(nodes, order, step)
-    breeders = order[(last_pup[order] != UNKNOWN) | stays[order]]
+    first_pup, last_pup = _pup_steps(nodes)
+    breeders = nodes.order[(last_pup != UNKNOWN)[nodes.order] | stays[nodes.order]]
     alone = (nodes.first[breeders] == UNKNOWN) & (nodes.second[breeders] == UNKNOWN)
     enters = np.where(alone, np.maximum(first_pup[breeders] - 1, 0), nodes.step[breeders])
-    by_entry = np.argsort(enters, kind="stable")
+    by_entry = np.lexsort((last_pup[breeders], stays[breeders], enters))
     breeders = breeders[by_entry]
-    entered = np.searchsorted(enters[by_entry], steps)
+    entered = np.searchsorted(enters[by_entry], np.arange(len(nodes.by_step) + 1))
     leaves = np.maximum(entered[last_pup[breeders]], _last_entry_of_pups(nodes, breeders))
     leaves[stays[breeders]] = len(breeders) + 1
-    by_leaving = np.argsort(leaves, kind="stable")
-    return _cut(
-        _Lists(order, np.searchsorted(step, steps)),
-        _Lists(breeders, entered),
-        breeders[by_leaving],
-        leaves[by_leaving],
-    )
+    return _cut(nodes.by_step, _batches(breeders, leaves, entered))
 
 
-def _pup_steps(nodes: Nodes, order: IntArray, step: IntArray) -> tuple[IntArray, IntArray]:
-    """Steps of the first and of the last pup of each node; -1 for the last where there is none."""
-    first = np.zeros((2, len(nodes) + 1), dtype=np.int64)
+def _pup_steps(nodes: Nodes) -> tuple[IntArray, IntArray]:
+    """Steps of the first and of the last pup of each node, (N,); without pups the last is -1."""
+    order = nodes.order
+    step = nodes.step[order]
+    first = np.full((2, len(nodes) + 1), len(nodes.by_step), dtype=np.int64)
     last = np.full((2, len(nodes) + 1), UNKNOWN, dtype=np.int64)
-    first[:] = step[-1] + 1 if step.size else 0
     for at, parent in enumerate((nodes.first, nodes.second)):
         # Where an index repeats, the last assignment is the one that holds.
         last[at, parent[order]] = step
@@ -77,33 +71,44 @@ def _last_entry_of_pups(nodes: Nodes, breeders: IntArray) -> IntArray:
 
 
 @dataclass(frozen=True)
-class _Lists:
-    """Nodes in order, and where those of each step begin."""
+class _Batch:
+    """Breeders that enter together at a step, and how many have entered once they may leave."""
 
-    nodes: IntArray
-    begins: IntArray
-
-    def batches(self, step: int, at_once: int) -> Iterator[IntArray]:
-        begin, end = self.begins[step], self.begins[step + 1]
-        return (self.nodes[at : min(at + at_once, end)] for at in range(begin, end, at_once))
+    breeders: IntArray
+    step: int
+    leaves: int
 
 
-def _cut(born: _Lists, entering: _Lists, leaving: IntArray, leaves: IntArray) -> Schedule:
+def _batches(breeders: IntArray, leaves: IntArray, entered: IntArray) -> list[_Batch]:
+    return [
+        _Batch(breeders[at:until], step, int(leaves[at:until].max()))
+        for step, (begin, end) in enumerate(pairwise(entered.tolist()))
+        for at in range(begin, end, AT_ONCE)
+        for until in (min(at + AT_ONCE, end),)
+    ]
+
+
+def _cut(born: tuple[IntArray, ...], batches: list[_Batch]) -> Schedule:
+    """Put reading, entering and leaving in one order."""
     nobody = np.empty(0, dtype=np.int64)
+    entering = {step: list(some) for step, some in groupby(batches, lambda one: one.step)}
+    leaving = deque(sorted(batches, key=lambda one: one.leaves))
     moves = []
-    here = most = inside = gone = 0
+    inside = gone = most = 0
 
     def depart() -> IntArray:
         nonlocal gone
-        before, gone = gone, int(np.searchsorted(leaves, inside, side="right"))
-        return leaving[before:gone]
+        some = [nobody]
+        while leaving and leaving[0].leaves <= inside:
+            some.append(leaving.popleft().breeders)
+        departed = np.concatenate(some)
+        gone += len(departed)
+        return departed
 
-    for step in range(len(born.begins) - 1):
-        pups = born.nodes[born.begins[step] : born.begins[step + 1]]
+    for step, pups in enumerate(born):
         moves.append(Move(pups, nobody, depart()))
-        for newcomers in entering.batches(step, AT_ONCE):
-            inside += len(newcomers)
-            here = inside - gone
-            most = max(most, here)
-            moves.append(Move(nobody, newcomers, depart()))
+        for batch in entering.get(step, ()):
+            inside += len(batch.breeders)
+            most = max(most, inside - gone)
+            moves.append(Move(nobody, batch.breeders, depart()))
     return Schedule(tuple(moves), most)

@@ -35,8 +35,7 @@ class Swept:
     Attributes
     ----------
     between_parents
-        Kinship between the two parents of each node, (N,); F for an animal. NaN where neither
-        the node nor a descendant was asked for.
+        Kinship between the two parents of each node, (N,); F for an animal.
     own
         Kinship of each node with itself, (N,).
     kept
@@ -48,18 +47,13 @@ class Swept:
     kept: FloatArray
 
 
-def sweep(
-    nodes: Nodes,
-    asked: IntArray | None = None,
-    keep: IntArray | None = None,
-    mixing: Mixing = Mixing.EXPECTED,
-) -> Swept:
-    """Find F of the nodes asked for and of their ancestors; None asks for all.
+def sweep(nodes: Nodes, keep: IntArray | None = None, mixing: Mixing = Mixing.EXPECTED) -> Swept:
+    """Find F of all nodes.
 
     Parameters
     ----------
     keep
-        Nodes, all asked for, whose kinship with each other is wanted as well.
+        Nodes whose kinship with each other is wanted as well, (k,).
     mixing
         With an extreme the figures are bounds: no assignment of sires goes beyond them.
 
@@ -71,7 +65,7 @@ def sweep(
     kept = np.empty(0, dtype=np.int64) if keep is None else keep
     stays = np.zeros(len(nodes), dtype=np.bool_)
     stays[kept] = True
-    plan = schedule(nodes, asked, stays)
+    plan = schedule(nodes, stays)
     if plan.slots > MOST_IN_TABLE:
         raise TooManyBreeders(plan.slots, MOST_IN_TABLE)
     table = _Table(nodes, plan.slots, mixing)
@@ -94,8 +88,8 @@ class _Table:
         self.kinship = np.zeros((slots + 1, slots + 1))
         self.free = np.arange(slots)
         self.slot = np.full(len(nodes) + 1, slots, dtype=np.int64)
-        self.between = np.full(len(nodes) + 1, np.nan)
-        self.own = np.full(len(nodes) + 1, np.nan)
+        self.between = np.zeros(len(nodes) + 1)
+        self.own = np.zeros(len(nodes) + 1)
         self.own[-1] = 0.5
         self.all_animals = nodes.animals == len(nodes)
 
@@ -133,12 +127,16 @@ class _Table:
         self.slot[newcomers] = slots
         rows[:, slots] = among
         self.kinship[slots] = rows
-        self.kinship[:, slots] = rows.T
+        begin = 0
+        # Columns side by side are written many times faster than columns here and there.
+        for run in np.split(slots, np.flatnonzero(np.diff(slots) > 1) + 1):
+            self.kinship[:, run[0] : run[-1] + 1] = rows[begin : begin + run.size].T
+            begin += run.size
 
     def leave(self, gone: IntArray) -> None:
-        """Give on the slots of those that have no more pups."""
+        """Give on the slots of those that have no more pups, the lowest first."""
         if gone.size:
-            self.free = np.concatenate((self.slot[gone], self.free))
+            self.free = np.sort(np.concatenate((self.slot[gone], self.free)))
 
     def _mix(self, takers: IntArray, first: FloatArray, second: FloatArray) -> FloatArray:
         """What nodes take of the values of their parents, (k,) or (k, m)."""

@@ -14,12 +14,12 @@ from colony.planning.scene import SLACK, Array, Index, Scene
 def fewest_leaving(scene: Scene, tank: int) -> int:
     """Fewest residents that must leave a tank, wherever they go.
 
-    Those it is closed to leave in any case. Of the others, the tank keeps most when it keeps
-    the smallest discs, within one span of sizes; that is exact for strangers, and for
-    litter-mates and pinned animals it never says too many.
+    Those it is closed to leave in any case, and so do those too unlike a pinned one. Of the
+    others, the tank keeps most when it keeps the smallest discs, within one span of sizes;
+    that is exact for strangers, and for litter-mates and pinned animals it never says too many.
     """
     residents = scene.residents(tank)
-    staying = residents[~scene.closed(tank, residents)]
+    staying = _beside_pinned(scene, residents[~scene.closed(tank, residents)])
     kept = max((_most_kept(scene, tank, span) for span in _spans(scene, staying)), default=0)
     return len(residents) - kept
 
@@ -31,7 +31,7 @@ def kept_rows(scene: Scene, tank: int, rows: Index) -> Index:
     """
     open_rows = rows[~scene.closed(tank, rows)]
     kept = max(
-        (_grown(scene, tank, span) for span in _starts(scene, open_rows)),
+        (_grown(scene, tank, span) for span in _around_pinned(scene, open_rows)),
         key=len,
         default=rows[:0],
     )
@@ -78,6 +78,21 @@ def _starts(scene: Scene, rows: Index) -> Iterable[Index]:
     for one in rows.tolist():
         not_smaller = rows[scene.small_mm[rows] >= scene.small_mm[one]]
         yield not_smaller[~scene.clash(one, not_smaller)]
+
+
+def _around_pinned(scene: Scene, rows: Index) -> Iterable[Index]:
+    """Yield the pinned animals with each set of others that may be beside all of them."""
+    beside = _beside_pinned(scene, rows)
+    pinned = scene.pinned[beside]
+    for span in _starts(scene, beside[~pinned]):
+        yield np.concatenate([beside[pinned], span])
+
+
+def _beside_pinned(scene: Scene, rows: Index) -> Index:
+    """Take the pinned animals, and the others that may be beside all of them."""
+    for one in rows[scene.pinned[rows]].tolist():
+        rows = rows[scene.pinned[rows] | ~scene.clash(one, rows)]
+    return rows
 
 
 def _grown(scene: Scene, tank: int, span: Index) -> Index:

@@ -14,8 +14,8 @@ class Feeding:
     took: bool
 
 
-def fed_since(feedings: Iterable[Feeding], foods: int, today: date) -> date | None:
-    """First day since which the pup takes at least `foods` foods, or None.
+def accepted_since(feedings: Iterable[Feeding], today: date) -> dict[str, date]:
+    """Each food that a pup takes, and the first day since which it does.
 
     A food counts from the first time it was taken after its last refusal.
     """
@@ -27,5 +27,15 @@ def fed_since(feedings: Iterable[Feeding], foods: int, today: date) -> date | No
             since.setdefault(feeding.food, feeding.day)
         else:
             since.pop(feeding.food, None)
-    starts = sorted(since.values())
+    return since
+
+
+def fed_since(feedings: Iterable[Feeding], foods: int, today: date) -> date | None:
+    """First day since which the pup takes at least `foods` foods, or None."""
+    starts = sorted(accepted_since(feedings, today).values())
     return starts[foods - 1] if len(starts) >= foods else None
+
+
+def first_feed(feedings: Iterable[Feeding]) -> date | None:
+    """The day on which a pup first took anything."""
+    return min((feeding.day for feeding in feedings if feeding.took), default=None)

@@ -25,8 +25,8 @@ class ReadyRules:
 class PupFacts:
     """What the gates need to know of one pup.
 
-    `widths` are the trusted ones (`growth_flags.trusted_widths`). `held_until` is the last
-    day of a health hold whose end is known, `isolated_until` the first day out of
+    `widths` are the trusted ones and `doubtful` the others (`growth_flags.trusted_widths`).
+    `held_until` is the last day of a health hold whose end is known, `isolated_until` the first day out of
     isolation. `curve` is what the colony's widths say of the pup; without it the species
     prior is started from the pup's last width.
     """
@@ -36,6 +36,7 @@ class PupFacts:
     sex: str
     born: date | None
     widths: tuple[Width, ...] = ()
+    doubtful: tuple[Width, ...] = ()
     feedings: tuple[Feeding, ...] = ()
     held: bool = False
     held_until: date | None = None

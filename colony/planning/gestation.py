@@ -8,10 +8,10 @@ what they prove (the normal hierarchical model of Gelman et al., Bayesian Data A
 3rd ed. 2013, ch. 5), and the date of birth is then conditioned on no birth until today.
 """
 
-from collections.abc import Sequence
-from dataclasses import dataclass
+from collections import defaultdict
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
 from datetime import date, timedelta
-from itertools import groupby
 from math import erfc, sqrt
 
 from colony.planning.conception import Evidence, conception_days, told
@@ -100,6 +100,50 @@ class DueWindow:
     state: str
 
 
+@dataclass(frozen=True)
+class Past:
+    """Recorded gestations of one species, weighed once for the due windows of every dam.
+
+    `seen` is (mean deviate, its variance within the dam) of each dam with births on record;
+    `counts` is how many those are.
+    """
+
+    var_dam: float
+    var_litter: float
+    colony: float
+    seen: Mapping[str, tuple[float, float]]
+    counts: Mapping[str, int]
+
+    @classmethod
+    def weigh(
+        cls, prior: GestationPrior, past: Sequence[Carried], shares: Shares = Shares()
+    ) -> "Past":
+        """Pool the gestations of each dam on the normal scale of the species prior."""
+        within = _within_scale(prior, past, shares)
+        var_litter = shares.litter * within
+        by_dam: dict[str, list[Carried]] = defaultdict(list)
+        for one in past:
+            by_dam[one.dam].append(one)
+        return cls(
+            var_dam=shares.dam * within,
+            var_litter=var_litter,
+            colony=shares.colony,
+            seen={name: _pooled(prior, by_dam[name], var_litter) for name in sorted(by_dam)},
+            counts={name: len(litters) for name, litters in by_dam.items()},
+        )
+
+    def believe(self, dam: str) -> GestationBelief:
+        """What the other dams prove of the colony, then what her own births prove of her."""
+        mean, variance = 0.0, self.colony
+        for name, (seen, noise) in self.seen.items():
+            if name != dam:
+                mean, variance = _update(mean, variance, seen, noise + self.var_dam)
+        variance += self.var_dam
+        if dam in self.seen:
+            mean, variance = _update(mean, variance, *self.seen[dam])
+        return GestationBelief(mean, sqrt(variance + self.var_litter))
+
+
 def believe(
     prior: GestationPrior, past: Sequence[Carried], dam: str, shares: Shares = Shares()
 ) -> GestationBelief:
@@ -121,31 +165,20 @@ def believe(
     GestationBelief
         Mean and standard deviation of the predictive normal.
     """
-    within = _within_scale(prior, past, shares)
-    var_dam, var_litter = shares.dam * within, shares.litter * within
-    mean, variance = 0.0, shares.colony
-    own = None
-    for name, litters in groupby(sorted(past, key=lambda one: one.dam), key=lambda one: one.dam):
-        seen, noise = _pooled(prior, tuple(litters), var_litter)
-        if name == dam:
-            own = seen, noise
-        else:
-            mean, variance = _update(mean, variance, seen, noise + var_dam)
-    variance += var_dam
-    if own is not None:
-        mean, variance = _update(mean, variance, *own)
-    return GestationBelief(mean, sqrt(variance + var_litter))
+    return Past.weigh(prior, past, shares).believe(dam)
 
 
 def due_window(
     prior: GestationPrior,
     evidence: Evidence,
-    past: Sequence[Carried] = (),
+    past: Sequence[Carried] | Past = (),
     *,
     today: date,
     filter_weeks: int = 6,
 ) -> DueWindow | None:
     """Say when the litter is due, given what was seen and that it is not born yet.
+
+    `past` are the recorded gestations of the species, weighed already where many dams ask.
 
     Returns
     -------
@@ -156,7 +189,8 @@ def due_window(
     seen = conception_days(evidence, longest_days=prior.high_days, today=today)
     if seen is None:
         return None
-    belief = believe(prior, past, evidence.dam)
+    past = past if isinstance(past, Past) else Past.weigh(prior, past)
+    belief = past.believe(evidence.dam)
     birth = _Birth(prior, belief, seen.weighed())
     overdue = _Birth(prior, belief, seen.likely).after(today.toordinal() - 1) < TAIL
     earliest, likely, latest = (birth.day(share, today) for share in (TAIL, 0.5, 1 - TAIL))
@@ -179,13 +213,18 @@ class _Birth:
     prior: GestationPrior
     belief: GestationBelief
     conceived: tuple[tuple[int, float], ...]
+    longer: dict[int, float] = field(default_factory=dict)
+    """Probability of more than so many days of gestation, as it was asked for."""
 
     def after(self, day: int) -> float:
         """Probability that the birth comes after this (ordinal) day."""
-        return sum(weight * self._longer(day + 0.5 - c) for c, weight in self.conceived)
+        for conceived, _ in self.conceived:
+            if day - conceived not in self.longer:
+                self.longer[day - conceived] = self._longer(day - conceived)
+        return sum(weight * self.longer[day - c] for c, weight in self.conceived)
 
-    def _longer(self, days: float) -> float:
-        z = (self.prior.deviate(days) - self.belief.mean) / self.belief.sd
+    def _longer(self, days: int) -> float:
+        z = (self.prior.deviate(days + 0.5) - self.belief.mean) / self.belief.sd
         return 0.5 * erfc(z / sqrt(2))
 
     def day(self, share: float, today: date) -> date:
@@ -205,7 +244,7 @@ def _update(mean: float, variance: float, seen: float, noise: float) -> tuple[fl
 
 
 def _pooled(
-    prior: GestationPrior, litters: tuple[Carried, ...], var_litter: float
+    prior: GestationPrior, litters: Sequence[Carried], var_litter: float
 ) -> tuple[float, float]:
     """Mean of one dam's gestations, each weighed by its certainty, and its variance."""
     precisions = [1 / (var_litter + _unsure(prior, one)) for one in litters]
@@ -229,8 +268,8 @@ def _within_scale(prior: GestationPrior, past: Sequence[Carried], shares: Shares
     return (shares.weight + scatter / expected) / (shares.weight + len(placed) - 1)
 
 
-def _records_told(past: Sequence[Carried], dam: str) -> str:
-    own = sum(one.dam == dam for one in past)
-    if not past:
+def _records_told(past: Past, dam: str) -> str:
+    own, all_ = past.counts.get(dam, 0), sum(past.counts.values())
+    if not all_:
         return "species defaults, no birth recorded"
-    return f"{own} of her own births, {len(past) - own} of the colony's"
+    return f"{own} of her own births, {all_ - own} of the colony's"

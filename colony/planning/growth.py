@@ -150,6 +150,11 @@ def forecast(curve: Curve, day: date) -> WidthForecast:
     return WidthForecast(day, min(max(_width(curve.middle, years), low), high), low, high)
 
 
+def likely_width_mm(curve: Curve, day: date) -> float:
+    """Disc width on a day without its interval, which is most of the work of `forecast`."""
+    return _width(curve.middle, max((day - curve.on).days, 0) / YEAR_DAYS)
+
+
 def reach(curve: Curve, wanted_mm: float) -> Reach:
     """When the pup reaches a width: the interval comes from the days each curve needs."""
     spread = sorted(_days_to(one, wanted_mm) for one in curve.bundle)

@@ -7,10 +7,11 @@ called out and left out of the forecast. The thresholds are common practice, no 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
+from itertools import pairwise
 from math import exp, sqrt
 from typing import Literal
 
-from colony.planning.growth import Curve, Width, forecast, width_after_mm
+from colony.planning.growth import Curve, Width, likely_width_mm, width_after_mm
 
 SLIPS = 2.0
 """Standard errors of a difference by which a width may fall short of an earlier one."""
@@ -63,6 +64,8 @@ def trusted_widths(widths: Iterable[Width], error_mm: float = 3.0) -> TrustedWid
     """
     ordered = sorted(widths, key=lambda w: (w.day, w.width_mm))
     slip = SLIPS * sqrt(2) * error_mm
+    if all(later.width_mm >= width.width_mm for width, later in pairwise(ordered)):
+        return TrustedWidths(tuple(ordered), ())
     runs: list[tuple[Width, ...]] = []
     for width in ordered:
         before = [run for run in runs if width.width_mm >= _widest(run) - slip]
@@ -151,7 +154,7 @@ def _behind(
 def _widths_by_litter(pups: Sequence[GrowthRecord], today: date) -> dict[str, dict[str, float]]:
     mates: dict[str, dict[str, float]] = {}
     for pup in pups:
-        mates.setdefault(pup.litter, {})[pup.tag] = forecast(pup.curve, today).width_mm
+        mates.setdefault(pup.litter, {})[pup.tag] = likely_width_mm(pup.curve, today)
     return mates
 
 

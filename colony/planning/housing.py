@@ -24,7 +24,8 @@ class Swimmer:
     It grows by its `curve`; without one it keeps `disc_width_mm` (None: never measured).
     `arrives` is the day of an expected birth and `leaves` that of an expected sale.
     `roles` are those of the tanks it may be moved to. A `pinned` animal is not moved:
-    it is gravid, paired, or otherwise where it has to be. `for_sale` says whether a remedy may
+    it is gravid, paired, or otherwise where it has to be; a pup in its nursery is not moved
+    before `stays_until`. `for_sale` says whether a remedy may
     name it for sale. `family` is the litter a dam bore.
     """
 
@@ -39,6 +40,7 @@ class Swimmer:
     leaves: date | None = None
     roles: frozenset[str] = GROWING_ROLES
     pinned: bool = False
+    stays_until: date | None = None
     for_sale: bool = True
 
     @property
@@ -60,10 +62,16 @@ class DueLitter:
 
 def expected_pups(due: DueLitter) -> tuple[Swimmer, ...]:
     """Make the pups of a litter to come, of the species' birth width and growth."""
-    name = f"due {due.dam} {due.likely}"
+    name = f"due of {due.dam}, {due.likely}"
     curve = first_curve((), due.prior, born=due.likely)
     return tuple(
-        Swimmer(f"{name} #{n}", due.tank, curve, litter=name, arrives=due.likely)
+        Swimmer(
+            f"pup {n} of {due.dam}",
+            due.tank,
+            curve,
+            litter=name,
+            arrives=due.likely,
+        )
         for n in range(1, due.pups + 1)
     )
 

@@ -26,13 +26,15 @@ CAUTION = (
 
 @dataclass(frozen=True)
 class Move:
-    """One animal to be carried, by a day, and why."""
+    """One animal to be carried, by a day, and why; `expected` says that it is not born yet."""
 
     tag: str
     from_tank: str
     to_tank: str
     by: date
     why: str
+    litter: str = ""
+    expected: bool = False
 
 
 @dataclass(frozen=True)
@@ -133,7 +135,17 @@ def _moves(question: Question, answer: Answer) -> tuple[Move, ...]:
         why = reasons.setdefault(home, _why(week, home, week.residents(home)))
         swimmer = week.swimmers[row]
         day = max(swimmer.arrives or week.begins, week.begins)
-        found.append(Move(swimmer.tag, swimmer.tank, week.tanks[tank].code, day, why))
+        found.append(
+            Move(
+                swimmer.tag,
+                swimmer.tank,
+                week.tanks[tank].code,
+                day,
+                why,
+                swimmer.litter,
+                expected=swimmer.arrives is not None,
+            )
+        )
     return tuple(sorted(found, key=lambda move: (move.from_tank, move.to_tank, move.tag)))
 
 
@@ -144,7 +156,21 @@ def _why(week: Scene, tank: int, rows: Index) -> str:
     reasons = breaks(week.tanks[tank], occupants, week.limits)
     unsafe = why_isolation_breaks(week.tanks[tank], occupants, week.begins)
     sentences = [reason.sentence for reason in (unsafe, *reasons) if reason]
+    sentences += _growing_apart(week, tank, rows)
     return sentences[0] if sentences else f"makes room in {week.tanks[tank].code}"
+
+
+def _growing_apart(week: Scene, tank: int, rows: Index) -> list[str]:
+    """Name two animals that are too unlike only between the week's first and last day."""
+    for row in rows.tolist():
+        narrow = [
+            n for n in rows[week.clash(row, rows)].tolist() if week.large_mm[n] < week.large_mm[row]
+        ]
+        if narrow:
+            wide, other = week.swimmers[row].tag, week.swimmers[narrow[0]].tag
+            times, code = week.limits.size_spread, week.tanks[tank].code
+            return [f"{wide} will be over {times:g} times as wide as {other} in {code} this week"]
+    return []
 
 
 def _pinned_in(week: Scene, tank: int) -> Index:

@@ -1,11 +1,32 @@
-"""Which litters want the same nursery at the same time."""
+"""A nursery for every litter that is due, and who would have to share one."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 from itertools import combinations
 
 from colony.planning.gestation import DueWindow
+
+STAY_DAYS = 42
+"""How long pups stay in their nursery; common practice, no source."""
+
+
+@dataclass(frozen=True)
+class Nursery:
+    """A nursery tank, from when it can take a litter, and what has to happen before."""
+
+    code: str
+    free_from: date = date.min
+    waits_for: str = ""
+
+
+@dataclass(frozen=True)
+class NurseryNeed:
+    """A litter that is due; `own` is the nursery its dam is in already, if she is in one."""
+
+    dam: str
+    window: DueWindow
+    own: str = ""
 
 
 @dataclass(frozen=True)
@@ -19,27 +40,59 @@ class NurseryClaim:
 
 @dataclass(frozen=True)
 class NurseryConflict:
-    """Two litters that may need one nursery on the same days."""
+    """Litters that may need one nursery on the same days, or before it is free: one dam or two."""
 
     nursery: str
-    dams: tuple[str, str]
+    dams: tuple[str, ...]
     begins: date
     ends: date
     sentence: str
 
 
+def allot_nurseries(
+    needs: Iterable[NurseryNeed], nurseries: Sequence[Nursery], *, stay_days: int = STAY_DAYS
+) -> tuple[NurseryClaim, ...]:
+    """Give every litter a nursery, the earliest need first.
+
+    A litter whose dam is in a nursery keeps it. Of those free in time the one that has been
+    free longest is taken, else the one that will be free first; ties go by the order given.
+    """
+    free_from = {one.code: one.free_from for one in nurseries}
+    stay = timedelta(days=stay_days)
+    claims = []
+    for need in sorted(needs, key=lambda one: (not one.own, one.window.earliest, one.dam)):
+        code = need.own or min(free_from, key=free_from.__getitem__, default="")
+        if code:
+            claims.append(NurseryClaim(need.dam, code, need.window))
+            free_from[code] = max(free_from.get(code, date.min), need.window.latest + stay)
+    return tuple(claims)
+
+
 def nursery_conflicts(
-    claims: Iterable[NurseryClaim], *, stay_days: int = 42
+    claims: Iterable[NurseryClaim], *, stay_days: int = STAY_DAYS
 ) -> tuple[NurseryConflict, ...]:
     """Warn of every two litters whose days in one nursery may overlap.
 
     A litter needs its nursery from the earliest date of birth until `stay_days` after the
-    latest; how long pups stay is common practice, no source.
+    latest.
     """
     ordered = sorted(claims, key=lambda c: (c.window.earliest, c.dam))
     pairs = ((a, b) for a, b in combinations(ordered, 2) if a.nursery == b.nursery)
     found = (_conflict(a, b, timedelta(days=stay_days)) for a, b in pairs)
     return tuple(conflict for conflict in found if conflict)
+
+
+def not_free_in_time(
+    claims: Iterable[NurseryClaim], nurseries: Iterable[Nursery]
+) -> tuple[NurseryConflict, ...]:
+    """Warn of every litter that may come before its nursery can take it."""
+    by_code = {one.code: one for one in nurseries}
+    late = ((claim, by_code[claim.nursery]) for claim in claims if claim.nursery in by_code)
+    return tuple(
+        _too_early(claim, nursery)
+        for claim, nursery in late
+        if nursery.free_from > claim.window.earliest
+    )
 
 
 def _conflict(first: NurseryClaim, second: NurseryClaim, stay: timedelta) -> NurseryConflict | None:
@@ -52,3 +105,13 @@ def _conflict(first: NurseryClaim, second: NurseryClaim, stay: timedelta) -> Nur
         f"from {begins} to {ends} if the first is late and the second early"
     )
     return NurseryConflict(first.nursery, (first.dam, second.dam), begins, ends, sentence)
+
+
+def _too_early(claim: NurseryClaim, nursery: Nursery) -> NurseryConflict:
+    begins, ends = claim.window.earliest, nursery.free_from
+    before = "" if ends == date.max else f" before {ends}"
+    sentence = (
+        f"{nursery.code} is not free{before} ({nursery.waits_for}); the litter of {claim.dam} may "
+        f"come from {begins}"
+    )
+    return NurseryConflict(nursery.code, (claim.dam,), begins, ends, sentence)

@@ -1,11 +1,12 @@
 """How many litters a plan can have, and the few pairs that the search begins with."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
 from colony.planning.pairing_model import Aim, Model, Question
-from colony.planning.pairing_solver import solve
+from colony.planning.pairing_solver import Whole, solve
+from colony.planning.pairing_taking import filled
 from colony.planning.pairing_wishes import Deadline, Effort, Index
 
 NEAR_FOR_DAM, NEAR_FOR_SIRE = 8, 4
@@ -16,37 +17,66 @@ NEAR_FOR_DAM, NEAR_FOR_SIRE = 8, 4
 class Counted:
     """How many litters there can be, in all and of each quota, and whether that is proved.
 
-    `pairs` are a few pairs that suffice for so many; `chosen` is one plan made of them, with
-    its males' tanks, good or bad.
+    `pairs` are a few pairs that suffice for so many; `chosen` is one plan made of them, good
+    or bad.
     """
 
     aim: Aim
     pairs: Index
     chosen: Index
-    tank_of: dict[int, int]
     proved: bool
     impossible: bool = False
 
 
 def count_litters(question: Question, effort: Effort, deadline: Deadline) -> Counted:
-    """Find the most litters that the constraints allow, those of the quotas first."""
-    pairs = near_pairs(question)
-    counted = _counted(question, pairs, effort, deadline)
-    for wider in (_wider, _all):
-        if counted.aim.litters == _most(question) or len(counted.pairs) == len(question.must):
+    """Find the most litters that the constraints allow, those of the quotas first.
+
+    A fifth of the time at most goes into it.
+    """
+    counted = _by_taking(question, near_pairs(question))
+    for wider in (_same, _wider, _all):
+        if counted.proved:
             break
-        counted = _counted(question, wider(question, counted), effort, deadline)
+        pairs = wider(question, counted)
+        seconds = min(deadline.left(), effort.seconds / 15)
+        answer = solve(Model(question, pairs, Aim(), []), seconds, effort.nodes)
+        counted = _after(question, pairs, counted, answer)
     return counted
 
 
-def _counted(question: Question, pairs: Index, effort: Effort, deadline: Deadline) -> Counted:
-    answer = solve(Model(question, pairs, Aim(), []), deadline.left(), effort.nodes)
-    if answer.chosen is None:
-        return Counted(Aim(0), pairs, pairs[:0], {}, proved=False, impossible=answer.impossible)
-    chosen = pairs[answer.chosen]
+def _by_taking(question: Question, pairs: Index) -> Counted:
+    """Take pairs one by one: a plan to begin with, if those that must be fit."""
+    goal, house = question.objective, question.house
+    size = house.dam_mm2[goal.dam] if house else np.zeros(len(goal.dam))
+    orders = (pairs, np.lexsort((goal.f, goal.dam)), np.lexsort((goal.sire, size)))
+    tries = [filled(question, order) for order in orders]
+    whole = [one for one in tries if np.isin(np.flatnonzero(question.must), one).all()]
+    counted = [_counting(question, np.union1d(pairs, one), one) for one in whole]
+    return max(counted, key=_rank, default=_counting(question, pairs, pairs[:0]))
+
+
+def _counting(question: Question, pairs: Index, chosen: Index) -> Counted:
     dams = question.objective.dam[chosen]
     aim = Aim(len(dams), tuple(int(of[dams].sum()) for of, _ in question.quotas))
-    return Counted(aim, pairs, chosen, answer.place_of_sire, proved=not answer.stopped)
+    return Counted(aim, pairs, chosen, proved=len(dams) == _most(question))
+
+
+def _after(question: Question, pairs: Index, before: Counted, answer: Whole) -> Counted:
+    """Take the answer if it has more litters; over all pairs, it is proof as well."""
+    everything = len(pairs) == len(question.must)
+    if answer.chosen is None:
+        return replace(before, pairs=pairs, impossible=answer.impossible and everything)
+    found = _counting(question, pairs, pairs[answer.chosen])
+    best = max(replace(before, pairs=pairs), found, key=_rank)
+    return replace(best, proved=best.proved or (everything and not answer.stopped))
+
+
+def _rank(counted: Counted) -> tuple[int, int]:
+    return sum(counted.aim.quota_least), len(counted.chosen)
+
+
+def _same(_question: Question, counted: Counted) -> Index:
+    return counted.pairs
 
 
 def _wider(question: Question, counted: Counted) -> Index:
@@ -92,16 +122,5 @@ def near_pairs(question: Question) -> Index:
         starts = np.flatnonzero(np.diff(parent[order], prepend=-1))
         rank = np.arange(len(order)) - np.repeat(starts, np.diff(starts, append=len(order)))
         near[order[rank < count]] = True
-    near[_greedy(question, np.lexsort((turn, cost)))] = True
+    near[filled(question, np.lexsort((turn, cost)))] = True
     return np.flatnonzero(near)
-
-
-def _greedy(question: Question, order: Index) -> list[int]:
-    left, free, taken = question.capacity.tolist(), [True] * question.objective.dams, []
-    dam, sire = question.objective.dam.tolist(), question.objective.sire.tolist()
-    for pair in order.tolist():
-        if free[dam[pair]] and left[sire[pair]]:
-            free[dam[pair]] = False
-            left[sire[pair]] -= 1
-            taken.append(pair)
-    return taken

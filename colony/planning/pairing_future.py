@@ -16,8 +16,9 @@ import numpy as np
 from colony.planning.pairing_count import count_litters
 from colony.planning.pairing_model import Question
 from colony.planning.pairing_objective import Objective
-from colony.planning.pairing_rivals import filled, order_of, rival_pairs
+from colony.planning.pairing_rivals import order_of, rival_pairs
 from colony.planning.pairing_search import best_plan
+from colony.planning.pairing_taking import filled
 from colony.planning.pairing_wishes import (
     BreedingTank,
     Deadline,

@@ -1,11 +1,16 @@
 """Breeding groups: one tank, one male, and the females whose discs fit beside him."""
 
-from dataclasses import dataclass
+from collections import defaultdict
+from dataclasses import dataclass, replace
+from functools import cached_property
 
 import numpy as np
 
 from colony.planning.pairing_pairs import OpenPairs, disc_mm2, kept_partners, within
 from colony.planning.pairing_wishes import Bools, Floats, Index, Wishes
+
+SLACK = 1e-9
+"""Areas are summed in floating point: this share over is not over."""
 
 NOWHERE = -1
 """The tank number of an animal that is in none of the tanks offered."""
@@ -18,7 +23,8 @@ class House:
     `room_mm2` (t,) is what each holds; `dam_mm2` (a,) and `sire_mm2` (b,) are disc areas, a
     sire's with those of the females he keeps. `dam_fits` (a, t) and `sire_may` (b, t) say who
     may be where: a sire who keeps females stays with them, and nobody joins another's group.
-    `dam_home` and `sire_home` are tank numbers, or NOWHERE.
+    `dam_home` and `sire_home` are tank numbers, or NOWHERE. `alike` (t,) is how many tanks
+    each stands for: 1, until tanks that differ in nothing are taken together.
     """
 
     room_mm2: Floats
@@ -28,6 +34,35 @@ class House:
     sire_may: Bools
     dam_home: Index
     sire_home: Index
+    alike: Index
+
+    @cached_property
+    def most_beside(self) -> Index:
+        """Most females that fit beside each sire in each tank, shape (b, t)."""
+        most = np.zeros(self.sire_may.shape, dtype=np.intp)
+        for tank, room in enumerate(self.room_mm2.tolist()):
+            smallest = np.cumsum(np.sort(self.dam_mm2[self.dam_fits[:, tank]]))
+            left = (room - self.sire_mm2) * (1 + SLACK)
+            most[:, tank] = np.searchsorted(smallest, left, side="right")
+        return np.where(self.sire_may, most, 0)
+
+
+def alike_together(house: House) -> House:
+    """Take tanks together that differ in nothing but who is in them today."""
+    kinds: dict[tuple[float, bytes, bytes], list[int]] = defaultdict(list)
+    for tank, room in enumerate(house.room_mm2.tolist()):
+        fits, may = house.dam_fits[:, tank].tobytes(), house.sire_may[:, tank].tobytes()
+        kinds[room, fits, may].append(tank)
+    first = np.array([tanks[0] for tanks in kinds.values()], dtype=np.intp)
+    return replace(
+        house,
+        room_mm2=house.room_mm2[first],
+        dam_fits=house.dam_fits[:, first],
+        sire_may=house.sire_may[:, first],
+        dam_home=np.full(len(house.dam_home), NOWHERE),
+        sire_home=np.full(len(house.sire_home), NOWHERE),
+        alike=np.array([len(tanks) for tanks in kinds.values()], dtype=np.intp),
+    )
 
 
 def house(pairs: OpenPairs, wishes: Wishes) -> House:
@@ -57,4 +92,5 @@ def house(pairs: OpenPairs, wishes: Wishes) -> House:
         sire_may=may.T,
         dam_home=np.array([home[r] for r in pairs.dams], dtype=np.intp),
         sire_home=np.array([home[r] for r in pairs.sires], dtype=np.intp),
+        alike=np.ones(len(tanks), dtype=np.intp),
     )

@@ -74,8 +74,7 @@ def _why_no_sire(pairs: OpenPairs, number: int) -> Reason:
     if not pairs.capacity[number]:
         return _no_place("he is to serve no more females")
     return _no_place(
-        "the females open to him have better sires, or none too many "
-        f"(his least F is {f[bar == OPEN].min():.4f})"
+        f"the females open to him do better with others (his least F is {f[bar == OPEN].min():.4f})"
     )
 
 

@@ -12,7 +12,7 @@ from functools import cached_property
 
 import numpy as np
 
-from colony.planning.pairing_groups import House
+from colony.planning.pairing_groups import SLACK, House, alike_together
 from colony.planning.pairing_objective import TIE, Objective, own_part
 from colony.planning.pairing_wishes import Bools, Floats, Index
 
@@ -38,6 +38,11 @@ class Question:
     most_litters: int | None
 
     @cached_property
+    def houses_alike(self) -> House | None:
+        """The tanks, those that are alike taken together."""
+        return self.house and alike_together(self.house)
+
+    @cached_property
     def own(self) -> Floats:
         """The part of kinship that is each parent's own."""
         return own_part(self.objective.kinship)
@@ -51,10 +56,14 @@ class Question:
 
 @dataclass(frozen=True)
 class Aim:
-    """What one model is solved for: the most litters, or the best plan of so many."""
+    """What one model is solved for: the most litters, or the best plan of so many.
+
+    `fewest_moves` breaks ties, tank by tank; without it tanks that are alike are one.
+    """
 
     litters: int | None = None
     quota_least: tuple[int, ...] = ()
+    fewest_moves: bool = False
 
 
 @dataclass
@@ -87,6 +96,7 @@ class Model:
     def __init__(self, question: Question, pairs: Index, aim: Aim, tangents: list[Floats]) -> None:
         self.question, self.pairs, self.aim, self.tangents = question, pairs, aim, tangents
         self.rows = Rows()
+        self.house = question.house if aim.fewest_moves else question.houses_alike
         self._columns()
         self._parents()
         self._counts()
@@ -94,13 +104,13 @@ class Model:
         self._curve()
 
     def _columns(self) -> None:
-        q, house = self.question, self.question.house
+        q, house = self.question, self.house
         self.dam, self.sire = q.objective.dam[self.pairs], q.objective.sire[self.pairs]
         self.slot_sire = np.repeat(np.arange(len(q.capacity)), q.capacity)
         starts = np.repeat(np.cumsum(q.capacity) - q.capacity, q.capacity)
         self.slot_rank = np.arange(len(self.slot_sire)) - starts
         none = np.zeros(0, dtype=np.intp)
-        self.in_sire, self.in_tank = house.sire_may.nonzero() if house else (none, none)
+        self.in_sire, self.in_tank = house.most_beside.nonzero() if house else (none, none)
         self.stay_pair, self.stay_in = self._stays()
         sizes = (len(self.pairs), len(self.slot_sire), len(self.in_sire), len(self.stay_pair), 1)
         ends = np.cumsum(sizes)
@@ -109,8 +119,8 @@ class Model:
 
     def _stays(self) -> tuple[Index, Index]:
         """Pairs whose dam could stay in her tank, and the sire's place in it."""
-        house = self.question.house
-        if house is None:
+        house = self.house
+        if house is None or not self.aim.fewest_moves:
             none = np.zeros(0, dtype=np.intp)
             return none, none
         number = np.full(house.sire_may.shape, -1, dtype=np.intp)
@@ -131,8 +141,8 @@ class Model:
         costs[self.slots : self.places] = (
             each * self.question.own[self._dams + self.slot_sire] * (2 * self.slot_rank + 1)
         )
-        house, tie = self.question.house, SCALE * TIE / (2 * self.aim.litters)
-        if house is not None:
+        house, tie = self.house, SCALE * TIE / (2 * self.aim.litters)
+        if house is not None and self.aim.fewest_moves:
             costs[self.places : self.stays] = tie * (house.sire_home[self.in_sire] != self.in_tank)
             costs[self.stays : self.curve] = -tie
         costs[self.curve] = 1.0
@@ -148,7 +158,7 @@ class Model:
             return first
         count = self.aim.litters
         own = goal.weight * question.own[goal.dam[pairs]] / (4 * count**2)
-        moved = question.moves[pairs] if question.house is None else 0.5
+        moved = question.moves[pairs] if question.house is None else self.aim.fewest_moves / 2
         costs: Floats = SCALE * (
             (goal.f[pairs] + goal.linear[pairs]) / count + own + TIE * moved / count
         )
@@ -209,34 +219,39 @@ class Model:
 
     def _tanks(self) -> None:
         """One tank a male and one male a tank; discs fit; a female needs his tank to fit her."""
-        house = self.question.house
+        house = self.house
         if house is None:
             return
         places, here = np.arange(self.places, self.stays), np.arange(len(self.pairs))
-        for numbers, count in (
-            (self.in_tank, len(house.room_mm2)),
-            (self.in_sire, len(self.question.capacity)),
-        ):
-            row = self.rows.begin(np.full(count, -np.inf), np.ones(count))
-            self.rows.put(row + numbers, places, 1.0)
-        unit = float(house.room_mm2.max(initial=1.0))
         sires = len(self.question.capacity)
-        self.room_rows = self.rows.begin(np.full(sires, -np.inf), np.zeros(sires))
-        self.rows.put(self.room_rows + self.sire, here, house.dam_mm2[self.dam] / unit)
-        left = house.sire_mm2[self.in_sire] - house.room_mm2[self.in_tank]
-        self.rows.put(self.room_rows + self.in_sire, places, left / unit)
-        self.room_mm2 = unit
+        for numbers, most in ((self.in_tank, house.alike), (self.in_sire, np.ones(sires))):
+            row = self.rows.begin(np.full(len(most), -np.inf), most.astype(float))
+            self.rows.put(row + numbers, places, 1.0)
+        self.room_mm2 = float(house.room_mm2.max(initial=1.0))
+        left = house.room_mm2[self.in_tank] * (1 + SLACK) - house.sire_mm2[self.in_sire]
+        self.room_rows = self._beside(house.dam_mm2[self.dam] / self.room_mm2, left / self.room_mm2)
+        most = np.minimum(
+            house.most_beside[self.in_sire, self.in_tank], self.question.capacity[self.in_sire]
+        )
+        self.beside_rows = self._beside(np.ones(len(here)), most.astype(float))
         self._needs_his_tank(house, places, here)
+
+    def _beside(self, takes: Floats, gives: Floats) -> int:
+        """Hold what the females of each sire take to what his tank gives."""
+        sires = len(self.question.capacity)
+        row = self.rows.begin(np.full(sires, -np.inf), np.zeros(sires))
+        self.rows.put(row + self.sire, np.arange(len(self.pairs)), takes)
+        self.rows.put(row + self.in_sire, np.arange(self.places, self.stays), -gives)
+        return row
 
     def _needs_his_tank(self, house: House, places: Index, here: Index) -> None:
         row = self.rows.begin(np.full(len(here), -np.inf), np.zeros(len(here)))
         self.rows.put(row + here, here, 1.0)
-        of_sire = np.argsort(self.in_sire, kind="stable")
-        ends = np.cumsum(np.bincount(self.in_sire, minlength=len(self.question.capacity)))
-        counts = np.diff(ends, prepend=0)[self.sire]
+        first = np.searchsorted(self.in_sire, self.sire)
+        counts = np.searchsorted(self.in_sire, self.sire, side="right") - first
         pair = np.repeat(here, counts)
         nth = np.arange(len(pair)) - np.repeat(np.cumsum(counts) - counts, counts)
-        place = of_sire[(ends[self.sire] - np.diff(ends, prepend=0)[self.sire])[pair] + nth]
+        place = first[pair] + nth
         fits = house.dam_fits[self.dam[pair], self.in_tank[place]]
         self.rows.put(row + pair[fits], places[place[fits]], -1.0)
         stays = np.arange(self.stays, self.curve)
@@ -278,8 +293,9 @@ class Model:
             price -= duals[row] * dams[goal.dam]
         for n, slope in enumerate(self.slopes):
             price += duals[self.cut_rows + n] * self._along(slope, pairs)
-        house = self.question.house
+        house = self.house
         if house is not None:
             price -= duals[self.room_rows + goal.sire] * house.dam_mm2[goal.dam] / self.room_mm2
+            price -= duals[self.beside_rows + goal.sire]
             price -= SCALE * TIE / (2 * (self.aim.litters or 1))
         return price

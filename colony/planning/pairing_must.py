@@ -38,7 +38,7 @@ def refuse_unfitting(wishes: Wishes, counted: Counted) -> None:
     ------
     PairsDoNotFit
     """
-    if counted.impossible:
+    if counted.impossible or (wishes.must and not counted.aim.litters):
         why = "the tanks, or the litters asked for of a species or line, do not allow it"
         raise PairsDoNotFit(tuple(wishes.must), why)
 

@@ -20,6 +20,9 @@ from colony.planning.pairing_wishes import Floats, Index
 TIE = 1e-6
 """What a plan that moves every animal pays more than one that moves none."""
 
+ROUNDING = 1e-9
+"""Eigenvalues of kinship are known to better than this."""
+
 
 @dataclass(frozen=True, eq=False)
 class Objective:
@@ -63,7 +66,8 @@ def own_part(kinship: Floats) -> Floats:
 
     Kinship is a matrix of covariances, so it is positive semidefinite, and each animal has a
     Mendelian part of its own. Split off, that part is a cost of each litter by itself, which
-    whole numbers meet exactly; only the rest is curved.
+    whole numbers meet exactly; only the rest is curved. (Kinships given to founders by hand
+    may contradict each other; then the diagonal is negative, and bounds hold but are wider.)
 
     Parameters
     ----------
@@ -77,8 +81,8 @@ def own_part(kinship: Floats) -> Floats:
     """
     if not len(kinship):
         return np.zeros(0)
-    own = 1 / np.diag(np.linalg.inv(kinship + 1e-9 * np.eye(len(kinship))))
-    scale = 1 / np.sqrt(np.maximum(own, 1e-9))
+    own = 1 / np.diag(np.linalg.inv(kinship + ROUNDING * np.eye(len(kinship))))
+    scale = 1 / np.sqrt(np.clip(own, 1e-3, 1.0))
     least = np.linalg.eigvalsh(kinship * np.outer(scale, scale))[0]
-    d: Floats = max(0.0, float(least) - 1e-9) / scale**2
+    d: Floats = (float(least) - ROUNDING) / scale**2
     return d

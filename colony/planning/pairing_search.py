@@ -12,6 +12,7 @@ import numpy as np
 from colony.planning.pairing_count import Counted
 from colony.planning.pairing_model import SCALE, Aim, Model, Question
 from colony.planning.pairing_objective import TIE
+from colony.planning.pairing_settling import animals_moved
 from colony.planning.pairing_solver import Relaxed, Whole, relax, solve
 from colony.planning.pairing_wishes import Bools, Deadline, Effort, Floats, Index
 
@@ -26,16 +27,15 @@ SMALL = 1.0
 UNBOUNDED = -1e9
 """A bound below every cost."""
 
-FEW_NODES = 10
+FEW_NODES = 50
 """A search of fewer nodes is not worth its beginning."""
 
 
 @dataclass(frozen=True, eq=False)
 class Found:
-    """The best plan found: its pairs, its males' tanks, its cost and the proved least cost."""
+    """The best plan found: its pairs, its cost and the proved least cost."""
 
     chosen: Index
-    tank_of: dict[int, int]
     cost: float
     bound: float
 
@@ -62,19 +62,19 @@ def best_plan(question: Question, counted: Counted, effort: Effort, deadline: De
     cheaper than bound and reach together has no others. So each round moves the bound too.
     """
     bounded = _bounded(question, counted, effort, deadline)
-    cost = plan_cost(question, counted.chosen, counted.tank_of)
-    best = Found(counted.chosen, counted.tank_of, cost, min(bounded.bound, cost))
+    cost = plan_cost(question, counted.chosen)
+    best = Found(counted.chosen, cost, min(bounded.bound, cost))
     tangents, work = list(bounded.tangents), 0
     reach = effort.proof * max(abs(bounded.bound), SMALL)
     for _ in range(CHOOSING_ROUNDS):
         useful = np.flatnonzero((bounded.price <= reach + EQUAL) | question.must)
-        polishing = best.gap <= effort.proof
-        nodes = (effort.polish - work) // len(useful) if polishing else effort.nodes
+        polishing = bool(best.gap <= effort.proof)
+        model = Model(question, useful, replace(counted.aim, fewest_moves=polishing), tangents)
+        nodes = (effort.polish - work) // model.size if polishing else effort.nodes
         if nodes < FEW_NODES or best.gap == 0.0 or deadline.is_over():
             break
-        model = Model(question, useful, counted.aim, tangents)
         answer = solve(model, deadline.left(), nodes, 0.0 if polishing else effort.proof / 4)
-        work += (answer.nodes + 1) * len(useful) if polishing else 0
+        work += (answer.nodes + 1) * model.size if polishing else 0
         best = _better(question, best, useful, answer, bounded.bound + reach)
         if answer.chosen is not None:
             tangents.append(question.objective.litters_of(useful[answer.chosen]))
@@ -88,23 +88,16 @@ def _better(question: Question, best: Found, pairs: Index, answer: Whole, reache
     bound = max(best.bound, min(least, reached))
     if answer.chosen is not None:
         chosen = pairs[answer.chosen]
-        cost = plan_cost(question, chosen, answer.place_of_sire)
+        cost = plan_cost(question, chosen)
         if cost < best.cost:
-            best = Found(chosen, answer.place_of_sire, cost, bound)
+            best = Found(chosen, cost, bound)
     return replace(best, bound=min(bound, best.cost))
 
 
-def plan_cost(question: Question, chosen: Index, tank_of: dict[int, int]) -> float:
+def plan_cost(question: Question, chosen: Index) -> float:
     """Count the cost of whole pairs as a model does: the objective, and a trifle for moves."""
-    goal, house = question.objective, question.house
-    if house is None:
-        moved = float(question.moves[chosen].sum())
-    else:
-        tank = np.array([tank_of[s] for s in goal.sire[chosen].tolist()], dtype=np.intp)
-        dams_moved = int((house.dam_home[goal.dam[chosen]] != tank).sum())
-        sires_moved = sum(house.sire_home[s] != t for s, t in tank_of.items())
-        moved = (dams_moved + sires_moved) / 2
-    return SCALE * (goal.value(chosen) + TIE * moved / len(chosen))
+    ties = TIE * animals_moved(question, chosen) / len(chosen)
+    return SCALE * (question.objective.value(chosen) + ties)
 
 
 def _bounded(question: Question, counted: Counted, effort: Effort, deadline: Deadline) -> _Bounded:

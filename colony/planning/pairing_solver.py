@@ -7,7 +7,7 @@ Huangfu & Hall 2018, Parallelizing the dual revised simplex method, Math. Progra
 from dataclasses import dataclass
 
 import numpy as np
-from scipy.optimize import Bounds, LinearConstraint, linprog, milp
+from scipy.optimize import Bounds, LinearConstraint, linear_sum_assignment, linprog, milp
 from scipy.sparse import csr_array, vstack
 
 from colony.planning.pairing_model import Model
@@ -46,7 +46,6 @@ class Whole:
     stopped: bool
     impossible: bool
     nodes: int
-    place_of_sire: dict[int, int]
 
 
 def relax(model: Model, seconds: float) -> Relaxed | None:
@@ -91,13 +90,18 @@ def solve(model: Model, seconds: float, nodes: int, close: float = 0.0) -> Whole
         stopped=solved.status not in {SOLVED, IMPOSSIBLE},
         impossible=solved.status == IMPOSSIBLE,
         nodes=int(solved.mip_node_count or 0),
-        place_of_sire={} if x is None else _places(model, x),
     )
 
 
-def _places(model: Model, unknowns: Floats) -> dict[int, int]:
-    (used,) = np.nonzero(unknowns[model.places : model.stays] > CHOSEN)
-    return dict(zip(model.in_sire[used].tolist(), model.in_tank[used].tolist(), strict=True))
+def assign(costs: Floats) -> Index:
+    """Give each row a column of its own, at the least cost; shape (rows, columns), rows <= columns.
+
+    Raises
+    ------
+    ValueError
+        Some row has no column of a finite cost left.
+    """
+    return np.asarray(linear_sum_assignment(costs)[1], dtype=np.intp)
 
 
 def _matrix(model: Model) -> tuple[csr_array, Floats, Floats]:

@@ -83,11 +83,11 @@ class Effort:
 
     `seconds` bounds the work by the `clock`, a reading of seconds (each step of the work by
     itself, without one). `proof` is the gap at which a plan counts as optimal; `nodes` bounds
-    each search. Closing the gap further is tried for `polish` nodes times pairs: wholly on a
+    each search. Closing the gap further is tried for `polish` nodes times unknowns: wholly on a
     small colony, hardly on a large one.
     """
 
-    seconds: float = 60.0
+    seconds: float = 30.0
     proof: float = 1e-4
     nodes: int = 2_000
     polish: int = 40_000

@@ -4,6 +4,7 @@ from collections import Counter, defaultdict
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from datetime import date
+from functools import cached_property
 
 import numpy as np
 
@@ -17,6 +18,7 @@ from colony.planning.pairing_pairs import OPEN, OpenPairs, open_pairs
 from colony.planning.pairing_plan import Group, Plan, PlannedPair
 from colony.planning.pairing_question import pairing_question
 from colony.planning.pairing_search import Found, best_plan
+from colony.planning.pairing_settling import settled
 from colony.planning.pairing_wishes import (
     DEFAULT_EFFORT,
     BreedingTank,
@@ -79,10 +81,14 @@ class _Solved:
     counted: Counted
     found: Found
 
+    @cached_property
+    def tank_of(self) -> dict[int, int]:
+        return settled(self.question, self.found.chosen)
+
 
 def _plan(pairs: OpenPairs, wishes: Wishes, solved: _Solved, today: date, effort: Effort) -> Plan:
     goal, found = solved.question.objective, solved.found
-    planned = tuple(sorted(_planned(pairs, wishes, found, today), key=lambda one: one.dam))
+    planned = tuple(sorted(_planned(pairs, wishes, solved, today), key=lambda one: one.dam))
     proved = found.gap <= effort.proof
     notes = list(_notes(pairs, wishes, found.chosen, solved.counted))
     if not proved:
@@ -101,13 +107,15 @@ def _plan(pairs: OpenPairs, wishes: Wishes, solved: _Solved, today: date, effort
     )
 
 
-def _planned(pairs: OpenPairs, wishes: Wishes, found: Found, today: date) -> Iterator[PlannedPair]:
+def _planned(
+    pairs: OpenPairs, wishes: Wishes, solved: _Solved, today: date
+) -> Iterator[PlannedPair]:
     stock = pairs.stock
     worst = stock.kinship if stock.worst_kinship is None else stock.worst_kinship
-    for dam, sire in zip(*(numbers[found.chosen] for numbers in pairs.places), strict=True):
+    for dam, sire in zip(*(numbers[solved.found.chosen] for numbers in pairs.places), strict=True):
         rows = pairs.dams[dam], pairs.sires[sire]
         one, other = (pairs.candidate(row) for row in rows)
-        tank = pairs.tanks[found.tank_of[int(sire)]].code if found.tank_of else None
+        tank = pairs.tanks[solved.tank_of[int(sire)]].code if solved.tank_of else None
         yield PlannedPair(
             dam=one.tag,
             sire=other.tag,

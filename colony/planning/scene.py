@@ -114,7 +114,7 @@ def scene(
         tuple(tanks),
         tuple(kept),
         limits,
-        np.array([s.pinned for s in kept], dtype=bool),
+        np.array([s.pinned or (s.stays_until or begins) > begins for s in kept], dtype=bool),
         np.array([s.for_sale and (s.arrives or begins) <= begins for s in kept], dtype=bool),
         _kin_numbers(kept),
         home,

@@ -36,6 +36,7 @@ class NoSuchSpecies(Refusal):
     """The book has no such species."""
 
     def __init__(self, name: str, known: list[str]) -> None:
+        self.known = known
         super().__init__(
             f"There is no species {shown(name)} in the book: use {listed(known)}, or add it: colony species add."
         )

@@ -1,8 +1,8 @@
-"""Refusals about health holds."""
+"""Refusals about health: holds, look-overs, vet visits, deaths."""
 
 from datetime import date
 
-from colony.refusals.base import Refusal
+from colony.refusals.base import Refusal, WrongUse
 
 
 class HeldAlready(Refusal):
@@ -19,3 +19,40 @@ class NotHeld(Refusal):
 
     def __init__(self, tag: str, on: date) -> None:
         super().__init__(f"{tag} is not held on {on}: there is nothing to release.")
+
+
+class LookOverOfWhom(WrongUse):
+    """A look-over names neither an animal nor a tank, or both."""
+
+    def __init__(self) -> None:
+        super().__init__("A look-over is of an animal or of a tank: give TAG, or --tank CODE.")
+
+
+class WellAndSick(WrongUse):
+    """A look-over says "well" beside another sign."""
+
+    def __init__(self) -> None:
+        super().__init__("'well' stands alone: leave it out where a sign was seen.")
+
+
+class NobodySeenByVet(WrongUse):
+    """A vet visit names no animal."""
+
+    def __init__(self) -> None:
+        super().__init__("A vet visit names the animals that were seen: --animal TAG, repeated.")
+
+
+class NotDead(Refusal):
+    """A page of death is asked for an animal that did not die."""
+
+    def __init__(self, tag: str, status: str) -> None:
+        super().__init__(
+            f"{tag} is {status}, not dead: record a death with colony animal end {tag} died."
+        )
+
+
+class NothingToSurvive(Refusal):
+    """Survival is asked of a book without litters."""
+
+    def __init__(self) -> None:
+        super().__init__("No pup of a litter is in the book yet: record one: colony litter record.")

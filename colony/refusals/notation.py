@@ -38,6 +38,16 @@ class MeasureOutOfRange(WrongUse):
         super().__init__(f"{shown(text)} cannot be a {quantity} here: write one such as {example}.")
 
 
+class ThousandsOrDecimals(WrongUse):
+    """A comma that may part thousands or decimals."""
+
+    def __init__(self, text: str) -> None:
+        plain, point = text.replace(",", "").strip(), text.replace(",", ".").strip()
+        super().__init__(
+            f"{shown(text)} may mean thousands or decimals: write {shown(plain)} or {shown(point)}."
+        )
+
+
 class UnreadableDay(WrongUse):
     """A date is in none of the ways that are taken."""
 
@@ -148,3 +158,19 @@ class NoSuchSubject(WrongUse):
         super().__init__(
             f"{shown(word)} is no subject of this program: did you mean {listed(known)}?"
         )
+
+
+class UnreadablePair(WrongUse):
+    """A pair is not a dam and a sire."""
+
+    def __init__(self, text: str) -> None:
+        super().__init__(
+            f"{shown(text)} is no pair: write the dam, a star and the sire, such as Alma*Bruno."
+        )
+
+
+class UnreadableWanted(WrongUse):
+    """A number of litters cannot be read."""
+
+    def __init__(self, text: str) -> None:
+        super().__init__(f"{shown(text)} does not say how many litters of what: write leopoldi=4.")

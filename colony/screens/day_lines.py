@@ -5,13 +5,15 @@ from dataclasses import dataclass
 from datetime import date
 from typing import Any
 
-from colony.acts.day import Unmeasured
+from colony.acts.day import State, Unmeasured
 from colony.acts.due import DueLitter
-from colony.acts.housing import TankAhead
 from colony.acts.pairing_checks import Unchecked
+from colony.acts.round import WorkLine
 from colony.acts.tanks import TankLine
 from colony.acts.work import MoveLine
 from colony.notation.days import show_span
+from colony.planning.glance import Overflow
+from colony.planning.growth_flags import OffCurve
 from colony.planning.readiness import Readiness
 from colony.screens.about import About
 from colony.screens.desk import Desk
@@ -32,15 +34,11 @@ COLUMNS = (
 
 @dataclass(frozen=True)
 class WhatNow:
-    """What asks for a hand, as far as it was read; None is not read yet."""
+    """What asks for a hand."""
 
-    tanks: Sequence[TankLine] | None = None
-    moves: Sequence[MoveLine] | None = None
-    unchecked: Sequence[Unchecked] | None = None
-    due: Sequence[DueLitter] | None = None
-    ready: Sequence[Readiness] | None = None
-    unmeasured: Sequence[Unmeasured] | None = None
-    ahead: Sequence[TankAhead] | None = None
+    state: State
+    moves: Sequence[MoveLine]
+    unchecked: Sequence[Unchecked]
 
 
 @dataclass(frozen=True)
@@ -58,21 +56,19 @@ class DayLines:
 
     def entries(self) -> list[Entry]:
         """Each kind under its heading, the most urgent kind first."""
-        now, tanks = self.now, self.now.tanks or ()
-        over = [tank for tank in tanks if tank.breaks]
-        isolated = [one for one in tanks if one.isolated_until and one.isolated_until > self.today]
-        broken = {tank.tank for tank in over}
-        soon = [tank for tank in now.ahead or () if tank.breaks and tank.tank not in broken]
-        due = now.due and sorted(now.due, key=_overdue_first)
-        kinds: tuple[tuple[str, str, Callable[[Any], Line], Sequence[Any] | None], ...] = (
-            ("Tanks over their limit", "tanks", self._overfull, over),
+        now, state = self.now, self.now.state
+        due = sorted(state.due, key=_overdue_first)
+        kinds: tuple[tuple[str, str, Callable[[Any], Line], Sequence[Any]], ...] = (
+            ("Tanks over their limit", "tanks", self._overfull, state.overfull),
             ("Moves to make", "tanks", self._move, now.moves),
             ("Births expected", "litters", self._due, due),
-            ("Ready for sale", "pups", self._ready, now.ready),
-            ("Tanks over their limit soon", "tanks", self._soon, soon),
-            ("Isolation", "tanks", self._isolated, isolated),
+            ("Ready for sale", "pups", self._ready, state.ready),
+            ("Tanks over their limit in two weeks", "tanks", self._soon, state.overflowing),
+            ("Isolation", "tanks", self._isolated, state.isolated),
+            ("Work overdue", "round", self._work, state.overdue),
             ("Pairings to look at", "pairings", self._unchecked, now.unchecked),
-            ("To measure", "pups", self._unmeasured, now.unmeasured),
+            ("Off their curve", "pups", self._off_curve, state.off_curve),
+            ("To measure", "pups", self._unmeasured, state.unmeasured),
         )
         most = max(lines for rows, lines in MOST.items() if rows <= self.rows)
         return [entry for kind in kinds for entry in _group(*kind, most)]
@@ -86,15 +82,17 @@ class DayLines:
             more="\n\n".join(f"! {one}." for one in tank.breaks),
         )
 
-    def _soon(self, tank: TankAhead) -> Line:
-        first = tank.breaks[0]
-        when = in_days(first["day"], self.today)
+    def _soon(self, over: Overflow) -> Line:
+        return Line(About("tank", over.tank), (over.tank, over.why), "!", "due", more=over.why)
+
+    def _work(self, work: WorkLine) -> Line:
+        what = f"{work.task}, {work.overdue_days} d overdue"
+        last = f"last {short_day(work.last_done)}" if work.last_done else "never done"
+        return Line(About("place", "round"), (work.place, what, last, work.place), "!", "wrong")
+
+    def _off_curve(self, pup: OffCurve) -> Line:
         return Line(
-            About("tank", tank.tank),
-            (tank.tank, f"{when}: {first['why']}"),
-            "!",
-            "due",
-            more="\n\n".join(f"{one['day']}  {one['why']}" for one in tank.breaks),
+            About("animal", pup.tag), (pup.tag, pup.sentence), "!", "due", more=pup.sentence
         )
 
     def _move(self, move: MoveLine) -> Line:
@@ -167,11 +165,9 @@ class DayLines:
 
 
 def _group(
-    title: str, place: str, write: Callable[[Any], Line], found: Sequence[Any] | None, most: int
+    title: str, place: str, write: Callable[[Any], Line], found: Sequence[Any], most: int
 ) -> Iterator[Entry]:
     """One kind: its heading, so many lines, and a line that leads to the rest."""
-    if found is None:
-        yield Heading(f"{title}: reading")
     if not found:
         return
     yield Heading(f"{title} ({len(found)})")

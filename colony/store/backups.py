@@ -11,6 +11,7 @@ from pathlib import Path
 from sqlalchemy import Engine, make_url
 
 from colony.refusals.books import BookNotReachable, CopyDamaged
+from colony.store import clock
 from colony.store.failures import refusal_of
 from colony.store.location import is_url, users_folder
 
@@ -108,7 +109,7 @@ def backup_folder(location: str) -> Path:
 
 def new_path(location: str, reason: str) -> Path:
     """A name for a backup made now."""
-    moment = dt.datetime.now(dt.UTC).strftime(_MOMENT)
+    moment = clock.now().strftime(_MOMENT)
     return backup_folder(location) / f"{_stem(location)}-{moment}-{reason}.colony"
 
 

@@ -30,6 +30,7 @@ class Book:
     @contextmanager
     def reading(self) -> Iterator[Session]:
         """A session to read in; what it changes is thrown away."""
+        self._refuse_vanished()
         with in_words(self.location), Session(looking(self.engine)) as session:
             yield session
 
@@ -54,8 +55,7 @@ class Book:
         BookVanished
             The file is not there any more, or another one has its name.
         """
-        if self.file != identity(self.location):
-            raise BookVanished(self.location)
+        self._refuse_vanished()
         with in_words(self.location), Session(writing(self.engine)) as session:
             take_turn(session.connection())
             begin_act(session, self.engine, self.location)
@@ -66,6 +66,11 @@ class Book:
                 refuse_changed_meanwhile(session, seen, recorder.steps)
             write_entry(session, name, recorder)
             session.commit()
+
+    def _refuse_vanished(self) -> None:
+        """A file that was deleted or replaced would take acts that nobody sees again."""
+        if self.file != identity(self.location):
+            raise BookVanished(self.location)
 
     def close(self) -> None:
         """Let go of the database."""

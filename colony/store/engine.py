@@ -1,7 +1,9 @@
 """How the program speaks to a database: SQLite with its safeties on, or PostgreSQL."""
 
+import os
 from collections.abc import Iterator
 from contextlib import contextmanager
+from pathlib import Path
 from typing import Any
 
 from sqlalchemy import Connection, Engine, create_engine, event
@@ -37,8 +39,10 @@ def make_engine(location: str) -> Engine:
     """
     if is_url(location):
         return _postgres(location)
-    engine = create_engine(f"sqlite:///{location}", connect_args={"timeout": WAIT_SECONDS})
-    event.listen(engine, "connect", _set_safeties)
+    only_read = _may_only_be_read(Path(location))
+    url = _url_to_read(Path(location)) if only_read else f"sqlite:///{location}"
+    engine = create_engine(url, connect_args={"timeout": WAIT_SECONDS})
+    event.listen(engine, "connect", _set_reading if only_read else _set_safeties)
     event.listen(engine, "begin", _begin)
     return engine
 
@@ -78,12 +82,37 @@ def turn(engine: Engine) -> Iterator[Connection]:
 
 def _postgres(location: str) -> Engine:
     try:
-        engine = create_engine(location, connect_args={"connect_timeout": _REACH_SECONDS})
+        engine = create_engine(
+            location,
+            connect_args={"connect_timeout": _REACH_SECONDS},
+            pool_pre_ping=True,  # a screen that was open over night finds the server again
+        )
     except (ArgumentError, NoSuchModuleError, ImportError, ValueError) as failed:
         raise UnknownDatabase(named(location)) from failed
     if engine.dialect.name != "postgresql":
         raise UnknownDatabase(named(location))
     return engine
+
+
+def _may_only_be_read(path: Path) -> bool:
+    return path.exists() and not (os.access(path, os.W_OK) and os.access(path.parent, os.W_OK))
+
+
+def _url_to_read(path: Path) -> str:
+    """Read a file in a place where nothing can be written beside it.
+
+    It is read as one that does not change, unless its write-ahead log holds acts: then
+    somebody who may write is at it, and the log has to be read too.
+    """
+    log = path.with_name(f"{path.name}-wal")
+    busy = log.exists() and log.stat().st_size > 0
+    still = "" if busy else "&immutable=1"
+    return f"sqlite:///{path.absolute().as_uri()}?mode=ro{still}&uri=true"
+
+
+def _set_reading(connection: Any, _record: object) -> None:  # noqa: ANN401 - a DBAPI connection
+    connection.isolation_level = None
+    connection.execute("PRAGMA trusted_schema = OFF")
 
 
 def _set_safeties(connection: Any, _record: object) -> None:  # noqa: ANN401 - a DBAPI connection

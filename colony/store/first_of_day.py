@@ -7,6 +7,7 @@ from sqlmodel import Session, col, select
 
 from colony.records import JournalEntry
 from colony.refusals.base import Refusal
+from colony.store import clock
 from colony.store.backups import DAILY, copy_before, list_copies
 from colony.store.entries import latest
 from colony.store.rotation import throw_away
@@ -20,7 +21,7 @@ CONCERNS = "concerns"
 
 def begin_act(session: Session, engine: Engine, location: str) -> None:
     """Before the first act of a day, copy the book; note in the session what a person should know."""
-    now = dt.datetime.now(dt.UTC)
+    now = clock.now()
     concerns: list[str] = session.info.setdefault(CONCERNS, [])
     last = latest(session)
     if last.number and dt.datetime.fromisoformat(last.at) > now + CLOCK_MAY_DIFFER:

@@ -4,7 +4,6 @@ The steps of an act stand in the order in which the database took them, so that 
 through them passes only through states that the database has accepted before.
 """
 
-import datetime as dt
 import getpass
 import json
 import os
@@ -16,6 +15,7 @@ from sqlalchemy.orm import Mapper, ORMExecuteState, SessionTransaction, object_s
 from sqlmodel import Session, SQLModel
 
 from colony.records import JournalEntry
+from colony.store import clock
 
 WHO_VARIABLE = "COLONY_WHO"
 
@@ -98,7 +98,7 @@ def write_entry(session: Session, act: str, recorder: Recorder, *, always: bool 
     if not recorder.steps and not always:
         return
     entry = JournalEntry(
-        at=dt.datetime.now(dt.UTC).isoformat(timespec="seconds"),
+        at=clock.now().isoformat(timespec="seconds"),
         who=_who(),
         act=act,
         summary=_summary(session.info.get("told", [])),

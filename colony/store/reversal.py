@@ -45,10 +45,8 @@ def take_back(session: Session, entry: Entry) -> None:
 def depends(later: Entry, earlier: Entry) -> bool:
     """Whether a later act builds on rows that an earlier one made, changed or deleted."""
     changed = changed_columns(earlier)
-    return (
-        bool(overlaps(changed, later.steps))
-        or any(_refers(step, changed) for step in later.steps)
-        or _needs_deleted(earlier, later)
+    return bool(overlaps(changed, later.steps)) or any(
+        _refers(step, changed) for step in later.steps
     )
 
 
@@ -87,16 +85,6 @@ def _refers(step: Step, changed: dict[Place, set[str] | None]) -> bool:
         if columns is None or columns & BEARING.get(place[0], set()):
             return True
     return False
-
-
-def _needs_deleted(earlier: Entry, later: Entry) -> bool:
-    """The earlier act let go of a row that the later one deleted: it could not be tied again."""
-    deleted = {(step.table, step.key) for step in later.steps if step.after is None}
-    return any(
-        place in deleted
-        for step in earlier.steps
-        for _, place in references(table_named(step.table), step.before or {})
-    )
 
 
 def _refuse_otherwise(

@@ -1,14 +1,18 @@
 """The choices of a book: each with its type, its default and what it takes."""
 
 import dataclasses
+import re
 from collections.abc import Callable
 from dataclasses import dataclass, field
+from string import Formatter
 from typing import Any
 
 from sqlmodel import Session, select
 
+from colony.notation.tags import parse_tag
 from colony.records import Setting
 from colony.refusals.books import BadSetting, UnknownSetting
+from colony.refusals.notation import BadTag
 
 
 def _choice(default: object, reads: Callable[[str], object], takes: str) -> Any:  # noqa: ANN401 - as dataclasses.field
@@ -36,10 +40,39 @@ def _fraction(text: str) -> float:
     return number
 
 
-def _pattern(text: str) -> str:
-    sample = {"litter": "26-01", "n": 1, "dam": "Alma", "yy": "26", "yyyy": "2026", "sex": "F"}
-    if text.format(**sample) == text.format(**sample | {"n": 2}):
+def _times(text: str) -> float:
+    number = float(text)
+    if not 1 <= number <= 20:  # noqa: PLR2004 - no tank is twenty rays wide for each ray
         raise ValueError(text)
+    return number
+
+
+def _amount(text: str) -> float:
+    number = float(text)
+    if not 0 <= number <= 1000:  # noqa: PLR2004 - milligrams in a litre of tap water
+        raise ValueError(text)
+    return number
+
+
+_PUP_FACTS = {"litter": "26-01", "n": 1, "dam": "Alma", "yy": "26", "yyyy": "2026", "sex": "F"}
+_NUMBER_WIDTH = re.compile(r"0[1-4]", re.ASCII)
+
+
+def _pattern(text: str) -> str:
+    """Plain facts only, and {n} once; {n:02} is a number of two digits."""
+    parts = list(Formatter().parse(text))
+    plain = all(
+        name in {None, *_PUP_FACTS}
+        and not conversion
+        and (not width or (name == "n" and _NUMBER_WIDTH.fullmatch(width)))
+        for _, name, width, conversion in parts
+    )
+    if not plain or [name for _, name, _, _ in parts].count("n") != 1:
+        raise ValueError(text)
+    try:
+        parse_tag(text.format(**_PUP_FACTS))
+    except BadTag as wrong:
+        raise ValueError(text) from wrong
     return text
 
 
@@ -60,13 +93,27 @@ class BookSettings:
     backup_weeks: int = _choice(8, _whole(0, 520), "how many weeks keep a copy, from 0 to 520")
     backup_months: int = _choice(24, _whole(0, 1200), "how many months keep a copy, from 0 to 1200")
     load_limit: float = _choice(0.3, _fraction, "disc area over floor area, such as 0.3")
+    reserve_l: int = _choice(0, _whole(0, 1_000_000), "litres; 0 where water comes as it is used")
+    reserve_refill_l: int = _choice(0, _whole(0, 1_000_000), "litres a night")
+    change_slack_days: int = _choice(2, _whole(0, 14), "days from 0 to 14")
+    change_setup_minutes: int = _choice(10, _whole(0, 240), "minutes from 0 to 240")
+    change_l_per_minute: int = _choice(20, _whole(1, 1000), "litres a minute, out and in again")
+    tap_nitrate_mg_l: float = _choice(0.0, _amount, "mg/L from 0 to 1000")
+    refusals_called: int = _choice(3, _whole(1, 60), "days from 1 to 60")
+    still_days: int = _choice(42, _whole(7, 365), "days from 7 to 365")
+    nursery_stay_days: int = _choice(42, _whole(1, 365), "days from 1 to 365")
+    widths_across: float = _choice(2.0, _times, "disc widths across a tank, from 1 to 20")
+    widths_along: float = _choice(4.0, _times, "disc widths along a tank, from 1 to 20")
+    size_spread: float = _choice(2.0, _times, "widest over narrowest in a tank, from 1 to 20")
 
 
 def read_settings(session: Session) -> BookSettings:
     """The settings of this book; what it does not say has its default."""
     written = {row.key: row.value for row in session.exec(select(Setting))}
-    known = {f.name: f.metadata["reads"](written[f.name]) for f in _fields() if f.name in written}
-    return BookSettings(**known)
+    by_name = {f.name: f for f in _fields()}
+    return BookSettings(
+        **{key: _read(by_name[key], written[key]) for key in by_name.keys() & written.keys()}
+    )
 
 
 def write_setting(session: Session, key: str, value: str) -> None:
@@ -82,13 +129,17 @@ def write_setting(session: Session, key: str, value: str) -> None:
     by_name = {f.name: f for f in _fields()}
     if key not in by_name:
         raise UnknownSetting(key, sorted(by_name))
-    try:
-        by_name[key].metadata["reads"](value)
-    except (ValueError, KeyError, IndexError, AttributeError) as wrong:
-        raise BadSetting(key, value, by_name[key].metadata["takes"]) from wrong
+    _read(by_name[key], value)
     setting = session.get(Setting, key) or Setting(key=key, value=value)
     setting.value = value
     session.add(setting)
+
+
+def _read(choice: dataclasses.Field[Any], value: str) -> Any:  # noqa: ANN401 - of the choice's type
+    try:
+        return choice.metadata["reads"](value)
+    except (ValueError, KeyError) as wrong:
+        raise BadSetting(choice.name, value, choice.metadata["takes"]) from wrong
 
 
 def _fields() -> tuple[dataclasses.Field[Any], ...]:

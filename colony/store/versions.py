@@ -10,7 +10,7 @@ from colony.refusals.books import BookIsNewer, NotABook
 from colony.store.engine import turn
 from colony.store.location import named
 
-SCHEMA = "0001"
+SCHEMA = "0002"
 """The newest schema that this program knows; a test holds it to the scripts in `schema/versions`."""
 
 

@@ -15,7 +15,7 @@ from colony.acts.ready import ready_pups
 from colony.acts.sample import make_sample_book
 from colony.acts.tanks import list_tanks
 from colony.records import Animal, Hold, Litter, Measurement, Placement, PossibleSire, System, Tank
-from colony.refusals.books import BookAlreadyThere, BookNotReachable
+from colony.refusals.books import BookAlreadyThere, FolderNotThere
 from colony.refusals.exchange import NotAColonyFolder
 from colony.store.book import open_book
 from colony.store.readers.pedigree import read_lineage
@@ -128,7 +128,7 @@ def test_a_sample_replaces_nothing_and_leaves_no_part_behind(
     taken.write_text("mine")
     with pytest.raises(BookAlreadyThere):
         make_sample_book(location=str(taken), today=DAYS[0])
-    with pytest.raises(BookNotReachable):
+    with pytest.raises(FolderNotThere):
         make_sample_book(location=str(taken / "below"), today=DAYS[0])
     monkeypatch.setattr(sample_act, "sample_folder", lambda: tmp_path)
     with pytest.raises(NotAColonyFolder):

@@ -325,3 +325,42 @@ def test_a_whole_house_is_planned_with_its_gap(seed: int) -> None:
     plan = plan_moves(tanks, swimmers, today=TODAY, weeks=6)
     assert all(0 <= week.gap < 1 for week in plan.weeks)
     assert all(week.optimal == (week.gap == 0) for week in plan.weeks)
+
+
+def test_the_young_stay_and_the_grown_go() -> None:
+    """Newborn pups in their nursery are not what is moved, though fewer moves would do."""
+    nursery, out = box("P", role="nursery"), box("G", 2000, 1000)
+    until = TODAY + timedelta(weeks=6)
+    young = [still(f"young {n}", "P", 80, litter="b", stays_until=until) for n in range(2)]
+    grown = [still(f"grown {n}", "P", 162, litter="a") for n in range(3)]
+    week = scene([nursery, out], [*young, *grown], DEFAULT_LIMITS, begins=TODAY)
+    plan = week_plan(week)
+    assert {move.tag: move.to_tank for move in plan.moves} == {s.tag: "G" for s in grown}
+    assert plan.optimal
+    later = scene([nursery, out], [*young, *grown], DEFAULT_LIMITS, begins=until)
+    assert {move.tag for move in week_plan(later).moves} == {s.tag for s in young}
+
+
+@settings(deadline=None, max_examples=60)
+@given(
+    st.lists(
+        st.tuples(
+            st.integers(0, 2), st.integers(70, 240), st.sampled_from(["", "a", "b"]), st.booleans()
+        ),
+        max_size=9,
+    )
+)
+def test_no_plan_moves_a_pinned_animal_or_breaks_a_limit(
+    animals: list[tuple[int, int, str, bool]],
+) -> None:
+    """Whoever is pinned stays; where nothing is stuck or missing, the plan keeps every limit."""
+    tanks = [box("A"), box("B", 1200, 600), box("C", 2000, 1000)]
+    swimmers = [
+        still(f"{n}", tanks[tank].code, width, litter=litter, pinned=pinned)
+        for n, (tank, width, litter, pinned) in enumerate(animals)
+    ]
+    plan = week_plan(scene(tanks, swimmers, DEFAULT_LIMITS, begins=TODAY))
+    carried = {move.tag: move.to_tank for move in plan.moves}
+    assert not [s.tag for s in swimmers if s.pinned and s.tag in carried]
+    if not plan.stuck and plan.remedy is None:
+        assert kept(tanks, moved(swimmers, carried), TODAY)

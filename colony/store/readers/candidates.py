@@ -10,7 +10,7 @@ from sqlmodel import Session, col
 
 from colony.planning.eligibility import Candidate
 from colony.planning.gestation import DueWindow, due_window
-from colony.records import Hold, PossibleSire
+from colony.records import Animal, Hold, Measurement, PossibleSire
 from colony.store.readers.dams import DamRecord, read_dams, read_pairing_sires
 from colony.store.readers.herd import Herd, HerdRow, read_last_widths_mm
 from colony.store.readers.house import House, read_house
@@ -36,13 +36,14 @@ def read_candidates(session: Session, herd: Herd, today: date) -> dict[int, Cand
     """Read everybody as a candidate for pairing, by animal id."""
     lives, settings = read_lives(session), read_settings(session)
     dams = read_dams(session, herd)
+    present = select(col(Animal.id)).where(col(Animal.status) == "present")
     seen = _Seen(
         herd=herd,
         lives=lives,
         house=read_house(session, lives, settings, today),
         dams=dams,
         partners=_partners(herd, dams, read_pairing_sires(session), today),
-        widths_mm=read_last_widths_mm(session),
+        widths_mm=read_last_widths_mm(session, col(Measurement.animal_id).in_(present)),
         holds=_holds(session, today),
         proven=_proven(session, dams),
     )
@@ -50,6 +51,17 @@ def read_candidates(session: Session, herd: Herd, today: date) -> dict[int, Cand
 
 
 def _candidate(row: HerdRow, seen: _Seen, today: date) -> Candidate:
+    if row.status != "present":
+        # Most of a book is of animals long gone, and that is reason enough against them.
+        return Candidate(
+            tag=row.tag,
+            sex=row.sex,
+            species=row.species,
+            line=row.line,
+            status=row.status,
+            status_since=row.ended_on,
+            mature_seen=True,
+        )
     life = seen.lives.of(row.species)
     width_on, width_mm = seen.widths_mm.get(row.id, (None, None))
     record = seen.dams.get(row.id)
@@ -96,7 +108,7 @@ def _partners(
     for dam_id, record in dams.items():
         for pairing in record.pairings:
             if pairing.started <= today and (pairing.ended is None or pairing.ended > today):
-                for male in males.get(pairing.id or 0, ()):
+                for male in males.get(pairing.id, ()):
                     partners[dam_id].append(herd.by_id(male).tag)
                     partners[male].append(herd.by_id(dam_id).tag)
     return partners

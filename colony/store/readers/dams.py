@@ -2,18 +2,20 @@
 
 from collections import defaultdict
 from collections.abc import Iterable
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import date
+from typing import Any, NamedTuple
 
 from sqlalchemy import select
 from sqlmodel import Session, col
 
+from colony.planning.carried import carried
 from colony.planning.conception import Check, Evidence, Sign
-from colony.planning.gestation import Carried
+from colony.planning.gestation import Carried, GestationPrior
 from colony.records import Litter, MatingSign, Pairing, PairingSire, PregnancyFinding
 from colony.store.readers.herd import Herd
+from colony.store.readers.rows import read_rows
 
-_KIND = {"bite marks": "bites", "copulation": "copulation"}
 _FINDING = {
     "pregnant": "gravid",
     "nothing seen": "nothing seen",
@@ -23,75 +25,124 @@ _FINDING = {
 """Words of the book in the words of the model; courtship and "unsure" prove nothing."""
 
 
+class PairingRow(NamedTuple):
+    """A dam kept with males from a day to a day."""
+
+    id: int
+    dam_id: int
+    started: date
+    ended: date | None
+
+
+class SignRow(NamedTuple):
+    """A mating sign seen in a pairing."""
+
+    pairing_id: int
+    seen_on: date
+    kind: str
+
+
+class FindingRow(NamedTuple):
+    """What was found of a female on a day."""
+
+    dam_id: int
+    found_on: date
+    finding: str
+
+
+class BirthRow(NamedTuple):
+    """A birth on record."""
+
+    id: int
+    code: str
+    dam_id: int
+    born: date
+    pairing_id: int | None
+
+
 @dataclass
 class DamRecord:
     """One dam's pairings, signs, findings and births, each in order of date."""
 
-    pairings: list[Pairing] = field(default_factory=list)
-    signs: list[MatingSign] = field(default_factory=list)
-    findings: list[PregnancyFinding] = field(default_factory=list)
-    births: list[Litter] = field(default_factory=list)
+    pairings: list[PairingRow] = field(default_factory=list)
+    signs: list[SignRow] = field(default_factory=list)
+    findings: list[FindingRow] = field(default_factory=list)
+    births: list[BirthRow] = field(default_factory=list)
 
     def last_birth(self, before: date) -> date | None:
         """Her last birth before a day."""
         return max((one.born for one in self.births if one.born < before), default=None)
 
-    def pairing_before(self, day: date) -> Pairing | None:
+    def pairing_before(self, day: date) -> PairingRow | None:
         """The pairing that began last before a day."""
         begun = [one for one in self.pairings if one.started <= day]
         return max(begun, key=lambda one: one.started, default=None)
 
     def evidence(self, tag: str, today: date) -> Evidence:
         """Everything that speaks for or against a pregnancy on a day."""
-        pairing = self.pairing_before(today)
         last_birth = max((one.born for one in self.births if one.born <= today), default=None)
-        return Evidence(
-            dam=tag,
-            signs=tuple(_signs(self.signs)),
-            paired_from=pairing.started if pairing else None,
-            paired_to=pairing.ended if pairing else None,
-            checks=tuple(_checks(self.findings)),
-            last_birth=last_birth,
-        )
+        return replace(self._seen(tag), last_birth=last_birth, **_kept(self.pairing_before(today)))
 
-    def carried(self, tag: str) -> Iterable[Carried]:
-        """Each recorded gestation that began with a mating sign."""
+    def carried(self, tag: str, prior: GestationPrior) -> Iterable[Carried]:
+        """Each recorded gestation of which something was seen when it began."""
+        by_id, seen = {one.id: one for one in self.pairings}, self._seen(tag)
         for litter in self.births:
-            opened = self.last_birth(litter.born) or date.min
-            seen = [
-                s.seen_on
-                for s in self.signs
-                if s.kind in _KIND and opened < s.seen_on < litter.born
-            ]
-            if seen:
-                yield Carried.between(tag, min(seen), max(seen), litter.born)
+            pairing = by_id.get(litter.pairing_id or 0) or self.pairing_before(litter.born)
+            before = replace(seen, last_birth=self.last_birth(litter.born), **_kept(pairing))
+            gestation = carried(before, litter.born, prior)
+            if gestation is not None:
+                yield gestation
+
+    def _seen(self, tag: str) -> Evidence:
+        return Evidence(tag, signs=tuple(_signs(self.signs)), checks=tuple(_checks(self.findings)))
 
 
 def read_dams(session: Session, herd: Herd) -> dict[int, DamRecord]:
     """Read what is on record of every female that was paired, looked at or gave birth."""
     dams: dict[int, DamRecord] = defaultdict(DamRecord)
-    by_pairing: dict[int | None, int] = {}
-    for pairing in session.scalars(select(Pairing).order_by(col(Pairing.started))):
+    by_pairing: dict[int, int] = {}
+    for pairing in map(PairingRow._make, read_rows(session, _PAIRINGS)):
         dams[pairing.dam_id].pairings.append(pairing)
         by_pairing[pairing.id] = pairing.dam_id
-    for sign in session.scalars(select(MatingSign).order_by(col(MatingSign.seen_on))):
+    for sign in map(SignRow._make, read_rows(session, _SIGNS)):
         dams[by_pairing[sign.pairing_id]].signs.append(sign)
-    for found in session.scalars(select(PregnancyFinding).order_by(col(PregnancyFinding.found_on))):
+    for found in map(FindingRow._make, read_rows(session, _FINDINGS)):
         dams[found.dam_id].findings.append(found)
-    for litter in session.scalars(select(Litter).order_by(col(Litter.born))):
-        dams[litter.dam_id].births.append(litter)
+    for birth in map(BirthRow._make, read_rows(session, _BIRTHS)):
+        dams[birth.dam_id].births.append(birth)
     return {dam: record for dam, record in dams.items() if dam in herd.position}
 
 
 def read_pairing_sires(session: Session) -> dict[int, list[int]]:
     """The males of every pairing, by pairing id."""
     males: dict[int, list[int]] = defaultdict(list)
-    for row in session.scalars(select(PairingSire).order_by(col(PairingSire.id))):
-        males[row.pairing_id].append(row.sire_id)
+    query = select(col(PairingSire.pairing_id), col(PairingSire.sire_id)).order_by(
+        col(PairingSire.id)
+    )
+    for pairing_id, sire_id in read_rows(session, query):
+        males[pairing_id].append(sire_id)
     return males
 
 
-def _signs(signs: Iterable[MatingSign]) -> Iterable[Sign]:
+_PAIRINGS = select(
+    col(Pairing.id), col(Pairing.dam_id), col(Pairing.started), col(Pairing.ended)
+).order_by(col(Pairing.started))
+_SIGNS = select(col(MatingSign.pairing_id), col(MatingSign.seen_on), col(MatingSign.kind)).order_by(
+    col(MatingSign.seen_on)
+)
+_FINDINGS = select(
+    col(PregnancyFinding.dam_id), col(PregnancyFinding.found_on), col(PregnancyFinding.finding)
+).order_by(col(PregnancyFinding.found_on))
+_BIRTHS = select(
+    col(Litter.id), col(Litter.code), col(Litter.dam_id), col(Litter.born), col(Litter.pairing_id)
+).order_by(col(Litter.born))
+
+
+def _kept(pairing: PairingRow | None) -> dict[str, Any]:
+    return {"paired_from": pairing.started, "paired_to": pairing.ended} if pairing else {}
+
+
+def _signs(signs: Iterable[SignRow]) -> Iterable[Sign]:
     for sign in signs:
         if sign.kind == "bite marks":
             yield Sign(sign.seen_on, "bites")
@@ -99,7 +150,7 @@ def _signs(signs: Iterable[MatingSign]) -> Iterable[Sign]:
             yield Sign(sign.seen_on, "copulation")
 
 
-def _checks(findings: Iterable[PregnancyFinding]) -> Iterable[Check]:
+def _checks(findings: Iterable[FindingRow]) -> Iterable[Check]:
     for one in findings:
         if one.finding in _FINDING:
             yield Check(one.found_on, _FINDING[one.finding])  # type: ignore[arg-type]

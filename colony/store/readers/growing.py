@@ -1,36 +1,44 @@
 """Every growing pup as the gates of readiness see it."""
 
 from collections import defaultdict
-from collections.abc import Iterable
-from datetime import date
+from datetime import date, timedelta
 
-from sqlalchemy import select
+from sqlalchemy import ColumnElement, select
 from sqlmodel import Session, col
 
 from colony.planning.feeding import Feeding as Fed
 from colony.planning.gates import PupFacts
 from colony.planning.growth import Width
+from colony.planning.growth_flags import TrustedWidths, trusted_widths
 from colony.records import Animal, Feeding, Hold, Litter, Measurement
-from colony.store.readers.herd import Herd, HerdRow, read_herd
+from colony.store.readers.herd import HerdRow, read_herd
 from colony.store.readers.house import House, read_house
 from colony.store.readers.lives import Lives
 from colony.store.readers.rows import read_rows
 from colony.store.settings import read_settings
 
 
-def read_pups(session: Session, lives: Lives, today: date) -> list[PupFacts]:
-    """What the gates need to know of every growing pup."""
+def read_pups(
+    session: Session, lives: Lives, today: date, house: House | None = None
+) -> list[PupFacts]:
+    """What the gates need to know of every growing pup; `house` if it was read already."""
     herd = read_herd(session, *_PUP)
-    house = read_house(session, lives, read_settings(session), today)
-    widths, feedings, held = read_widths(session), _feedings(session), read_holds(session, today)
-    codes = dict(read_rows(session, select(col(Litter.id), col(Litter.code))).all())
-    return [
-        PupFacts(
+    house = house or read_house(session, lives, read_settings(session), today)
+    widths, feedings = read_widths(session, *_PUP), _feedings(session)
+    held = read_holds(session, today)
+    codes = dict(read_rows(session, select(col(Litter.id), col(Litter.code))))
+    found = []
+    for row in herd.rows:
+        trusted = trusted_widths(widths.get(row.id, ()))
+        if _is_grown(row, trusted, lives):
+            continue
+        pup = PupFacts(
             tag=row.tag,
             species=row.species or "",
             sex=row.sex,
             born=row.birthday.last if row.birthday else None,
-            widths=tuple(widths.get(row.id, ())),
+            widths=trusted.kept,
+            doubtful=trusted.doubtful,
             feedings=tuple(feedings.get(row.id, ())),
             held=row.id in held,
             held_until=held.get(row.id),
@@ -41,18 +49,16 @@ def read_pups(session: Session, lives: Lives, today: date) -> list[PupFacts]:
             litter=codes.get(row.litter_id) or "",
             tank=_tank_code(house, row),
         )
-        for row in _growing(herd, lives, widths)
-    ]
+        found.append(pup)
+    return found
 
 
 _PUP = (col(Animal.status) == "present", col(Animal.litter_id).is_not(None))
 
 
-def _growing(herd: Herd, lives: Lives, widths: dict[int, list[Width]]) -> Iterable[HerdRow]:
-    for row in herd.rows:
-        widest_mm = max((one.width_mm for one in widths.get(row.id, ())), default=0)
-        if widest_mm < lives.of(row.species).mature_width_mm(row.sex):
-            yield row
+def _is_grown(row: HerdRow, trusted: TrustedWidths, lives: Lives) -> bool:
+    widest_mm = max((one.width_mm for one in trusted.kept), default=0)
+    return widest_mm >= lives.of(row.species).mature_width_mm(row.sex)
 
 
 def _tank_code(house: House, row: HerdRow) -> str:
@@ -60,13 +66,13 @@ def _tank_code(house: House, row: HerdRow) -> str:
     return house.tanks[tank].plan.code if tank is not None else ""
 
 
-def read_widths(session: Session) -> dict[int, list[Width]]:
-    """Every measured disc width, by animal id, in order of date."""
+def read_widths(session: Session, *of: ColumnElement[bool]) -> dict[int, list[Width]]:
+    """Every measured disc width, by animal id, in order of date; `of` narrows whose."""
     rows: dict[int, list[Width]] = defaultdict(list)
     query = (
         select(col(Measurement.animal_id), col(Measurement.measured_on), col(Measurement.width_mm))
         .join(Animal, col(Measurement.animal_id) == col(Animal.id))
-        .where(col(Measurement.width_mm).is_not(None), *_PUP)
+        .where(col(Measurement.width_mm).is_not(None), *of)
         .order_by(col(Measurement.measured_on))
     )
     for animal_id, day, width_mm in read_rows(session, query):
@@ -88,8 +94,11 @@ def _feedings(session: Session) -> dict[int, list[Fed]]:
 
 
 def read_holds(session: Session, today: date) -> dict[int, date | None]:
-    """Who is held on a day, and until when if that is known."""
+    """Who is held on a day, and the last day of the hold if that is known."""
     query = select(col(Hold.animal_id), col(Hold.ended)).where(
         col(Hold.started) <= today, col(Hold.ended).is_(None) | (col(Hold.ended) > today)
     )
-    return dict(read_rows(session, query).all())
+    return {
+        animal: ended - timedelta(days=1) if ended else None
+        for animal, ended in read_rows(session, query)
+    }

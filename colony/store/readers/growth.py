@@ -20,10 +20,11 @@ from colony.planning.growth_flags import (
     off_curve,
     trusted_widths,
 )
-from colony.records import Litter
+from colony.records import Animal, Litter
 from colony.store.readers.growing import read_widths
 from colony.store.readers.herd import Herd, HerdRow
 from colony.store.readers.lives import Lives
+from colony.store.readers.rows import read_rows
 
 REMEMBERED_DAYS = 1100
 """Animals born within the last three years tell how the colony grows now; common practice, no source."""
@@ -60,9 +61,9 @@ class Growth:
 
 def read_growth(session: Session, herd: Herd, lives: Lives, today: date) -> Growth:
     """Read everybody born lately, or measured and still here."""
-    widths = read_widths(session)
-    codes = dict(session.execute(select(col(Litter.id), col(Litter.code))).all())
     since = today - timedelta(days=REMEMBERED_DAYS)
+    widths = read_widths(session, (col(Animal.status) == "present") | (col(Animal.born) >= since))
+    codes = dict(read_rows(session, select(col(Litter.id), col(Litter.code))))
     growers, trusted = {}, {}
     for row in herd.rows:
         if not _tells(row, widths, since):

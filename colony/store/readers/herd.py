@@ -117,7 +117,7 @@ def read_places(session: Session, today: date) -> dict[int, str]:
             col(Placement.left_on).is_(None) | (col(Placement.left_on) > today),
         )
     )
-    return dict(read_rows(session, query).all())
+    return dict(read_rows(session, query))
 
 
 def read_last_widths_mm(

@@ -1,7 +1,7 @@
 """The house as it stands on a day: every tank, who is in it, and who is isolated until when."""
 
 from dataclasses import dataclass, replace
-from datetime import date, timedelta
+from datetime import date
 from typing import Any, NamedTuple
 
 from sqlalchemy import ColumnElement, func, select
@@ -11,6 +11,7 @@ from colony.planning.load import Occupant, isolating
 from colony.planning.load import Tank as TankPlan
 from colony.records import Animal, Measurement, Placement, Species, System, Tank
 from colony.store.readers.herd import read_last_widths_mm
+from colony.store.readers.isolation import read_clocks
 from colony.store.readers.lives import Lives
 from colony.store.readers.rows import read_rows
 from colony.store.settings import BookSettings
@@ -51,7 +52,6 @@ class _Placed(NamedTuple):
 
     id: int
     tank_id: int
-    entered_on: date
     tag: str
     litter_id: int | None
     species: str | None
@@ -61,7 +61,7 @@ def read_house(session: Session, lives: Lives, settings: BookSettings, today: da
     """Read the tanks and their occupants on a day; a pup not yet measured counts at birth width."""
     tanks = read_tanks(session)
     placed = _read_placed(session, today)
-    free_from = _isolation_ends(tanks, placed, settings)
+    free_from = _isolation_ends(session, tanks, settings, today)
     widths_mm = read_last_widths_mm(
         session, col(Measurement.animal_id).in_(select(col(Placement.animal_id)).where(*_on(today)))
     )
@@ -118,7 +118,7 @@ def _on(today: date) -> tuple[ColumnElement[bool], ColumnElement[bool]]:
 
 def _read_placed(session: Session, today: date) -> list[_Placed]:
     columns: tuple[Any, ...] = (
-        *(Placement.animal_id, Placement.tank_id, Placement.entered_on),
+        *(Placement.animal_id, Placement.tank_id),
         *(Animal.tag, Animal.litter_id, Species.name),
     )
     query = (
@@ -132,11 +132,14 @@ def _read_placed(session: Session, today: date) -> list[_Placed]:
 
 
 def _isolation_ends(
-    tanks: dict[int, TankRow], placed: list[_Placed], settings: BookSettings
+    session: Session, tanks: dict[int, TankRow], settings: BookSettings, today: date
 ) -> dict[int, date]:
-    """Per intake tank, the day its isolation ends: the newest arrival restarts the clock."""
-    newest: dict[int, date] = {}
-    for one in placed:
-        if tanks[one.tank_id].plan.role == "intake":
-            newest[one.tank_id] = max(one.entered_on, newest.get(one.tank_id, one.entered_on))
-    return {tank: day + timedelta(days=settings.isolation_days) for tank, day in newest.items()}
+    """Per intake tank, the day its isolation ends: the newest arrival in its water restarts it."""
+    intake = intake_systems(tanks)
+    clocks = read_clocks(session, intake, settings.isolation_days, today)
+    return {tank: clocks[system].until for tank, system in intake.items() if system in clocks}
+
+
+def intake_systems(tanks: dict[int, TankRow]) -> dict[int, str]:
+    """The system of each intake tank, by the tank's id."""
+    return {key: row.plan.system or "" for key, row in tanks.items() if row.plan.role == "intake"}

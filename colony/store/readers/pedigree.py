@@ -8,10 +8,12 @@ import numpy as np
 from sqlmodel import Session
 
 from colony.pedigree.completeness import generation_equivalents
+from colony.pedigree.descent import passed_down, traced_up
 from colony.pedigree.graph import Doubt, FloatArray, IntArray, Pedigree
 from colony.pedigree.inbreeding import inbreeding
 from colony.pedigree.kinship import kinship, mean_kinship
 from colony.pedigree.range import inbreeding_range, kinship_range
+from colony.planning.pairing_wishes import rare_share
 from colony.records import Litter
 from colony.store.readers.herd import Herd, HerdRow, read_herd
 from colony.store.readers.parents import Parents, Sires, read_parents
@@ -71,6 +73,18 @@ class Lineage:
         """Mean kinship of each of the living, itself included."""
         return mean_kinship(self.pedigree, self._places(living))
 
+    def rare_share(self, living: Sequence[int]) -> FloatArray:
+        """Share of each of the living that comes from under-represented founders, (k,)."""
+        nodes, places = self.pedigree.nodes, self._places(living)
+        colony = traced_up(nodes, np.bincount(places, minlength=len(nodes)) / len(places))
+        founders = self.pedigree.founders[colony[self.pedigree.founders] > 0]
+        from_each = np.zeros((len(founders), len(places)))
+        for row, founder in enumerate(founders):
+            alone = np.zeros(len(nodes))
+            alone[founder] = 1.0
+            from_each[row] = passed_down(nodes, alone)[places]
+        return rare_share(from_each.T, colony[founders])
+
     def range_of(self, animal_ids: Sequence[int]) -> list[AnimalKin]:
         """F of some animals over what their doubtful sires may be, and how complete it is."""
         places = self._places(animal_ids)
@@ -105,15 +119,15 @@ def read_lineage(session: Session) -> Lineage:
     return Lineage(herd, read_parents(session, herd))
 
 
-def refuse_impossible_pedigree(session: Session) -> None:
+def refuse_impossible_pedigree(session: Session) -> Lineage:
     """Refuse what an act made of the pedigree: its own ancestor, a male dam, a female sire."""
-    session.flush()
-    read_lineage(session).pedigree  # noqa: B018 - building it is the check
-
-
-def litter_kin(session: Session, litter: Litter) -> LitterKin:
-    """F of the pups of a litter: expected, and over its possible sires."""
     lineage = read_lineage(session)
+    lineage.pedigree  # noqa: B018 - building it is the check
+    return lineage
+
+
+def litter_kin(lineage: Lineage, litter: Litter) -> LitterKin:
+    """F of the pups of a litter: expected, and over its possible sires."""
     assert litter.id is not None  # noqa: S101 - it is in the book
     sires = lineage.parents.sires_of_litter(litter.id)
     place = lineage.herd.position

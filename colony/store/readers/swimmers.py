@@ -1,32 +1,33 @@
 """Who will swim in the house in the weeks to come: residents, expected pups, expected sales."""
 
 from collections import Counter
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
 
 from sqlalchemy import func, select
 from sqlmodel import Session, col
 
-from colony.planning.growth import GrowthPrior
 from colony.planning.housing import GROWING_ROLES, DueLitter, Swimmer, expected_pups, expected_sales
 from colony.planning.load import Tank
 from colony.planning.readiness import Readiness
 from colony.records import Animal, Litter
-from colony.store.readers.growth import read_growth
-from colony.store.readers.herd import HerdRow, read_herd, read_last_widths_mm
+from colony.store.readers.growth import Growth
+from colony.store.readers.herd import Herd, HerdRow, read_last_widths_mm
 from colony.store.readers.house import House, read_house
-from colony.store.readers.lives import Lives, read_lives
-from colony.store.settings import read_settings
+from colony.store.readers.lives import Lives
+from colony.store.readers.rows import read_rows
+from colony.store.settings import BookSettings, read_settings
 
 ADULT_ROLES = frozenset({"breeding"})
+GROW_OUT_ROLES = frozenset({"grow-out"})
 SALES_SEEN_DAYS = 84
 """Sales of the last twelve weeks tell how many to expect a week; common practice, no source."""
 
 
 @dataclass(frozen=True)
 class Birth:
-    """A litter that is expected: its dam, the likely day, and the tank it will lie in."""
+    """A litter that is expected: its dam, the likely day, and the nursery it will lie in."""
 
     dam: str
     likely: date
@@ -41,63 +42,104 @@ class Swimmers:
     swimmers: tuple[Swimmer, ...]
 
 
+@dataclass(frozen=True)
+class Colony:
+    """Everybody, the life of each species, and how the colony grows: read once for all."""
+
+    herd: Herd
+    lives: Lives
+    growth: Growth
+
+
 def read_swimmers(
     session: Session,
+    colony: Colony,
     *,
     births: Iterable[Birth],
-    ready: Iterable[Readiness],
-    sales_per_week: float | None,
+    leaving: Mapping[str, date],
     today: date,
 ) -> Swimmers:
-    """Read the house of the weeks to come; None for sales takes the rate of the last weeks."""
-    herd, lives = read_herd(session), read_lives(session)
-    house = read_house(session, lives, read_settings(session), today)
-    rate = _sales_a_week(session, today) if sales_per_week is None else sales_per_week
-    leaving = expected_sales([one for one in ready if _may_be_sold(one)], rate, today)
+    """Read the house of the weeks to come, with who is expected to leave on which day, by tag."""
+    settings = read_settings(session)
+    house = read_house(session, colony.lives, settings, today)
+    stay = _Stay(house, settings, today)
     residents = [
         replace(swimmer, leaves=leaving.get(swimmer.tag))
-        for swimmer in _residents(session, house, lives, today)
-    ]
-    size = _litter_sizes(session, lives)
-    by_tag = {row.tag: row for row in herd.rows}
-    coming = [
-        pup
-        for birth in births
-        for pup in expected_pups(
-            _due(birth, size(by_tag[birth.dam].species), _prior(lives, by_tag[birth.dam].species))
-        )
+        for swimmer in _residents(session, house, colony, stay)
     ]
     tanks = tuple(tank.plan for tank in house.tanks.values() if tank.retired_on is None)
+    coming = [
+        replace(pup, stays_until=stay.until(birth.likely, birth.tank))
+        for birth, pup in _coming(session, colony, births)
+    ]
     return Swimmers(tanks, (*residents, *coming))
 
 
-def _residents(session: Session, house: House, lives: Lives, today: date) -> list[Swimmer]:
-    herd = read_herd(session)
-    growth = read_growth(session, herd, lives, today)
+def read_leaving(
+    session: Session, ready: Iterable[Readiness], sales_per_week: float | None, today: date
+) -> dict[str, date]:
+    """Expect who is sold on which day; None for sales takes the rate of the last weeks."""
+    rate = _sales_a_week(session, today) if sales_per_week is None else sales_per_week
+    return expected_sales([one for one in ready if _may_be_sold(one)], rate, today)
+
+
+class _Stay:
+    """How long pups stay in a nursery, and where they may be moved afterwards."""
+
+    def __init__(self, house: House, settings: BookSettings, today: date) -> None:
+        used = [tank.plan for tank in house.tanks.values() if tank.retired_on is None]
+        self._nurseries = {tank.code for tank in used if tank.role == "nursery"}
+        self._has_grow_out = any(tank.role in GROW_OUT_ROLES for tank in used)
+        self._days = timedelta(days=settings.nursery_stay_days)
+        self._today = today
+
+    def until(self, born: date | None, tank: str) -> date | None:
+        """Say until when a pup is left where it is."""
+        return born + self._days if born and tank in self._nurseries else None
+
+    def roles(self, born: date | None) -> frozenset[str]:
+        """Keep the nurseries for those that are young, where the house has grow-out tanks."""
+        young = born is not None and born + self._days > self._today
+        return GROW_OUT_ROLES if self._has_grow_out and not young else GROWING_ROLES
+
+
+def _residents(session: Session, house: House, colony: Colony, stay: _Stay) -> Iterable[Swimmer]:
     widths_mm = read_last_widths_mm(session)
-    codes = dict(session.execute(select(col(Litter.id), col(Litter.code))).all())
+    codes = {
+        litter or 0: code
+        for litter, code in read_rows(session, select(col(Litter.id), col(Litter.code)))
+    }
     mothers = _mothers(session, codes)
-    found = []
     for animal_id, tank_id in house.tank_of.items():
-        row = herd.by_id(animal_id)
-        life = lives.of(row.species)
+        row = colony.herd.by_id(animal_id)
+        life = colony.lives.of(row.species)
         width_mm = widths_mm[animal_id][1] if animal_id in widths_mm else None
         grown = row.litter_id is None or (width_mm or 0) >= life.mature_width_mm(row.sex)
-        found.append(
-            Swimmer(
-                tag=row.tag,
-                tank=house.tanks[tank_id].plan.code,
-                curve=growth.colony.curves.get(row.tag),
-                disc_width_mm=width_mm,
-                litter=codes.get(row.litter_id) or "",
-                family=mothers.get(animal_id, ""),
-                isolated_until=house.isolated_until(animal_id, row.tag),
-                roles=ADULT_ROLES if grown else GROWING_ROLES,
-                pinned=grown,
-                for_sale=_is_for_sale(row, grown=grown),
-            )
+        yield Swimmer(
+            tag=row.tag,
+            tank=house.tanks[tank_id].plan.code,
+            curve=colony.growth.colony.curves.get(row.tag),
+            disc_width_mm=width_mm,
+            litter=codes.get(row.litter_id or 0, ""),
+            family=mothers.get(animal_id, ""),
+            isolated_until=house.isolated_until(animal_id, row.tag),
+            roles=ADULT_ROLES if grown else stay.roles(row.born),
+            pinned=grown,
+            stays_until=None if grown else stay.until(row.born, house.tanks[tank_id].plan.code),
+            for_sale=_is_for_sale(row, grown=grown),
         )
-    return found
+
+
+def _coming(
+    session: Session, colony: Colony, births: Iterable[Birth]
+) -> Iterable[tuple[Birth, Swimmer]]:
+    size = _litter_sizes(session, colony)
+    by_tag = {row.tag: row for row in colony.herd.rows}
+    for birth in births:
+        species = by_tag[birth.dam].species
+        prior = colony.lives.of(species).growth("U")
+        due = DueLitter(birth.dam, birth.likely, size(species), birth.tank, prior)
+        yield from ((birth, pup) for pup in expected_pups(due))
 
 
 def _is_for_sale(row: HerdRow, *, grown: bool) -> bool:
@@ -108,10 +150,10 @@ def _may_be_sold(one: Readiness) -> bool:
     return bool(one.gates.get("not_held_back")) and bool(one.gates.get("no_hold"))
 
 
-def _mothers(session: Session, codes: dict[int | None, str]) -> dict[int, str]:
+def _mothers(session: Session, codes: Mapping[int, str]) -> dict[int, str]:
     """The last litter of each dam."""
     query = select(col(Litter.dam_id), col(Litter.id)).order_by(col(Litter.born))
-    return {dam: codes[litter] for dam, litter in session.execute(query)}
+    return {dam: codes[litter or 0] for dam, litter in read_rows(session, query)}
 
 
 def _sales_a_week(session: Session, today: date) -> float:
@@ -140,17 +182,7 @@ class _LitterSizes:
         return round((traits["litter_low"] + traits["litter_high"]) / 2)
 
 
-def _litter_sizes(session: Session, lives: Lives) -> _LitterSizes:
-    herd = read_herd(session)
+def _litter_sizes(session: Session, colony: Colony) -> _LitterSizes:
     query = select(col(Litter.dam_id), col(Litter.live))
-    return _LitterSizes(
-        [(herd.by_id(dam).species, live) for dam, live in session.execute(query)], lives
-    )
-
-
-def _due(birth: Birth, pups: int, prior: GrowthPrior) -> DueLitter:
-    return DueLitter(birth.dam, birth.likely, pups, birth.tank, prior)
-
-
-def _prior(lives: Lives, species: str | None) -> GrowthPrior:
-    return lives.of(species).growth("U")
+    live = [(colony.herd.by_id(dam).species, live) for dam, live in read_rows(session, query)]
+    return _LitterSizes(live, colony.lives)

@@ -1,0 +1,142 @@
+"""Foods of the house: the list, their batches, and what has expired."""
+
+from dataclasses import dataclass
+from datetime import date
+
+from sqlmodel import Session, col, func, select
+
+from colony.acts.days import refuse_future
+from colony.records import Food, FoodBatch
+from colony.refusals.feeding import BatchNotThereYet, BatchTaken, NoSuchBatch, NoSuchFood
+from colony.store.journal import tell
+
+
+@dataclass(frozen=True)
+class BatchLine:
+    """One open batch of a food; `expired` tells whether it is past its day."""
+
+    batch: str
+    received: date
+    expires: date | None
+    expired: bool
+
+
+@dataclass(frozen=True)
+class FoodLine:
+    """One food of the house and its open batches, the first to expire first."""
+
+    food: str
+    protein_percent: float | None
+    note: str | None
+    batches: tuple[BatchLine, ...]
+
+
+def set_food(
+    session: Session, *, name: str, protein_percent: float | None = None, note: str | None = None
+) -> Food:
+    """Add a food to the house's list, or mend what is known of it."""
+    food = _seek(session, name) or Food(name=name)
+    food.protein_percent = food.protein_percent if protein_percent is None else protein_percent
+    food.note = note or food.note
+    session.add(food)
+    session.flush()
+    tell(session, f"food {food.name} is on the list")
+    return food
+
+
+def add_batch(
+    session: Session,
+    *,
+    food: str,
+    code: str,
+    received: date,
+    expires: date | None = None,
+    today: date,
+) -> FoodBatch:
+    """Write down a delivery of a food.
+
+    Raises
+    ------
+    NoSuchFood, BatchTaken, NotYet
+    """
+    refuse_future("A delivery", received, today)
+    home = find_food(session, food)
+    assert home.id is not None  # noqa: S101 - it was found in the book
+    taken = session.exec(
+        select(FoodBatch).where(FoodBatch.food_id == home.id, FoodBatch.code == code)
+    ).first()
+    if taken is not None:
+        raise BatchTaken(home.name, code)
+    batch = FoodBatch(food_id=home.id, code=code, received=received, expires=expires)
+    session.add(batch)
+    session.flush()
+    tell(session, f"batch {code} of {home.name} came")
+    return batch
+
+
+def finish_batch(session: Session, *, food: str, code: str, on: date, today: date) -> FoodBatch:
+    """Write down that a batch is used up or thrown away.
+
+    Raises
+    ------
+    NoSuchFood, NoSuchBatch, BatchNotThereYet, NotYet
+    """
+    refuse_future("The end of a batch", on, today)
+    batch = find_batch(session, find_food(session, food), code)
+    if on < batch.received:
+        raise BatchNotThereYet(code, on, batch.received)
+    batch.finished_on = on
+    session.add(batch)
+    session.flush()
+    tell(session, f"batch {code} of {food} is finished")
+    return batch
+
+
+def list_foods(session: Session, *, today: date) -> list[FoodLine]:
+    """Every food and its open batches."""
+    return [
+        FoodLine(
+            food=food.name,
+            protein_percent=food.protein_percent,
+            note=food.note,
+            batches=tuple(
+                BatchLine(b.code, b.received, b.expires, expired=has_expired(b, today))
+                for b in open_batches(session, food)
+            ),
+        )
+        for food in session.exec(select(Food).order_by(func.lower(Food.name)))
+    ]
+
+
+def find_food(session: Session, name: str) -> Food:
+    """The food of a name, whatever its case; `NoSuchFood` names all."""
+    food = _seek(session, name)
+    if food is None:
+        raise NoSuchFood(name, sorted(session.exec(select(Food.name)).all()))
+    return food
+
+
+def find_batch(session: Session, food: Food, code: str) -> FoodBatch:
+    """The open batch of a code; `NoSuchBatch` names those that are open."""
+    batches = open_batches(session, food)
+    found = next((one for one in batches if one.code.casefold() == code.casefold()), None)
+    if found is None:
+        raise NoSuchBatch(food.name, code, [one.code for one in batches])
+    return found
+
+
+def open_batches(session: Session, food: Food) -> list[FoodBatch]:
+    """The batches of a food that are not finished, the first to expire first."""
+    rows = session.exec(
+        select(FoodBatch).where(FoodBatch.food_id == food.id, col(FoodBatch.finished_on).is_(None))
+    ).all()
+    return sorted(rows, key=lambda one: (one.expires or date.max, one.received, one.code))
+
+
+def has_expired(batch: FoodBatch, on: date) -> bool:
+    """Whether a batch is past its day."""
+    return batch.expires is not None and batch.expires < on
+
+
+def _seek(session: Session, name: str) -> Food | None:
+    return session.exec(select(Food).where(func.lower(Food.name) == func.lower(name))).first()

@@ -1,0 +1,130 @@
+"""Who asks for a second look: food refused in a row, a width or mass that stands still, signs."""
+
+from collections import defaultdict
+from dataclasses import dataclass
+from datetime import date, timedelta
+
+from sqlmodel import Session, col, select
+
+from colony.acts.look_over import list_signs
+from colony.notation.cautions import VET
+from colony.planning.feeding import Feeding as Fed
+from colony.planning.watch import refusals_in_a_row, standing_still
+from colony.records import Feeding, Measurement
+from colony.store.readers.growing import read_holds
+from colony.store.readers.herd import Herd, HerdRow, read_herd, read_places
+from colony.store.readers.lives import Lives, read_lives
+from colony.store.settings import BookSettings, read_settings
+
+LEAST_GROWTH_MM = 2
+"""Less in the book's `still_days` is standing still for a growing pup; common practice, no source."""
+
+LEAST_GAIN_G = 1
+"""The same for its mass; a grown animal is called out when it loses mass."""
+
+SIGN_DAYS = 14
+"""A sign is news for so many days; common practice, no source."""
+
+
+@dataclass(frozen=True)
+class WatchLine:
+    """One animal that asks for a second look, and why; `since` when it began."""
+
+    tag: str
+    tank: str | None
+    why: str
+    since: date
+    held: bool
+    caution: str = VET
+
+
+def watch_list(session: Session, *, today: date) -> list[WatchLine]:
+    """Everybody present that refuses food, stands still or showed a sign; the worst first."""
+    settings, herd = read_settings(session), read_herd(session)
+    here = {row.id: row for row in herd.rows if row.status == "present"}
+    places, held = read_places(session, today), read_holds(session, today)
+    found = [
+        *_refusing(session, here, settings.refusals_called, today),
+        *_still(session, here, read_lives(session), settings),
+        *_signs(session, herd, today),
+    ]
+    return [
+        WatchLine(here[key].tag, places.get(key), why, since, key in held)
+        for key, why, since in found
+        if key in here
+    ]
+
+
+Found = tuple[int, str, date]
+Sizes = dict[int, list[tuple[date, float]]]
+
+
+def _refusing(
+    session: Session, here: dict[int, HerdRow], least_days: int, today: date
+) -> list[Found]:
+    query = select(Feeding).where(Feeding.fed_on >= today - timedelta(days=90))
+    fed: dict[int, list[Fed]] = defaultdict(list)
+    for row in session.exec(query):
+        if row.animal_id in here:
+            fed[row.animal_id].append(Fed(row.fed_on, row.food, row.took))
+    refusing = [(key, refusals_in_a_row(rows)) for key, rows in fed.items()]
+    return sorted(
+        (
+            (key, f"took nothing on {row.days} feeding days in a row", row.since)
+            for key, row in refusing
+            if row is not None and row.days >= least_days
+        ),
+        key=lambda one: one[2],
+    )
+
+
+def _still(
+    session: Session, here: dict[int, HerdRow], lives: Lives, settings: BookSettings
+) -> list[Found]:
+    widths: Sizes = defaultdict(list)
+    masses: Sizes = defaultdict(list)
+    for row in session.exec(select(Measurement).order_by(col(Measurement.measured_on))):
+        if row.width_mm is not None:
+            widths[row.animal_id].append((row.measured_on, row.width_mm))
+        if row.mass_g is not None:
+            masses[row.animal_id].append((row.measured_on, row.mass_g))
+    growing = {
+        key: sizes
+        for key, sizes in widths.items()
+        if key in here and _is_growing(here[key], sizes, lives)
+    }
+    days = settings.still_days
+    young = {key: sizes for key, sizes in masses.items() if key in growing}
+    grown = {key: sizes for key, sizes in masses.items() if key in here and key not in growing}
+    return [
+        *_standing(growing, "width", "mm", days, LEAST_GROWTH_MM),
+        *_standing(young, "mass", "g", days, LEAST_GAIN_G),
+        *_standing(grown, "mass", "g", days, 0),
+    ]
+
+
+def _is_growing(row: HerdRow, sizes: list[tuple[date, float]], lives: Lives) -> bool:
+    mature = row.mature_since is not None
+    widest = max(size for _, size in sizes)
+    return not mature and widest < lives.of(row.species).mature_width_mm(row.sex)
+
+
+def _standing(
+    sizes: Sizes, what: str, unit: str, least_days: int, least_gain: float
+) -> list[Found]:
+    found = []
+    for key, rows in sizes.items():
+        still = standing_still(rows, least_days, least_gain)
+        if still is not None:
+            gained = f"{what} {still.gain:+.0f} {unit} from {still.since} to {still.until}"
+            found.append((key, gained, still.since))
+    return found
+
+
+def _signs(session: Session, herd: Herd, today: date) -> list[Found]:
+    by_tag = {row.tag: row.id for row in herd.rows}
+    return [
+        (by_tag[sign.animal], f"seen: {sign.sign}", sign.on)
+        for sign in list_signs(session, since=today - timedelta(days=SIGN_DAYS))
+        if sign.animal is not None
+    ]

@@ -1,0 +1,74 @@
+"""The places that a few words mean: a tank, a system, a row of tanks, all."""
+
+from collections.abc import Iterable, Sequence
+
+from colony.notation.care import TASKS
+from colony.notation.tags import nearest_tags
+from colony.planning.walk import Place, by_biosecurity
+from colony.refusals.care import NoSuchPlace, RunBackwards
+from colony.store.readers.care import Floor
+
+EVERYWHERE, RUN = "all", ".."
+
+
+def find_places(floor: Floor, words: Sequence[str]) -> list[Place]:
+    """The tanks that some words mean, and the systems among them, in walking order.
+
+    A word is the code of a tank, the name of a system (all of its tanks, and itself), a row
+    of tanks in walking order (``A1..A6``), or ``all``.
+
+    Raises
+    ------
+    NoSuchPlace, RunBackwards
+    """
+    found = {place: None for word in words for place in _places_of(floor, word)}
+    return by_biosecurity(found)
+
+
+def places_for(task: str, floor: Floor, words: Sequence[str]) -> list[Place]:
+    """Where a task is done that is named with these words.
+
+    For a task of systems a tank stands for its system. Tanks without animals are left out
+    where the task is for animals, unless they are named by their own code.
+    """
+    kind, places = TASKS[task], find_places(floor, words)
+    if kind.per == "system":
+        systems = {place.system for place in places}
+        return [one for one in by_biosecurity(floor.places) if _is_system(one, systems)]
+    named = {word.casefold() for word in words}
+    return [
+        one
+        for one in places
+        if one.per == "tank"
+        and (one.animals or not kind.needs_animals or one.name.casefold() in named)
+    ]
+
+
+def _is_system(place: Place, names: Iterable[str]) -> bool:
+    return place.per == "system" and place.name in names
+
+
+def _places_of(floor: Floor, word: str) -> Sequence[Place]:
+    if word.casefold() == EVERYWHERE:
+        return floor.places
+    if RUN in word:
+        return _row(floor, *word.split(RUN, 1))
+    tank = [p for p in _tanks(floor) if p.name.casefold() == word.casefold()]
+    if tank:
+        return tank
+    system = [p for p in floor.places if p.system.casefold() == word.casefold()]
+    if not system:
+        names = [place.name for place in floor.places]
+        raise NoSuchPlace(word, nearest_tags(word, names))
+    return system
+
+
+def _row(floor: Floor, first: str, last: str) -> Sequence[Place]:
+    begin, end = (_places_of(floor, word)[0] for word in (first, last))
+    if end.walk < begin.walk:
+        raise RunBackwards(begin.name, end.name)
+    return [place for place in _tanks(floor) if begin.walk <= place.walk <= end.walk]
+
+
+def _tanks(floor: Floor) -> list[Place]:
+    return [place for place in floor.places if place.per == "tank"]

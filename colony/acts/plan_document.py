@@ -1,0 +1,65 @@
+"""A proposed plan as one document for scripts; `docs/pairing.md` names its keys."""
+
+from collections.abc import Iterable, Sequence
+from typing import Any
+
+from colony.acts.pairing_plan import Proposed
+from colony.acts.plan_acceptance import Accepted
+from colony.planning.eligibility import Reason
+from colony.planning.pairing_comparison import Comparison
+from colony.planning.pairing_future import Future
+from colony.planning.pairing_plan import PlannedPair
+
+
+def plan_document(proposed: Proposed, accepted: Accepted | None = None) -> dict[str, Any]:
+    """Put a plan into one document: pairs, figures, groups, moves, and who is left out."""
+    plan = proposed.plan
+    return {
+        "pairs": _pairs(plan.pairs),
+        "mean_expected_inbreeding": plan.mean_expected_inbreeding,
+        "next_mean_kinship": plan.next_mean_kinship,
+        "next_gene_diversity": plan.next_gene_diversity,
+        "objective": plan.objective,
+        "optimal": plan.optimal,
+        "gap": plan.gap,
+        "groups": plan.groups,
+        "moves": plan.moves,
+        "notes": plan.notes,
+        "left_out": [{"tag": one.tag, "reasons": _told(one.reasons)} for one in plan.left_out],
+        "comparison": _comparison(proposed.comparison) if proposed.comparison else None,
+        "futures": [_future(one) for one in proposed.futures],
+        "accepted": accepted,
+    }
+
+
+def _told(reasons: Sequence[Reason]) -> list[str]:
+    return [f"{reason.name}: {reason.text}" for reason in reasons]
+
+
+def _pairs(pairs: Iterable[PlannedPair]) -> list[dict[str, Any]]:
+    return [vars(pair) | {"reasons": _told(pair.reasons)} for pair in pairs]
+
+
+def _comparison(comparison: Comparison) -> dict[str, Any]:
+    return {
+        "in_both": _pairs(comparison.in_both),
+        "only_without": _pairs(comparison.only_first),
+        "only_with": _pairs(comparison.only_second),
+        "figures": {
+            one.name: {
+                "without": one.first,
+                "with": one.second,
+                "difference": one.difference,
+            }
+            for one in comparison.measures
+        },
+    }
+
+
+def _future(future: Future) -> dict[str, Any]:
+    return {
+        "way": future.way,
+        "generations": [
+            vars(ahead) | {"gene_diversity": ahead.gene_diversity} for ahead in future.ahead
+        ],
+    }

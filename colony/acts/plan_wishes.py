@@ -1,0 +1,83 @@
+"""What was asked of a plan or of a partner, with every name as the book writes it."""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import replace
+
+from sqlmodel import Session, col, select
+
+from colony.planning.eligibility import PAIR_RULES, RULES, unknown_rules
+from colony.planning.pairing_wishes import Wishes
+from colony.records import Animal
+from colony.refusals.animals import NoSuchSpecies
+from colony.refusals.pairings import NoSuchRule
+from colony.refusals.plans import KindTwice, NoSuchKind
+from colony.store.lookup import find_animal, find_species
+
+
+def wishes_of_book(session: Session, wishes: Wishes) -> Wishes:
+    """The wishes with every tag, rule, species and line as the book writes it.
+
+    Raises
+    ------
+    NoSuchTag, NoSuchRule, NoSuchKind, KindTwice
+    """
+    return replace(
+        wishes,
+        must=frozenset((_tag(session, dam), _tag(session, sire)) for dam, sire in wishes.must),
+        must_not=frozenset(
+            (_tag(session, dam), _tag(session, sire)) for dam, sire in wishes.must_not
+        ),
+        without=frozenset(_tag(session, one) for one in wishes.without),
+        overridden=rules_of_book(session, wishes.overridden),
+        wanted=_wanted(session, wishes.wanted),
+    )
+
+
+def rules_of_book(session: Session, overridden: Iterable[str]) -> frozenset[str]:
+    """Rules to override (``rest``, ``rest:alma``) with the tags as the book writes them.
+
+    Raises
+    ------
+    NoSuchRule, NoSuchTag
+    """
+    asked = frozenset(overridden)
+    if unknown := unknown_rules(asked):
+        raise NoSuchRule(unknown[0], [*RULES, *PAIR_RULES])
+    return frozenset(_rule(session, word) for word in asked)
+
+
+def _rule(session: Session, word: str) -> str:
+    name, colon, tag = word.partition(":")
+    return f"{name}:{_tag(session, tag)}" if colon else name
+
+
+def _tag(session: Session, written: str) -> str:
+    return find_animal(session, written).tag
+
+
+def _wanted(session: Session, wanted: Mapping[str, int]) -> dict[str, int]:
+    """Litters wanted by the short name of a species, or by the name of a line."""
+    if not wanted:
+        return {}
+    lines = {
+        line.casefold(): line
+        for line in session.exec(select(Animal.line).where(col(Animal.line).is_not(None)))
+        if line
+    }
+    found: dict[str, int] = {}
+    for written, count in wanted.items():
+        name = _kind(session, written, lines)
+        if name in found:
+            raise KindTwice(name)
+        found[name] = count
+    return found
+
+
+def _kind(session: Session, written: str, lines: Mapping[str, str]) -> str:
+    line = lines.get(written.casefold())
+    if line is not None:
+        return line
+    try:
+        return find_species(session, written).name
+    except NoSuchSpecies as unknown:
+        raise NoSuchKind(written, unknown.known, sorted(lines.values())) from None

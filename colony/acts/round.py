@@ -1,0 +1,158 @@
+"""The round: today's work in walking order, ticked off or skipped with a reason."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date
+
+from sqlmodel import Session
+
+from colony.acts.days import refuse_future
+from colony.acts.places import find_places, places_for
+from colony.acts.ticks import write_done
+from colony.acts.water import change_water
+from colony.planning.care import Work, overdue, todays_work
+from colony.planning.walk import GUARDED, ISOLATED, Place
+from colony.refusals.care import NothingToTick
+from colony.store.journal import tell
+from colony.store.readers.care import Floor, read_floor, read_rhythms, read_written
+
+EVERYTHING = "all"
+"""In place of a task: whatever is open there."""
+
+_WATER = {GUARDED: "guarded", ISOLATED: "isolated"}
+
+
+@dataclass(frozen=True)
+class WorkLine:
+    """One task at one place today; `water` is clean, guarded or isolated."""
+
+    task: str
+    place: str
+    system: str
+    water: str
+    wanted: int
+    done: int
+    is_open: bool
+    due: date
+    overdue_days: int
+    last_done: date | None
+    skipped: str | None
+
+
+@dataclass(frozen=True)
+class Ticked:
+    """A task written down at some places; those that were complete already are left alone."""
+
+    task: str
+    places: tuple[str, ...]
+    already: tuple[str, ...]
+    on: date
+
+
+def todays_round(session: Session, *, today: date) -> list[WorkLine]:
+    """Today's work, clean tanks before isolated ones, and what is overdue."""
+    return [_line(work) for work in _work(session, read_floor(session, today), today)]
+
+
+def overdue_work(session: Session, *, today: date) -> list[WorkLine]:
+    """What should have been done before today, the longest overdue first."""
+    if not (rhythms := read_rhythms(session)):
+        return []
+    floor = read_floor(session, today)
+    written = read_written(session, floor, today)
+    return [_line(work) for work in overdue(todays_work(floor.places, rhythms, written, today))]
+
+
+def tick(
+    session: Session,
+    *,
+    task: str,
+    places: Sequence[str],
+    on: date,
+    note: str | None = None,
+    today: date,
+) -> Ticked:
+    """Write down that a task was done at tanks, systems or a row of tanks, once.
+
+    `task` may be ``all``: then everything that is open at those places is done. A water
+    change is written with the litres of the system's regime.
+
+    Raises
+    ------
+    NoSuchPlace, RunBackwards, NothingToTick, NotYet, and what `change_water` refuses
+    """
+    refuse_future("This work", on, today)
+    floor = read_floor(session, today)
+    wanted = _at_places(session, floor, task, places, on)
+    todo = [(name, place) for name, place, is_open in wanted if is_open]
+    if not todo:
+        raise NothingToTick(task, list(places))
+    for name, place in todo:
+        if name == "water change":
+            change_water(session, system=place.name, on=on, note=note, today=today)
+        else:
+            write_done(session, floor, name, place, on, note=note)
+    done = tuple(dict.fromkeys(place.name for _, place in todo))
+    tell(session, f"{task} done: {', '.join(done)}")
+    already = {place.name for _, place, is_open in wanted if not is_open} - set(done)
+    return Ticked(task, done, tuple(sorted(already)), on)
+
+
+def skip(
+    session: Session, *, task: str, places: Sequence[str], why: str, on: date, today: date
+) -> Ticked:
+    """Let a task go for a day, with the reason; it is due again the day after.
+
+    Raises
+    ------
+    NoSuchPlace, RunBackwards, NothingToTick, NotYet
+    """
+    refuse_future("Skipping this work", on, today)
+    floor = read_floor(session, today)
+    wanted = _at_places(session, floor, task, places, on)
+    todo = [(name, place) for name, place, is_open in wanted if is_open]
+    if not todo:
+        raise NothingToTick(task, list(places))
+    for name, place in todo:
+        write_done(session, floor, name, place, on, skipped_why=why)
+    left = tuple(dict.fromkeys(place.name for _, place in todo))
+    tell(session, f"{task} skipped at {', '.join(left)}: {why}")
+    return Ticked(task, left, (), on)
+
+
+def _work(session: Session, floor: Floor, today: date) -> list[Work]:
+    return todays_work(
+        floor.places, read_rhythms(session), read_written(session, floor, today), today
+    )
+
+
+def _at_places(
+    session: Session, floor: Floor, task: str, words: Sequence[str], on: date
+) -> list[tuple[str, Place, bool]]:
+    """Each (task, place) that is meant, and whether it is still open that day."""
+    work = {(one.task, one.place.name): one for one in _work(session, floor, on)}
+    if task == EVERYTHING:
+        meant = {place.name for place in find_places(floor, words)}
+        return [
+            (one.task, one.place, one.is_open) for one in work.values() if one.place.name in meant
+        ]
+    return [
+        (task, place, (task, place.name) not in work or work[task, place.name].is_open)
+        for place in places_for(task, floor, words)
+    ]
+
+
+def _line(work: Work) -> WorkLine:
+    return WorkLine(
+        task=work.task,
+        place=work.place.name,
+        system=work.place.system,
+        water=_WATER.get(work.place.water, "clean"),
+        wanted=work.wanted,
+        done=work.done,
+        is_open=work.is_open,
+        due=work.due,
+        overdue_days=work.overdue_days,
+        last_done=work.last_done,
+        skipped=work.last_skip,
+    )

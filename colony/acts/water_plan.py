@@ -1,0 +1,232 @@
+"""The water of today and this week: which system is changed when, by how much, in which order."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from datetime import date, timedelta
+from math import ceil
+
+from sqlmodel import Session
+
+from colony.acts.due import due_litters
+from colony.acts.placing import read_house_today
+from colony.acts.water_tests import bad_tests
+from colony.notation.cautions import ELECTRICITY, MAINS_WATER, OWN_TOOLS
+from colony.planning.load import load
+from colony.planning.relief import Relief, relief
+from colony.planning.reserve import Reserve
+from colony.planning.walk import ISOLATED, Place
+from colony.planning.water import PlannedDay, WaterPlan, plan_water
+from colony.planning.water_demand import Demand, Draw
+from colony.planning.water_needs import SystemWater, WeekRules, cannot_be_diluted, demand_of
+from colony.store.readers.care import read_floor
+from colony.store.readers.house import House
+from colony.store.readers.water import SystemRow, read_reserve, read_systems
+from colony.store.settings import BookSettings, read_settings
+
+
+@dataclass(frozen=True)
+class ChangeLine:
+    """One change of a day, in the order in which to do them."""
+
+    order: int
+    system: str
+    tanks: list[str]
+    litres: int
+    percent: float
+    minutes: int
+    urgent: bool
+    why: str
+    part: bool
+
+
+@dataclass(frozen=True)
+class DayLine:
+    """One day: what the reserve holds, what drips and is changed, and what is short."""
+
+    on: date
+    reserve_l: int | None
+    drip_l: int
+    left_l: int | None
+    minutes: int
+    short_l: int
+    changes: tuple[ChangeLine, ...]
+
+
+@dataclass(frozen=True)
+class WaterWeek:
+    """The plan, what is short by system, what would be enough, and what it cannot mend."""
+
+    days: tuple[DayLine, ...]
+    fits: bool
+    short_l: dict[str, int]
+    relief: Relief | None
+    warnings: tuple[str, ...]
+    cautions: tuple[str, ...] = (ELECTRICITY, MAINS_WATER, OWN_TOOLS)
+
+
+def water_plan(session: Session, *, days: int = 7, today: date) -> WaterWeek:
+    """Lay the changes of the coming days within the reserve.
+
+    Urgent ones (a bad test, a tank above its load, a litter that is near) come first; on a
+    day the clean systems are changed before the isolated ones.
+    """
+    settings, house = read_settings(session), read_house_today(session, today)
+    places = {p.name: p for p in read_floor(session, today).places if p.per == "system"}
+    rows = [row for row in read_systems(session, today) if row.name in places]
+    known = [row for row in rows if row.volume_l]
+    systems = _systems(session, known, house, today)
+    rules = WeekRules(days=days, slack_days=settings.change_slack_days)
+    demand = demand_of(systems, today, rules)
+    reserve = read_reserve(session, settings, today)
+    plan = plan_water(reserve or _unbounded(demand, days), demand, days)
+    sheet = _Sheet({one.name: one for one in systems}, places, _tank_codes(house), settings)
+    return WaterWeek(
+        days=tuple(sheet.day(day, today, bounded=reserve is not None) for day in plan.days),
+        fits=plan.fits,
+        short_l=plan.short_l,
+        relief=None if plan.fits or reserve is None else relief(reserve, demand, days),
+        warnings=(*_unmendable(systems), *_unknown(rows), *_first_short(plan, today)),
+    )
+
+
+def _systems(
+    session: Session, rows: Sequence[SystemRow], house: House, today: date
+) -> list[SystemWater]:
+    tests = bad_tests(session, today=today)
+    too_full = _too_full(house, read_settings(session).load_limit)
+    litters = _litters(session, house, today)
+    return [
+        replace(
+            _renewed(row, today),
+            bad_tests=tuple(tests.get(row.name, ())),
+            too_full=row.name in too_full,
+            litter_due=litters.get(row.name),
+        )
+        for row in rows
+    ]
+
+
+def _renewed(row: SystemRow, today: date) -> SystemWater:
+    regime, water = row.regime, SystemWater(row.name, row.volume_l or 0)
+    if regime is not None:
+        water = replace(
+            water,
+            percent=regime.percent or 0.0,
+            every_days=regime.every_days or water.every_days,
+            most_percent_a_day=regime.most_percent_a_day,
+            drip_l_a_day=regime.drip_l_a_day or 0,
+        )
+    return replace(water, last_change=row.last_change, changed_today=row.last_change == today)
+
+
+def _too_full(house: House, limit: float) -> set[str]:
+    return {
+        tank.plan.system or ""
+        for tank in house.tanks.values()
+        if (load(tank.plan, house.in_tank(tank.id)) or 0.0) > limit
+    }
+
+
+def _litters(session: Session, house: House, today: date) -> dict[str, date]:
+    """The first birth that is expected in each system."""
+    system_of = {tank.plan.code: tank.plan.system or "" for tank in house.tanks.values()}
+    found: dict[str, date] = {}
+    for due in due_litters(session, today=today):
+        if due.tank is not None:
+            system = system_of[due.tank]
+            found[system] = min(due.earliest, found.get(system, due.earliest))
+    return found
+
+
+def _tank_codes(house: House) -> dict[str, list[str]]:
+    codes: dict[str, list[str]] = {}
+    for tank in house.tanks.values():
+        if tank.retired_on is None:
+            codes.setdefault(tank.plan.system or "", []).append(tank.plan.code)
+    return codes
+
+
+def _unbounded(demand: Demand, days: int) -> Reserve:
+    """Water that comes as it is used: there is always as much as all of it."""
+    everything = sum(need.litres for need in demand.changes) + demand.drip_l_a_day * days
+    return Reserve(everything, everything, everything)
+
+
+@dataclass(frozen=True)
+class _Sheet:
+    """Writes planned days with names, minutes and the order of work."""
+
+    systems: dict[str, SystemWater]
+    places: dict[str, Place]
+    tanks: dict[str, list[str]]
+    settings: BookSettings
+
+    def day(self, day: PlannedDay, today: date, *, bounded: bool) -> DayLine:
+        changes = tuple(
+            self._change(at, draw)
+            for at, draw in enumerate(sorted(day.draws, key=self._order), start=1)
+        )
+        return DayLine(
+            on=today + timedelta(days=day.day),
+            reserve_l=day.level_l if bounded else None,
+            drip_l=day.drip_l,
+            left_l=day.level_l - day.drawn_l if bounded else None,
+            minutes=sum(change.minutes for change in changes),
+            short_l=day.short_l,
+            changes=changes,
+        )
+
+    def _order(self, draw: Draw) -> tuple[int, bool, int]:
+        place = self.places[draw.system]
+        return place.water, not draw.urgent, place.walk
+
+    def _change(self, order: int, draw: Draw) -> ChangeLine:
+        pumped = ceil(draw.litres / self.settings.change_l_per_minute)
+        isolated = self.places[draw.system].water == ISOLATED
+        return ChangeLine(
+            order=order,
+            system=draw.system,
+            tanks=self.tanks.get(draw.system, []),
+            litres=draw.litres,
+            percent=round(100 * draw.litres / self.systems[draw.system].volume_l, 1),
+            minutes=self.settings.change_setup_minutes + pumped,
+            urgent=draw.urgent,
+            why=draw.why or ("isolated: last, with its own tools" if isolated else ""),
+            part=draw.part,
+        )
+
+
+def _unmendable(systems: Sequence[SystemWater]) -> list[str]:
+    changed = [
+        f"{system.name}: {test.parameter} was {test.value:.3g} and water was changed today: test it again."
+        for system in systems
+        for test in system.bad_tests
+        if system.changed_today and test.diluted
+    ]
+    return changed + [
+        f"{system.name}: {test.parameter} is {test.value:.3g}, which no water change mends: look for the cause."
+        for system in systems
+        for test in cannot_be_diluted(system)
+    ]
+
+
+def _unknown(rows: Sequence[SystemRow]) -> list[str]:
+    unmeasured = [
+        f"{row.name} has no volume in the book and is not planned: colony tank system {row.name} --volume 2000L."
+        for row in rows
+        if not row.volume_l
+    ]
+    unruled = [
+        f"How {row.name} is changed is not in the book: colony water regime {row.name} --percent 25 --every 7."
+        for row in rows
+        if row.volume_l and row.regime is None
+    ]
+    return unmeasured + unruled
+
+
+def _first_short(plan: WaterPlan, today: date) -> list[str]:
+    short = [day for day in plan.days if day.short_l]
+    return [
+        f"{today + timedelta(days=day.day)} is {day.short_l} L short of what it must have."
+        for day in short[:1]
+    ]

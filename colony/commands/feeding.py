@@ -1,0 +1,209 @@
+"""`colony food`: foods of the house, their batches, and the feeding of tanks."""
+
+from typing import Annotated
+
+import typer
+
+from colony.commands.completion import complete_tag
+from colony.commands.opened import acting, reading
+from colony.commands.options import AsJson, Book, On, subject
+from colony.commands.output import say, show_json, show_table, warn
+from colony.commands.read import day, day_or_none, today
+from colony.notation.care import TAKEN
+from colony.notation.days import show_span
+from colony.notation.measures import parse_mass_g
+from colony.notation.tags import parse_tag, parse_text
+from colony.notation.words import parse_word
+
+app = subject("Foods of the house, their batches, and the feeding of tanks.")
+
+Food = Annotated[str, typer.Argument(help="The food's name on your list.")]
+Code = Annotated[str, typer.Argument(help="The batch code on the package.")]
+
+
+@app.command("add")
+def add(
+    name: Annotated[str, typer.Argument(help="A food: earthworms, prawn, pellets, ...")],
+    protein: Annotated[
+        float | None, typer.Option(help="Protein in percent, as fed.", min=0, max=100)
+    ] = None,
+    note: Annotated[str | None, typer.Option(help="A note.")] = None,
+    book: Book = None,
+) -> None:
+    """Add a food to the house's list, or mend what is known of it."""
+    from colony.acts.foods import set_food
+
+    with acting(book, "food add") as session:
+        set_food(
+            session,
+            name=parse_tag(name),
+            protein_percent=protein,
+            note=parse_text(note, "note") if note else None,
+        )
+    say(f"{name} is on the list.")
+
+
+@app.command("batch")
+def batch(
+    food: Food,
+    code: Code,
+    expires: Annotated[str | None, typer.Option(help="The day it expires.")] = None,
+    on: On = "today",
+    book: Book = None,
+    *,
+    finished: Annotated[
+        bool, typer.Option("--finished", help="It is used up or thrown away.")
+    ] = False,
+) -> None:
+    """Write down a delivery of a food, or that a batch is finished."""
+    from colony.acts.foods import add_batch, finish_batch
+
+    label = parse_tag(code)
+    with acting(book, "food batch") as session:
+        if finished:
+            finish_batch(session, food=food, code=label, on=day(on), today=today())
+        else:
+            add_batch(
+                session,
+                food=food,
+                code=label,
+                received=day(on),
+                expires=day_or_none(expires),
+                today=today(),
+            )
+    say(f"Batch {label} of {food} is {'finished' if finished else 'in the book'}.")
+
+
+@app.command("list")
+def list_(book: Book = None, *, as_json: AsJson = False) -> None:
+    """List the foods of the house with their open batches."""
+    from colony.acts.foods import list_foods
+
+    with reading(book) as session:
+        foods = list_foods(session, today=today())
+    if as_json:
+        show_json(foods)
+        return
+    show_table(
+        ("Food", ">Protein", "Batch", "Received", "Expires", ""),
+        (
+            (
+                food.food,
+                None if food.protein_percent is None else f"{food.protein_percent:g} %",
+                one.batch if one else None,
+                one.received if one else None,
+                one.expires if one else None,
+                "EXPIRED" if one and one.expired else "",
+            )
+            for food in foods
+            for one in (food.batches or (None,))
+        ),
+        none="No food is on the list: colony food add NAME.",
+    )
+
+
+@app.command("give")
+def give(
+    tank: Annotated[str, typer.Argument(help="The tank that is fed.")],
+    food: Food,
+    amount: Annotated[str | None, typer.Argument(help="Mass offered: 20g, 1oz.")] = None,
+    taken: Annotated[str, typer.Option(help="all, some or none.")] = "all",
+    batch: Annotated[
+        str | None, typer.Option(help="Batch; without: the open one that expires first.")
+    ] = None,
+    took: Annotated[
+        list[str] | None,
+        typer.Option(help="An animal seen to take it; repeat.", autocompletion=complete_tag),
+    ] = None,
+    refused: Annotated[
+        list[str] | None,
+        typer.Option(help="An animal seen to refuse it; repeat.", autocompletion=complete_tag),
+    ] = None,
+    on: On = "today",
+    note: Annotated[str | None, typer.Option(help="A note.")] = None,
+    book: Book = None,
+    *,
+    everyone: Annotated[
+        bool, typer.Option("--everyone", help="Each one was seen to take it.")
+    ] = False,
+    also: Annotated[
+        bool, typer.Option("--also", help="A second food of the same meal: no second tick.")
+    ] = False,
+    as_json: AsJson = False,
+) -> None:
+    """Write down what a tank was offered and took; it ticks the feeding off."""
+    from colony.acts.feeding import Seen, feed_tank
+
+    mass_g = parse_mass_g(amount) if amount else None
+    word = parse_word(taken, TAKEN, "answer to what was taken")
+    with acting(book, "food give") as session:
+        fed = feed_tank(
+            session,
+            tank=tank,
+            food=food,
+            taken=word,
+            offered_g=mass_g,
+            batch=batch,
+            seen=Seen(took or (), refused or (), everyone_took=everyone),
+            same_meal=also,
+            on=day(on),
+            note=parse_text(note, "note") if note else None,
+            today=today(),
+        )
+    if as_json:
+        show_json(fed)
+        return
+    say(f"{fed.tank}: {fed.food}, took {fed.taken}.")
+    if fed.took or fed.refused:
+        say(f"Took it: {', '.join(fed.took) or '-'}; refused: {', '.join(fed.refused) or '-'}.")
+    warn(fed.warnings)
+
+
+@app.command("log")
+def log(
+    tank: Annotated[str | None, typer.Argument(help="Only this tank.")] = None,
+    since: Annotated[str, typer.Option(help="From this day on.")] = "7d ago",
+    book: Book = None,
+    *,
+    as_json: AsJson = False,
+) -> None:
+    """List what the tanks were offered and took."""
+    from colony.acts.feeding import list_feedings
+
+    with reading(book) as session:
+        lines = list_feedings(session, tank=tank, since=day(since))
+    if as_json:
+        show_json(lines)
+        return
+    show_table(
+        ("Day", "Tank", "Food", "Batch", ">Offered g", "Taken", "Note"),
+        ((f.on, f.tank, f.food, f.batch, f.offered_g, f.taken, f.note) for f in lines),
+        none="No feeding is in the book since then.",
+    )
+
+
+@app.command("pups")
+def pups(book: Book = None, *, as_json: AsJson = False) -> None:
+    """List the growing pups with their first feed and the foods that each takes."""
+    from colony.acts.acceptance import list_acceptance
+
+    with reading(book) as session:
+        lines = list_acceptance(session, today=today())
+    if as_json:
+        show_json(lines)
+        return
+    show_table(
+        ("Pup", "Tank", ">Age", "First feed", "Takes", "Needs"),
+        (
+            (
+                one.tag,
+                one.tank,
+                None if one.age_days is None else show_span(one.age_days),
+                one.first_feed,
+                ", ".join(f"{food} since {day}" for food, day in one.takes.items()) or None,
+                f"{one.foods_needed} for {one.days_needed}d",
+            )
+            for one in lines
+        ),
+        none="No pup is growing.",
+    )

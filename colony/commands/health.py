@@ -1,0 +1,259 @@
+"""`colony health`: look-overs, vet visits, who to watch, deaths and survival."""
+
+from typing import TYPE_CHECKING, Annotated
+
+import typer
+
+from colony.commands.completion import complete_tag
+from colony.commands.opened import acting, reading
+from colony.commands.options import AsJson, Book, On, Tag, subject
+from colony.commands.output import say, show_facts, show_json, show_table, warn
+from colony.commands.read import day, day_or_none, today
+from colony.notation.care import SIGNS
+from colony.notation.tags import parse_text
+from colony.notation.words import parse_word
+
+if TYPE_CHECKING:
+    from colony.acts.deaths import DeathPage
+    from colony.planning.survival import SurvivalAt
+
+app = subject("Health: look-overs, vet visits, who to watch, deaths and survival.")
+
+GROUPS = ("all", "dam", "sire", "tank", "season")
+
+Since = Annotated[str | None, typer.Option(help="From this day on.")]
+
+
+@app.command("look")
+def look(
+    tag: Annotated[
+        str | None, typer.Argument(help="The animal looked over.", autocompletion=complete_tag)
+    ] = None,
+    tank: Annotated[str | None, typer.Option(help="Or the tank looked over.")] = None,
+    sign: Annotated[
+        list[str] | None, typer.Option(help=f"What was seen; repeat: {', '.join(SIGNS)}.")
+    ] = None,
+    note: Annotated[str | None, typer.Option(help="A note.")] = None,
+    on: On = "today",
+    book: Book = None,
+    *,
+    as_json: AsJson = False,
+) -> None:
+    """Write down a look-over of an animal or a tank; without a sign all was well."""
+    from colony.acts.look_over import look_over
+
+    signs = [parse_word(word, SIGNS, "sign of health") for word in sign or ["well"]]
+    with acting(book, "health look") as session:
+        looked = look_over(
+            session,
+            tag=tag,
+            tank=tank,
+            signs=signs,
+            note=parse_text(note, "note") if note else None,
+            on=day(on),
+            today=today(),
+        )
+    if as_json:
+        show_json(looked)
+        return
+    say(f"{looked.of}: {', '.join(looked.signs)}. {' '.join(looked.cautions)}")
+
+
+@app.command("signs")
+def signs(
+    tag: Annotated[
+        str | None, typer.Argument(help="Only this animal.", autocompletion=complete_tag)
+    ] = None,
+    tank: Annotated[str | None, typer.Option(help="Only this tank.")] = None,
+    since: Since = None,
+    book: Book = None,
+    *,
+    all_: Annotated[
+        bool, typer.Option("--all", help="Also look-overs that found all well.")
+    ] = False,
+    as_json: AsJson = False,
+) -> None:
+    """List the signs that look-overs found."""
+    from colony.acts.look_over import list_signs
+
+    with reading(book) as session:
+        lines = list_signs(session, tag=tag, tank=tank, since=day_or_none(since), well_too=all_)
+    if as_json:
+        show_json(lines)
+        return
+    show_table(
+        ("Day", "Animal", "Tank", "Sign", "Note"),
+        ((one.on, one.animal, one.tank, one.sign, one.note) for one in lines),
+        none="No sign is in the book.",
+    )
+
+
+@app.command("watch")
+def watch(book: Book = None, *, as_json: AsJson = False) -> None:
+    """List who refuses food, stands still or showed a sign."""
+    from colony.acts.health_watch import watch_list
+
+    with reading(book) as session:
+        lines = watch_list(session, today=today())
+    if as_json:
+        show_json(lines)
+        return
+    show_table(
+        ("Animal", "Tank", "Why", "Since", "Held"),
+        ((one.tag, one.tank, one.why, one.since, one.held) for one in lines),
+        none="Nobody asks for a second look.",
+    )
+    if lines:
+        say(lines[0].caution)
+
+
+@app.command("vet")
+def vet(
+    vet: Annotated[str, typer.Argument(help="Who came.")],
+    why: Annotated[str, typer.Option(help="Why.")],
+    animal: Annotated[
+        list[str],
+        typer.Option(help="An animal that was seen; repeat.", autocompletion=complete_tag),
+    ],
+    found: Annotated[str | None, typer.Option(help="What the vet found.")] = None,
+    prescribed: Annotated[
+        list[str] | None, typer.Option(help="A prescription, as the vet wrote it; repeat.")
+    ] = None,
+    on: On = "today",
+    book: Book = None,
+    *,
+    as_json: AsJson = False,
+) -> None:
+    """Write down a vet's visit; prescriptions are kept word for word and never suggested."""
+    from colony.acts.vets import VetSaid, record_visit
+
+    said = VetSaid(
+        vet=parse_text(vet, "vet's name"),
+        why=parse_text(why, "reason"),
+        found=parse_text(found, "finding") if found else None,
+        prescriptions=[parse_text(text, "prescription") for text in prescribed or []],
+    )
+    with acting(book, "health vet") as session:
+        visit = record_visit(session, said=said, animals=animal, on=day(on), today=today())
+    if as_json:
+        show_json(visit)
+        return
+    say(f"{visit.vet} saw {', '.join(visit.animals)} on {visit.on}. {visit.caution}")
+
+
+@app.command("visits")
+def visits(
+    tag: Annotated[
+        str | None, typer.Argument(help="Only this animal.", autocompletion=complete_tag)
+    ] = None,
+    since: Since = None,
+    book: Book = None,
+    *,
+    as_json: AsJson = False,
+) -> None:
+    """List vet visits with what was found and prescribed."""
+    from colony.acts.vets import list_visits
+
+    with reading(book) as session:
+        lines = list_visits(session, tag=tag, since=day_or_none(since))
+    if as_json:
+        show_json(lines)
+        return
+    show_table(
+        ("Day", "Vet", "Animals", "Why", "Found", "Prescribed"),
+        (
+            (v.on, v.vet, " ".join(v.animals), v.why, v.found, "; ".join(v.prescriptions) or None)
+            for v in lines
+        ),
+        none="No vet visit is in the book.",
+    )
+
+
+@app.command("deaths")
+def deaths(since: Since = None, book: Book = None, *, as_json: AsJson = False) -> None:
+    """List the deaths; colony health death TAG shows one with the weeks before it."""
+    from colony.acts.deaths import list_deaths
+
+    with reading(book) as session:
+        lines = list_deaths(session, since=day_or_none(since))
+    if as_json:
+        show_json(lines)
+        return
+    show_table(
+        ("Animal", "Died", "Of", ">Age", "Litter", "Tank"),
+        (
+            (d.tag, d.on, d.why, None if d.age_days is None else f"{d.age_days}d", d.litter, d.tank)
+            for d in lines
+        ),
+        none="No death is in the book.",
+    )
+
+
+@app.command("death")
+def death(
+    tag: Tag,
+    weeks: Annotated[int, typer.Option(help="How many weeks back.", min=1, max=52)] = 4,
+    book: Book = None,
+    *,
+    as_json: AsJson = False,
+) -> None:
+    """Show a death on one page: tanks, water, food, company, litter in the weeks before."""
+    from colony.acts.deaths import death_page
+
+    with reading(book) as session:
+        page = death_page(session, tag=tag, weeks=weeks)
+    if as_json:
+        show_json(page)
+    else:
+        _show_death(page)
+
+
+@app.command("survival")
+def survival(
+    by: Annotated[str, typer.Option(help=f"By {', '.join(GROUPS)}.")] = "all",
+    book: Book = None,
+    *,
+    as_json: AsJson = False,
+) -> None:
+    """Show what share of the pups lives to each age, with 95 % intervals for small numbers."""
+    from colony.acts.survival import survival_by
+
+    with reading(book) as session:
+        lines = survival_by(session, by=parse_word(by, GROUPS, "grouping"), today=today())
+    if as_json:
+        show_json(lines)
+        return
+    ages = [at.days for at in lines[0].at]
+    show_table(
+        ("Group", ">Pups", ">Dead", *(f">{age}d" for age in ages)),
+        ((one.group, one.born_live, one.died, *map(_share, one.at)) for one in lines),
+    )
+    say("Percent alive (95 % interval) by Kaplan-Meier; sold pups count until they left.")
+
+
+def _share(at: "SurvivalAt") -> str:
+    told = "?" if at.share is None else f"{100 * at.share:.0f}"
+    return f"{told} ({100 * at.low:.0f}-{100 * at.high:.0f})"
+
+
+def _show_death(page: "DeathPage") -> None:
+    lists = (
+        ("stays", ("Tank", "System", "From", "To", "With")),
+        ("moves_nearby", ("Day", "Move")),
+        ("water", ("Day", "Water")),
+        ("food", ("Day", "Food")),
+        ("refused", ("Day", "Refused")),
+        ("signs", ("Day", "Animal", "Tank", "Sign", "Note")),
+        ("holds", ("Day", "Hold")),
+        ("litter_mates", ("Litter-mate", "Status", "On", "Of")),
+    )
+    show_facts(page, leave=(*(name for name, _ in lists), "vet_visits", "caution"))
+    for name, columns in lists:
+        show_table(columns, (_cells(row) for row in getattr(page, name)))
+    for visit in page.vet_visits:
+        say(f"{visit.on} {visit.vet}: {visit.why}; {visit.found or 'nothing written'}.")
+    warn([page.caution])
+
+
+def _cells(row: object) -> list[object]:
+    return [" ".join(v) if isinstance(v, list) else v for v in vars(row).values()]

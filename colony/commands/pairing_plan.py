@@ -1,0 +1,117 @@
+"""`colony pairing plan`: the best set of pairings for the whole colony."""
+
+from typing import Annotated
+
+import typer
+
+from colony.commands.completion import complete_tag
+from colony.commands.opened import acting, reading
+from colony.commands.options import AsJson, Book
+from colony.commands.output import show_json
+from colony.commands.pairings import app
+from colony.commands.read import day, today
+from colony.notation.pairs import parse_all_wanted, parse_pair
+
+Pairs = list[str] | None
+
+MOST_WEIGHT = 100.0
+"""More than this drowns the other aims, and the proof of the plan, in rounding."""
+
+
+@app.command("plan")
+def plan(
+    litters: Annotated[
+        int | None, typer.Option(help="Litters wanted in all; without: as many as can be.", min=0)
+    ] = None,
+    wanted: Annotated[
+        list[str] | None, typer.Option(help="Litters of a species or line: leopoldi=4.")
+    ] = None,
+    males_max: Annotated[int, typer.Option(help="Females at most for one male.", min=1)] = 4,
+    group_size: Annotated[
+        int | None, typer.Option(help="Females at most in one tank, with --tanks.", min=1)
+    ] = None,
+    species: Annotated[str | None, typer.Option(help="Only this species.")] = None,
+    weight: Annotated[
+        float,
+        typer.Option(
+            help="What kinship of the next generation counts against F.", min=0, max=MOST_WEIGHT
+        ),
+    ] = 1.0,
+    founders: Annotated[
+        float,
+        typer.Option(help="What genes of rare founders count.", min=0, max=MOST_WEIGHT),
+    ] = 0.0,
+    max_f: Annotated[
+        float | None, typer.Option(help="No litter above this F.", min=0, max=1)
+    ] = None,
+    with_: Annotated[Pairs, typer.Option("--with", help="A pair that must be: DAM*SIRE.")] = None,
+    never: Annotated[Pairs, typer.Option(help="A pair that must not be: DAM*SIRE.")] = None,
+    without: Annotated[
+        list[str] | None, typer.Option(help="Plan as if without it.", autocompletion=complete_tag)
+    ] = None,
+    ignore: Annotated[
+        list[str] | None, typer.Option(help="A rule to override: rest, line, or rest:TAG.")
+    ] = None,
+    generations: Annotated[
+        int,
+        typer.Option(
+            help="Generations to simulate, beside chance and least kin first.", min=0, max=10
+        ),
+    ] = 0,
+    seed: Annotated[int, typer.Option(help="Seed of the simulation.", min=0)] = 0,
+    seconds: Annotated[float, typer.Option(help="Time limit.", min=0.1, max=3600)] = 60.0,
+    on: Annotated[str, typer.Option(help="With --accept: the day the pairings start.")] = "today",
+    book: Book = None,
+    *,
+    tanks: Annotated[
+        bool, typer.Option("--tanks", help="Groups must fit the breeding tanks: one male a tank.")
+    ] = False,
+    worst: Annotated[
+        bool, typer.Option("--worst", help="Count doubtful sires at their worst.")
+    ] = False,
+    compare: Annotated[
+        bool,
+        typer.Option("--compare", help="Beside the plan without --with, --never and --without."),
+    ] = False,
+    why: Annotated[
+        bool, typer.Option("--why", help="All reasons of each animal that is left out.")
+    ] = False,
+    accept: Annotated[
+        bool, typer.Option("--accept", help="Start the pairings, and list the moves to do.")
+    ] = False,
+    as_json: AsJson = False,
+) -> None:
+    """Plan all pairings at once: least inbred pups, and least kin in the next generation."""
+    from colony.acts.pairing_plan import PlanAsked, propose_plan
+    from colony.acts.plan_acceptance import accept_plan
+    from colony.acts.plan_document import plan_document
+    from colony.commands.plan_shown import show_plan
+    from colony.planning.pairing_future import Draw
+    from colony.planning.pairing_wishes import Wishes
+
+    wishes = Wishes(
+        litters=litters,
+        wanted=parse_all_wanted(wanted or ()),
+        most_females=males_max,
+        group_size=group_size,
+        weight=weight,
+        founder_weight=founders,
+        highest_inbreeding=max_f,
+        at_worst=worst,
+        must=frozenset(parse_pair(one) for one in with_ or ()),
+        must_not=frozenset(parse_pair(one) for one in never or ()),
+        without=frozenset(without or ()),
+        overridden=frozenset(ignore or ()),
+    )
+    asked = PlanAsked(wishes, species, tanks, seconds)
+    draw = Draw(generations=generations, seed=seed) if generations else None
+    start, now, accepted = day(on), today(), None
+    # What is accepted is planned in the same act, so that nobody changes the book in between.
+    with acting(book, "pairing plan", begin=False) if accept else reading(book) as session:
+        proposed = propose_plan(session, asked=asked, compare=compare, draw=draw, today=now)
+        if accept:
+            accepted = accept_plan(session, plan=proposed.plan, on=start, today=now)
+    if as_json:
+        show_json(plan_document(proposed, accepted))
+    else:
+        show_plan(proposed, accepted, weight=weight, why=why)

@@ -1,0 +1,234 @@
+"""`colony round`: today's work in walking order, ticked off or skipped."""
+
+from itertools import groupby
+from typing import Annotated
+
+import typer
+
+from colony.commands.opened import acting, reading
+from colony.commands.options import AsJson, Book, On, plain_app
+from colony.commands.output import say, show_json, show_table, warn
+from colony.commands.read import day, today
+from colony.notation.care import TASKS
+from colony.notation.cautions import ELECTRICITY, OWN_TOOLS
+from colony.notation.tags import parse_text
+from colony.notation.words import ROLES, parse_word
+
+app = plain_app(
+    "The day's care: what is due where, in walking order.",
+    add_completion=False,
+    invoke_without_command=True,
+)
+
+_TASKS = ", ".join(TASKS)
+
+Task = Annotated[str, typer.Argument(help=f"A task, or all: {_TASKS}.")]
+Places = Annotated[list[str], typer.Argument(help="Tanks, systems, a row such as A1..A6, or all.")]
+OfTank = Annotated[str | None, typer.Option("--tank", help="Only for this tank.")]
+OfSystem = Annotated[str | None, typer.Option("--system", help="Only for this system.")]
+OfRole = Annotated[str | None, typer.Option("--role", help="Only for tanks of this role.")]
+
+
+@app.callback()
+def round_(
+    ctx: typer.Context,
+    book: Book = None,
+    *,
+    all_: Annotated[bool, typer.Option("--all", help="Also what is done already.")] = False,
+    as_json: AsJson = False,
+) -> None:
+    """List today's work, clean tanks before isolated ones. Without a verb: the list."""
+    if ctx.invoked_subcommand is not None:
+        return
+    from colony.acts.round import todays_round
+
+    with reading(book) as session:
+        lines = todays_round(session, today=today())
+    shown = [line for line in lines if line.is_open or all_ or as_json]
+    if as_json:
+        show_json(shown)
+        return
+    for (system, water), work in groupby(shown, key=lambda line: (line.system, line.water)):
+        say(f"\n{system}: {water} water")
+        show_table(
+            ("Place", "Task", ">Done", ">Overdue", "Last done", "Skipped for"),
+            (
+                (
+                    line.place,
+                    line.task,
+                    f"{line.done} of {line.wanted}",
+                    f"{line.overdue_days}d" if line.overdue_days and line.is_open else None,
+                    line.last_done,
+                    line.skipped,
+                )
+                for line in work
+            ),
+        )
+    if not shown:
+        say("Nothing is left to do." if lines else "No task has a rhythm: colony round begin.")
+    if shown:
+        say(f"{OWN_TOOLS} {ELECTRICITY}")
+
+
+@app.command("done")
+def done(
+    task: Task,
+    places: Places,
+    on: On = "today",
+    note: Annotated[str | None, typer.Option(help="A note.")] = None,
+    book: Book = None,
+    *,
+    as_json: AsJson = False,
+) -> None:
+    """Tick a task off at tanks, systems or a row of tanks at once."""
+    from colony.acts.round import tick
+
+    with acting(book, "round done") as session:
+        ticked = tick(
+            session,
+            task=_task(task),
+            places=places,
+            on=day(on),
+            note=parse_text(note, "note") if note else None,
+            today=today(),
+        )
+    if as_json:
+        show_json(ticked)
+        return
+    say(f"{ticked.task} done: {', '.join(ticked.places)}.")
+    if ticked.already:
+        say(f"Done before: {', '.join(ticked.already)}.")
+
+
+@app.command("skip")
+def skip(
+    task: Task,
+    places: Places,
+    why: Annotated[str, typer.Option(help="Why it is let go today.")],
+    on: On = "today",
+    book: Book = None,
+) -> None:
+    """Let a task go for a day, with the reason; tomorrow it is due again."""
+    from colony.acts.round import skip as skip_work
+
+    with acting(book, "round skip") as session:
+        skipped = skip_work(
+            session,
+            task=_task(task),
+            places=places,
+            why=parse_text(why, "reason"),
+            on=day(on),
+            today=today(),
+        )
+    say(f"{skipped.task} skipped: {', '.join(skipped.places)}.")
+
+
+@app.command("count")
+def count(
+    tank: Annotated[str, typer.Argument(help="The tank.")],
+    counted: Annotated[int, typer.Argument(help="How many were seen.", min=0)],
+    on: On = "today",
+    book: Book = None,
+    *,
+    as_json: AsJson = False,
+) -> None:
+    """Write down a headcount; what does not agree with the book is named."""
+    from colony.acts.headcount import count_heads
+
+    with acting(book, "round count") as session:
+        heads = count_heads(session, tank=tank, counted=counted, on=day(on), today=today())
+    if as_json:
+        show_json(heads)
+        return
+    say(f"{heads.tank}: {heads.counted} counted, {len(heads.in_the_book)} in the book.")
+    warn(heads.warnings)
+
+
+@app.command("begin")
+def begin(book: Book = None) -> None:
+    """Begin the round with the usual rhythms (common practice, no source); change any later."""
+    from colony.acts.rhythms import begin_round
+
+    with acting(book, "round begin") as session:
+        begun = len(begin_round(session, today=today()))
+    say(f"{begun} rhythms are set: colony round rhythms shows them, colony round today's work.")
+
+
+@app.command("rhythm")
+def rhythm(
+    task: Annotated[str, typer.Argument(help=f"A task: {_TASKS}.")],
+    times: Annotated[int, typer.Option(help="Times a day.", min=1, max=24)] = 1,
+    every: Annotated[int, typer.Option(help="Once every so many days.", min=1, max=365)] = 1,
+    tank: OfTank = None,
+    system: OfSystem = None,
+    role: OfRole = None,
+    book: Book = None,
+    *,
+    drop: Annotated[bool, typer.Option("--drop", help="Take this rhythm away.")] = False,
+) -> None:
+    """Set how often a task is done; a tank's own rhythm goes before its role's and everybody's."""
+    from colony.acts.rhythms import Where, drop_rhythm, set_rhythm
+
+    word = parse_word(task, tuple(TASKS), "task of the round")
+    where = Where(tank, system, parse_word(role, ROLES, "role") if role else None)
+    with acting(book, "round rhythm") as session:
+        if drop:
+            drop_rhythm(session, task=word, where=where)
+        else:
+            set_rhythm(
+                session,
+                task=word,
+                where=where,
+                times_a_day=times,
+                every_days=every,
+                today=today(),
+            )
+    say(f"{word} {where}: {'no rhythm any more' if drop else _often(times, every)}.")
+
+
+@app.command("rhythms")
+def rhythms(book: Book = None, *, as_json: AsJson = False) -> None:
+    """List how often each task is done, and where."""
+    from colony.acts.rhythms import list_rhythms
+
+    with reading(book) as session:
+        lines = list_rhythms(session)
+    if as_json:
+        show_json(lines)
+        return
+    show_table(
+        ("Task", "For", "How often", "Since"),
+        (
+            (
+                line.task,
+                line.tank or line.system or line.role or "all",
+                _often(line.times_a_day, line.every_days),
+                line.started,
+            )
+            for line in lines
+        ),
+        none="No task has a rhythm: colony round begin.",
+    )
+
+
+@app.command("order")
+def order(
+    tanks: Annotated[list[str], typer.Argument(help="Tanks in the order of your walk.")],
+    book: Book = None,
+) -> None:
+    """Set your way through the house; tanks that are not named follow as they were."""
+    from colony.acts.rhythms import set_walking_order
+
+    with acting(book, "round order") as session:
+        walk = set_walking_order(session, tanks=tanks)
+    say(f"The walk: {', '.join(walk)}.")
+
+
+def _task(text: str) -> str:
+    return parse_word(text, (*TASKS, "all"), "task of the round")
+
+
+def _often(times_a_day: int, every_days: int) -> str:
+    if every_days > 1:
+        return f"every {every_days} days"
+    return "once a day" if times_a_day == 1 else f"{times_a_day} times a day"

@@ -1,0 +1,169 @@
+"""The part of `colony water` that is about tests: values, trends and limits."""
+
+from collections.abc import Callable
+from typing import Annotated
+
+import typer
+
+from colony.commands.opened import acting, reading
+from colony.commands.options import AsJson, Book, On
+from colony.commands.output import say, show_json, show_table, warn
+from colony.commands.read import day, day_or_none, today
+from colony.notation.readings import parse_parameter, parse_reading
+from colony.notation.tags import parse_text
+
+System = Annotated[str, typer.Argument(help="The system whose water it is.")]
+Note = Annotated[str | None, typer.Option(help="A note.")]
+
+
+def log_values(
+    system: System,
+    values: Annotated[
+        list[str], typer.Argument(help="Values: ph=6.8 nitrate_mg_l=25 temperature_c=27.5 ...")
+    ],
+    on: On = "today",
+    note: Note = None,
+    book: Book = None,
+    *,
+    as_json: AsJson = False,
+) -> None:
+    """Write down a water test; what is outside the limits of who lives there is named."""
+    from colony.acts.water_tests import log_test
+
+    measured = dict(parse_reading(text) for text in values)
+    with acting(book, "water test") as session:
+        tested = log_test(
+            session,
+            system=system,
+            values=measured,
+            on=day(on),
+            note=parse_text(note, "note") if note else None,
+            today=today(),
+        )
+    if as_json:
+        show_json(tested)
+        return
+    say(f"{tested.system}: {len(measured)} values written down. {' '.join(tested.cautions)}")
+    warn(tested.warnings)
+
+
+def show(system: System, book: Book = None, *, as_json: AsJson = False) -> None:
+    """Show what the tests say of a system, its limits, and the nitrate to expect."""
+    from colony.acts.nitrate import nitrate_outlook
+    from colony.acts.water_tests import water_now
+
+    with reading(book) as session:
+        lines = water_now(session, system=system, today=today())
+        outlook = nitrate_outlook(session, system=system, today=today())
+    if as_json:
+        show_json({"water": lines, "nitrate": outlook})
+        return
+    show_table(
+        ("Parameter", ">Value", "Unit", "On", ">Least", ">Most", ""),
+        (
+            (
+                line.parameter,
+                f"{line.value:g}",
+                line.unit,
+                line.on,
+                _bound(line.low),
+                _bound(line.high),
+                "" if line.within else "OUTSIDE",
+            )
+            for line in lines
+        ),
+        none=f"No test of {system} in the last two weeks: colony water test {system} ph=6.8 ...",
+    )
+    say(
+        f"Nitrate expected today: {_bound(outlook.expected_mg_l) or '-'} mg/L; "
+        f"in the long run: {_bound(outlook.long_run_mg_l) or '-'} mg/L "
+        f"at {outlook.food_g_a_day:g} g of food a day."
+    )
+    if outlook.left_out:
+        warn([f"{outlook.left_out} feedings have no grams or no protein and are not reckoned."])
+
+
+def trend(
+    system: System,
+    parameter: Annotated[str, typer.Argument(help="What was tested: ph, nitrate_mg_l, ...")],
+    since: Annotated[str | None, typer.Option(help="From this day on.")] = None,
+    book: Book = None,
+    *,
+    as_json: AsJson = False,
+) -> None:
+    """Draw one parameter of a system in time, between its limits."""
+    from colony.acts.water_tests import water_trend
+
+    word = parse_parameter(parameter)
+    with reading(book) as session:
+        found = water_trend(
+            session, system=system, parameter=word, since=day_or_none(since), today=today()
+        )
+    if as_json:
+        show_json(found)
+        return
+    say(f"{found.system}: {found.parameter} {found.unit}".rstrip())
+    for line in found.drawn or ("Nothing was tested since then.",):
+        say(line)
+
+
+def limits(book: Book = None, *, as_json: AsJson = False) -> None:
+    """List the limits of water, each with its source."""
+    from colony.acts.water_tests import list_limits
+
+    with reading(book) as session:
+        lines = list_limits(session)
+    if as_json:
+        show_json(lines)
+        return
+    show_table(
+        ("Parameter", "Species", ">Least", ">Most", "Source"),
+        (
+            (
+                line.parameter,
+                line.species or "all",
+                _bound(line.low),
+                _bound(line.high),
+                line.source,
+            )
+            for line in lines
+        ),
+    )
+
+
+def limit(
+    parameter: Annotated[str, typer.Argument(help="What is tested: ph, nitrate_mg_l, ...")],
+    source: Annotated[str, typer.Option(help="Where the numbers come from.")],
+    low: Annotated[float | None, typer.Option(help="The least.")] = None,
+    high: Annotated[float | None, typer.Option(help="The most.")] = None,
+    species: Annotated[str | None, typer.Option(help="Only for this species.")] = None,
+    book: Book = None,
+) -> None:
+    """Set a limit of water for a species or for all, with its source."""
+    from colony.acts.water_tests import set_limit
+
+    word = parse_parameter(parameter, with_unionised=True)
+    with acting(book, "water limit") as session:
+        set_limit(
+            session,
+            parameter=word,
+            species=species,
+            low=low,
+            high=high,
+            source=parse_text(source, "source"),
+        )
+    say(f"{word} of {species or 'all'}: least {_bound(low) or '-'}, most {_bound(high) or '-'}.")
+
+
+def _bound(number: float | None) -> str | None:
+    return None if number is None else f"{number:g}"
+
+
+VERBS: dict[str, Callable[..., None]] = {
+    "test": log_values,
+    "show": show,
+    "trend": trend,
+    "limits": limits,
+    "limit": limit,
+}
+"""Each verb of `colony water` that is about tests."""

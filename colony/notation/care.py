@@ -1,0 +1,80 @@
+"""The words of care: tasks of the round, what was eaten, signs of health, what a test measures."""
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True)
+class Task:
+    """A task of the round: done at each tank, or once for a system; or only where animals are."""
+
+    name: str
+    per: str = "tank"
+    needs_animals: bool = True
+
+
+TASKS = {
+    task.name: task
+    for task in (
+        Task("headcount"),
+        Task("look-over"),
+        Task("feeding"),
+        Task("clean-up"),
+        Task("sock check", per="system", needs_animals=False),
+        Task("drum check", per="system", needs_animals=False),
+        Task("pad swap", per="system", needs_animals=False),
+        Task("back-flush", per="system", needs_animals=False),
+        Task("water test", per="system", needs_animals=False),
+        Task("water change", per="system", needs_animals=False),
+    )
+}
+"""Every task by name, in the order in which they are done at one place."""
+
+TAKEN = ("all", "some", "none")
+"""What a tank took of the food it was offered."""
+
+SIGNS = (
+    "well",
+    "not eating",
+    "thin",
+    "swollen",
+    "disc edge curled",
+    "pale",
+    "red patches",
+    "wound",
+    "white film or spots",
+    "cloudy eye",
+    "fast breathing",
+    "lethargic",
+    "restless",
+    "tail or sting damaged",
+    "trailing droppings",
+    "other",
+)
+"""What a look-over can find; "well" says that it was looked at and nothing was seen."""
+
+
+@dataclass(frozen=True)
+class Parameter:
+    """One thing a water test measures: its unit, what is sane, and whether dilution lowers it."""
+
+    unit: str
+    least: float
+    most: float
+    diluted: bool = False
+
+
+PARAMETERS = {
+    "temperature_c": Parameter("C", 0, 50),
+    "ph": Parameter("", 2, 12),
+    "ammonia_mg_l": Parameter("mg/L", 0, 100, diluted=True),
+    "nitrite_mg_l": Parameter("mg/L", 0, 100, diluted=True),
+    "nitrate_mg_l": Parameter("mg/L", 0, 2000, diluted=True),
+    "oxygen_mg_l": Parameter("mg/L", 0, 40),
+    "conductivity_us_cm": Parameter("uS/cm", 0, 100_000),
+    "hardness_dgh": Parameter("dGH", 0, 100),
+    "alkalinity_dkh": Parameter("dKH", 0, 100),
+}
+"""What can be tested; ammonia is total ammonia as nitrogen."""
+
+UNIONISED = "unionised_ammonia_mg_l"
+"""Computed from ammonia, pH and temperature of one day; a limit can be set on it too."""

@@ -1,0 +1,40 @@
+"""Gestations on record: what was seen before a birth says for how long she carried."""
+
+from datetime import date, timedelta
+
+from colony.planning.conception import Evidence, conception_days
+from colony.planning.gestation import Carried, GestationPrior
+from colony.planning.gestation_judgement import judge_gestation
+
+VAGUE_DAYS = 60
+"""Days of conception that lie farther apart than this teach nothing; common practice, no source."""
+
+
+def carried(evidence: Evidence, born: date, prior: GestationPrior) -> Carried | None:
+    """Measure a gestation by the days on which she may have conceived.
+
+    A mating sign, a separation soon after the pairing began, or an early pregnancy check each
+    narrow those days; what is left of doubt becomes the spread of the gestation.
+
+    Parameters
+    ----------
+    evidence
+        What was seen of her before this birth; later days do not count.
+    born
+        The day of birth.
+    prior
+        Days of gestation of the species.
+
+    Returns
+    -------
+    Carried or None
+        None when nothing was seen, when the days lie more than `VAGUE_DAYS` apart, or when
+        they are impossible: a slip of the records must not bend every later window.
+    """
+    eve = born - timedelta(days=1)
+    seen = conception_days(evidence, longest_days=prior.high_days, today=eve)
+    if seen is None or (seen.last - seen.first).days > VAGUE_DAYS:
+        return None
+    if judge_gestation(prior, seen.first, seen.last, born).verdict == "impossible":
+        return None
+    return Carried.between(evidence.dam, seen.first, seen.last, born)

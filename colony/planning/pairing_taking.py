@@ -1,0 +1,74 @@
+"""Pairs taken one by one in an order, as long as each still fits."""
+
+from dataclasses import dataclass, field
+
+import numpy as np
+
+from colony.planning.pairing_model import Question
+from colony.planning.pairing_wishes import Index
+
+
+def filled(question: Question, order: Index) -> Index:
+    """Take pairs in an order, as long as each still fits; those that must be come first."""
+    places = _Places(question)
+    must = np.flatnonzero(question.must)
+    tried = [*must.tolist(), *order.tolist()]
+    return np.array([pair for pair in tried if places.take(pair)], dtype=np.intp)
+
+
+@dataclass
+class _Places:
+    """What is still free while pairs are taken one by one."""
+
+    question: Question
+    free: list[bool] = field(init=False)
+    left: list[int] = field(init=False)
+    quotas: list[int] = field(init=False)
+    litters: float = field(init=False)
+    tank_of: dict[int, int] = field(default_factory=dict)
+    room: dict[int, float] = field(default_factory=dict)
+
+    def __post_init__(self) -> None:
+        most = self.question.most_litters
+        self.free = [True] * self.question.objective.dams
+        self.left = self.question.capacity.tolist()
+        self.quotas = [count for _, count in self.question.quotas]
+        self.litters = np.inf if most is None else most
+
+    def take(self, pair: int) -> bool:
+        """Take a pair if it fits."""
+        goal = self.question.objective
+        dam, sire = int(goal.dam[pair]), int(goal.sire[pair])
+        asked = [n for n, (dams, _) in enumerate(self.question.quotas) if dams[dam]]
+        if not (self.litters and self.free[dam] and self.left[sire]):
+            return False
+        if not all(self.quotas[n] for n in asked) or not self._housed(dam, sire):
+            return False
+        self.free[dam] = False
+        self.left[sire] -= 1
+        self.litters -= 1
+        for n in asked:
+            self.quotas[n] -= 1
+        return True
+
+    def _housed(self, dam: int, sire: int) -> bool:
+        house = self.question.house
+        if house is None:
+            return True
+        tank = self.tank_of.get(sire)
+        if tank is None:
+            taken = set(self.tank_of.values())
+            rooms = [
+                (-house.room_mm2[t], t)
+                for t in np.flatnonzero(house.sire_may[sire] & house.dam_fits[dam]).tolist()
+                if t not in taken
+            ]
+            if not rooms:
+                return False
+            tank = min(rooms)[1]
+            self.room[sire] = float(house.room_mm2[tank] - house.sire_mm2[sire])
+        if not house.dam_fits[dam, tank] or self.room[sire] < house.dam_mm2[dam]:
+            return False
+        self.tank_of[sire] = tank
+        self.room[sire] -= float(house.dam_mm2[dam])
+        return True

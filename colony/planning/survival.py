@@ -1,0 +1,110 @@
+"""Survival of pups: the Kaplan-Meier estimate, with intervals that hold for small numbers."""
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from math import prod
+
+from scipy.stats import CensoredData, beta, ecdf
+
+AT_DAYS = (7, 30, 90, 180)
+"""Ages at which survival is told."""
+
+
+@dataclass(frozen=True)
+class Lived:
+    """Days that one pup was followed, and whether it died then (else it left, or lives)."""
+
+    days: int
+    died: bool
+
+
+@dataclass(frozen=True)
+class SurvivalAt:
+    """Share alive at an age, its confidence interval, and how many were still followed.
+
+    `share` is None past the age to which anybody was followed.
+    """
+
+    days: int
+    share: float | None
+    low: float
+    high: float
+    followed: int
+
+
+def survival(
+    lives: Iterable[Lived], at_days: Sequence[int] = AT_DAYS, level: float = 0.95
+) -> tuple[SurvivalAt, ...]:
+    """Estimate the share that lives to each age.
+
+    Returns
+    -------
+    tuple of SurvivalAt
+        The product-limit estimate, and the interval of the beta product confidence procedure
+        by the method of moments: without censoring it is Clopper and Pearson's, and it stays
+        honest where nobody, or everybody, died.
+
+    Raises
+    ------
+    ValueError
+        There are no lives.
+
+    References
+    ----------
+    Kaplan & Meier 1958, Nonparametric estimation from incomplete observations, J. Am. Stat.
+    Assoc. 53:457-481. Fay, Brittain & Proschan 2013, Pointwise confidence intervals for a
+    survival distribution with small samples or heavy censoring, Biostatistics 14:723-736.
+    """
+    lives = tuple(lives)
+    if not lives:
+        raise ValueError("nobody was followed")
+    alive = ecdf(
+        CensoredData.right_censored([one.days for one in lives], [not one.died for one in lives])
+    ).sf
+    return tuple(
+        SurvivalAt(
+            days=day,
+            share=float(alive.evaluate([day])[0]) if _is_known(lives, day) else None,
+            **_interval(lives, day, 1 - level),
+            followed=_followed(lives, day),
+        )
+        for day in at_days
+    )
+
+
+def _is_known(lives: Sequence[Lived], day: int) -> bool:
+    """Whether the estimate reaches this age: somebody is followed past it, or all have died."""
+    last = max(lives, key=lambda one: (one.days, not one.died))
+    return last.days >= day or last.died
+
+
+def _followed(lives: Sequence[Lived], day: int) -> int:
+    return sum(one.days > day for one in lives)
+
+
+def _interval(lives: Sequence[Lived], day: int, alpha: float) -> dict[str, float]:
+    """Both bounds: products of betas, one for each age at which somebody died by this day.
+
+    The upper bound is a quantile of the product; the lower one of the product with one more
+    beta, for the death that may come next among those still followed.
+    """
+    betas = [
+        (sum(one.days >= age for one in lives) - deaths + 1, deaths)
+        for age, deaths in _deaths_by_age(lives, day)
+    ]
+    after = _followed(lives, day)
+    low = _quantile(alpha / 2, [*betas, (after, 1)]) if after else 0.0
+    return {"low": low, "high": _quantile(1 - alpha / 2, betas) if betas else 1.0}
+
+
+def _deaths_by_age(lives: Sequence[Lived], until: int) -> list[tuple[int, int]]:
+    ages = [one.days for one in lives if one.died and one.days <= until]
+    return [(age, ages.count(age)) for age in sorted(set(ages))]
+
+
+def _quantile(share: float, betas: Sequence[tuple[int, int]]) -> float:
+    """Quantile of a product of independent betas, taken as the beta of the same two moments."""
+    mean = prod(a / (a + b) for a, b in betas)
+    square = prod(a * (a + 1) / ((a + b) * (a + b + 1)) for a, b in betas)
+    size = (mean - square) / (square - mean**2)
+    return float(beta.ppf(share, mean * size, (1 - mean) * size))

@@ -1,0 +1,100 @@
+"""Lay routine changes in their windows: as many litres as can be, whole, and spread.
+
+The most litres go by earliest deadline, which is optimal where each litre has a window of days
+(Glover 1967, Maximum matching in a convex bipartite graph, Nav. Res. Logist. Q. 14:313-316,
+from memory).
+"""
+
+from collections.abc import Sequence
+
+from colony.planning.reserve import Ledger
+from colony.planning.water_demand import Draw, Routine
+
+
+def lay_routine(ledger: Ledger, needs: Sequence[Routine]) -> tuple[list[Draw], list[Draw]]:
+    """Lay routine changes whole where the most water can still be laid, else in parts.
+
+    Returns the whole ones and the parts; both are drawn in the ledger.
+    """
+    most = laid_l(by_deadline(ledger, needs))
+    waiting, whole = sorted(needs, key=lambda one: (-one.litres, one.last_day)), []
+    for need in list(waiting):
+        others = [one for one in waiting if one is not need]
+        day = _best_day(ledger, need, others, most)
+        if day is None:
+            continue
+        ledger.draw(day, need.litres)
+        most -= need.litres
+        waiting = others
+        whole.append((need, day))
+    parts = by_deadline(ledger, waiting)
+    for part in parts:
+        ledger.draw(part.day, part.litres)
+    return _level_out(ledger, whole), parts
+
+
+def _best_day(ledger: Ledger, need: Routine, others: Sequence[Routine], most: int) -> int | None:
+    """The quietest day that takes a change whole and costs nobody else a litre."""
+    for day in _quietest(ledger, need):
+        if ledger.room(day) < need.litres:
+            continue
+        trial = ledger.copy()
+        trial.draw(day, need.litres)
+        if need.litres + laid_l(by_deadline(trial, others)) >= most:
+            return day
+    return None
+
+
+def _quietest(ledger: Ledger, need: Routine) -> list[int]:
+    window = range(need.first_day, need.last_day + 1)
+    return sorted(window, key=lambda day: (ledger.drawn_l[day], abs(day - need.due_day), day))
+
+
+def by_deadline(ledger: Ledger, needs: Sequence[Routine]) -> list[Draw]:
+    """Lay as many litres as can be: each day all there is, to whoever's window closes first."""
+    trial, left = ledger.copy(), {id(need): need.litres for need in needs}
+    draws = []
+    for day in range(len(ledger.drawn_l)):
+        for need in sorted(needs, key=lambda one: one.last_day):
+            if not need.first_day <= day <= need.last_day:
+                continue
+            litres = min(left[id(need)], trial.room(day))
+            if litres > 0:
+                trial.draw(day, litres)
+                left[id(need)] -= litres
+                draws.append(Draw(day, need.system, litres, urgent=False, part=True))
+    return draws
+
+
+def laid_l(draws: Sequence[Draw]) -> int:
+    """Litres of all these draws."""
+    return sum(draw.litres for draw in draws)
+
+
+def _level_out(ledger: Ledger, whole: Sequence[tuple[Routine, int]]) -> list[Draw]:
+    """Move single changes to quieter days until no move makes the fuller of two days less full."""
+    days = [day for _, day in whole]
+    moved = True
+    while moved:
+        moved = False
+        for at, (need, _) in enumerate(whole):
+            quieter = _quieter_day(ledger, need, days[at])
+            if quieter is not None:
+                days[at], moved = quieter, True
+    return [
+        Draw(day, need.system, need.litres, urgent=False)
+        for (need, _), day in zip(whole, days, strict=True)
+    ]
+
+
+def _quieter_day(ledger: Ledger, need: Routine, day: int) -> int | None:
+    """Move a change to a quieter day in the ledger, if there is one that has the water."""
+    ledger.draw(day, -need.litres)
+    for other in _quietest(ledger, need):
+        if ledger.drawn_l[other] >= ledger.drawn_l[day]:
+            break
+        if ledger.room(other) >= need.litres:
+            ledger.draw(other, need.litres)
+            return other
+    ledger.draw(day, need.litres)
+    return None

@@ -1,0 +1,66 @@
+"""Foods of the house, their batches, and what each tank was offered and took."""
+
+from datetime import date
+
+from sqlalchemy import CheckConstraint, Index, UniqueConstraint, text
+from sqlmodel import Field, SQLModel
+
+from colony.notation.care import TAKEN
+from colony.records.columns import STRICT, in_order, is_day, one_of, positive
+
+
+class Food(SQLModel, table=True):
+    """One food of the house; its protein in percent of the mass as it is fed."""
+
+    __table_args__ = (
+        Index("ux_food_name", text("lower(name)"), unique=True),
+        CheckConstraint("protein_percent BETWEEN 0 AND 100", name="protein_is_a_percentage"),
+        STRICT,
+    )
+
+    id: int | None = Field(default=None, primary_key=True)
+    name: str
+    protein_percent: float | None = None
+    note: str | None = None
+
+
+class FoodBatch(SQLModel, table=True):
+    """One delivery of a food, by the code on its package; open until it is finished."""
+
+    __tablename__ = "food_batch"
+    __table_args__ = (
+        UniqueConstraint("food_id", "code"),
+        is_day("received"),
+        is_day("expires"),
+        is_day("finished_on"),
+        in_order("received", "finished_on"),
+        STRICT,
+    )
+
+    id: int | None = Field(default=None, primary_key=True)
+    food_id: int = Field(foreign_key="food.id")
+    code: str
+    received: date
+    expires: date | None = None
+    finished_on: date | None = None
+
+
+class TankFeeding(SQLModel, table=True):
+    """A food offered to a tank, from which batch, and how much of it was taken."""
+
+    __tablename__ = "tank_feeding"
+    __table_args__ = (
+        is_day("fed_on"),
+        one_of("taken", TAKEN),
+        positive("offered_g"),
+        STRICT,
+    )
+
+    id: int | None = Field(default=None, primary_key=True)
+    tank_id: int = Field(foreign_key="tank.id", index=True)
+    fed_on: date = Field(index=True)
+    food_id: int = Field(foreign_key="food.id", index=True)
+    batch_id: int | None = Field(default=None, foreign_key="food_batch.id")
+    offered_g: int | None = None
+    taken: str
+    note: str | None = None

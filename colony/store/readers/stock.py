@@ -1,0 +1,96 @@
+"""The breeding stock and the breeding tanks as the pairing planner sees them."""
+
+from datetime import date
+
+import numpy as np
+from sqlmodel import Session
+
+from colony.pedigree.graph import FloatArray
+from colony.pedigree.range import kinship_range
+from colony.planning.limits import Limits
+from colony.planning.load import Tank, disc_mm2
+from colony.planning.pairing_wishes import BreedingTank, Stock
+from colony.store.readers.candidates import read_candidates
+from colony.store.readers.herd import read_places
+from colony.store.readers.house import read_house
+from colony.store.readers.lives import read_lives
+from colony.store.readers.pedigree import Lineage, read_lineage
+from colony.store.settings import read_settings
+
+
+def read_stock(  # noqa: PLR0913 - what a plan asks of the book, each by its name
+    session: Session,
+    *,
+    species: str | None = None,
+    named: frozenset[str] = frozenset(),
+    at_worst: bool = False,
+    founders: bool = False,
+    today: date,
+) -> Stock:
+    """Read everybody present, of one species or of all, with their kinship.
+
+    Parameters
+    ----------
+    species
+        The short name of the only species to read.
+    named
+        Tags to read even if they are gone, so that the plan can say so.
+    at_worst, founders
+        Whether to read the greatest kinship that doubt allows, and the share of rare founders.
+    """
+    lineage = read_lineage(session)
+    candidates = read_candidates(session, lineage.herd, today)
+    places = read_places(session, today)
+    living = [
+        row.id
+        for row in lineage.herd.rows
+        if (row.status == "present" or row.tag in named) and species in {None, row.species}
+    ]
+    return Stock(
+        animals=tuple(candidates[one] for one in living),
+        kinship=lineage.kinship(living, living),
+        homes=tuple(places.get(one) for one in living),
+        worst_kinship=_worst(lineage, living) if at_worst else None,
+        rare=lineage.rare_share(living) if founders else None,
+    )
+
+
+def read_breeding_tanks(session: Session, stock: Stock, today: date) -> tuple[BreedingTank, ...]:
+    """Read the breeding tanks in use: their room beside the young that stay in them."""
+    settings = read_settings(session)
+    house = read_house(session, read_lives(session), settings, today)
+    grown = {one.tag for one in stock.animals if _is_grown(one.width_mm, one.mature_width_mm)}
+    limits = Limits(load=settings.load_limit)
+    return tuple(
+        BreedingTank(
+            code=tank.plan.code,
+            room_mm2=limits.load * (tank.plan.floor_mm2 or 0.0)
+            - sum(
+                disc_mm2(one.disc_width_mm or 0.0)
+                for one in house.in_tank(tank.id)
+                if one.tag not in grown
+            ),
+            widest_mm=_widest_mm(tank.plan, limits),
+        )
+        for tank in house.tanks.values()
+        if tank.retired_on is None and tank.plan.role == "breeding"
+    )
+
+
+def _is_grown(width_mm: float | None, mature_mm: float | None) -> bool:
+    return width_mm is None or mature_mm is None or width_mm >= mature_mm
+
+
+def _widest_mm(tank: Tank, limits: Limits) -> float:
+    across = (tank.short_side_mm or 0.0) / limits.widths_across
+    return min(across, (tank.long_side_mm or 0.0) / limits.widths_along)
+
+
+def _worst(lineage: Lineage, living: list[int]) -> FloatArray:
+    """The greatest kinship that doubt about sires allows, or a bound above it; shape (n, n)."""
+    places = np.array([lineage.herd.position[one] for one in living], dtype=np.int64)
+    first, second = np.triu_indices(len(living))
+    greatest = kinship_range(lineage.pedigree, places[first], places[second]).greatest
+    worst = np.zeros((len(living), len(living)))
+    worst[first, second] = worst[second, first] = greatest
+    return worst

@@ -1,0 +1,119 @@
+"""How good the pairing plan is and how long it takes, on random colonies.
+
+Run by hand: ``python tests/benchmarks/pairing_speed.py [COLONIES]``. Prints the tables of
+docs/pairing.md: against every plan (8 dams x 6 sires), against "least kin first" and chance,
+and the time of large plans with the kinship of their animals. Leaves with 1 if a plan is
+worse than another or misses its time.
+"""
+
+import sys
+import time
+from pathlib import Path
+from statistics import mean
+
+import numpy as np
+
+_HERE = Path(__file__)
+sys.path[:0] = [str(_HERE.parents[2]), str(_HERE.parents[1] / "planning")]
+
+from plain_colonies import TODAY, best_of_all, stock, value
+
+from colony.pedigree.graph import IntArray, Pedigree
+from colony.pedigree.kinship import kinship
+from colony.planning.pairing_rivals import rival_pairs
+from colony.planning.pairing_wishes import BreedingTank, Effort, Stock, Wishes
+from colony.planning.pairings import plan_pairings
+
+EFFORT = Effort(seconds=60.0, clock=time.monotonic)
+
+
+def pedigree(dams: int, sires: int, seed: int) -> tuple[Pedigree, IntArray]:
+    """Three generations from 40 founders; the breeders are drawn from the last."""
+    chance = np.random.default_rng(seed)
+    parents = [(-1, -1)] * 40
+    last = list(range(40))
+    for share in (0.3, 0.6, 1.5):
+        size, young = max(40, round(share * (dams + sires))), []
+        while len(young) < size:
+            dam, sire = chance.choice(last[::2]), chance.choice(last[1::2])
+            litter = range(len(parents), len(parents) + int(chance.integers(1, 6)))
+            parents += [(int(dam), int(sire))] * len(litter)
+            young += litter
+        last = young
+    tags = tuple(str(n) for n in range(len(parents)))
+    dam, sire = np.array(parents, dtype=np.intp).T
+    sexes = ["U"] * len(tags)
+    return Pedigree(tags, dam, sire, sexes), chance.permutation(last)[: dams + sires]
+
+
+def large(dams: int, sires: int, seed: int) -> tuple[Stock, float]:
+    """A colony with a real pedigree, and the seconds that its kinship took."""
+    tree, breeders = pedigree(dams, sires, seed)
+    began = time.perf_counter()
+    table = kinship(tree, breeders, breeders)
+    seconds = time.perf_counter() - began
+    return stock(dams, sires, seed, kinship=table), seconds
+
+
+def against_every_plan(colonies: int) -> bool:
+    """Hold plans of 8 x 6 against brute force."""
+    worst = gap = 0.0
+    for seed in range(colonies):
+        colony = stock(8, 6, seed)
+        plan = plan_pairings(colony, Wishes(most_females=3), today=TODAY, effort=EFFORT)
+        worst = max(worst, plan.objective - best_of_all(colony, 8, 3))
+        gap = max(gap, plan.gap)
+    print(
+        f"8 x 6, {colonies} colonies: above the best of all plans by at most {worst:.1e}, gap at most {gap:.1e}"
+    )
+    return worst <= 2e-6
+
+
+def against_rules(dams: int, sires: int, colonies: int) -> bool:
+    """Hold plans against rules of thumb, by the objective and its parts."""
+    wishes, rows = Wishes(most_females=-(-dams // sires) + 2), []
+    for seed in range(colonies):
+        colony, _ = large(dams, sires, seed)
+        plan = plan_pairings(colony, wishes, today=TODAY, effort=EFFORT)
+        greedy = rival_pairs(colony, wishes, rule="least kin first", today=TODAY)
+        chance = rival_pairs(colony, wishes, rule="random", today=TODAY, seed=seed)
+        rows.append([plan.objective, *(value(colony, pairs) for pairs in (greedy, chance))])
+    figures = [mean(column) for column in zip(*rows, strict=True)]
+    print(f"| {dams} x {sires} | {colonies} |" + "".join(f" {one:.4f} |" for one in figures))
+    return all(row[0] <= min(row) + 1e-9 for row in rows)
+
+
+def timed(dams: int, sires: int, tanks: int, limit: float, colonies: int) -> bool:
+    """Time plans with the kinship of their animals."""
+    chance, took, gaps = np.random.default_rng(dams), [], []
+    offered = [BreedingTank(f"T{n}", float(chance.integers(5, 10)) * 1e5) for n in range(tanks)]
+    wishes = Wishes(most_females=-(-dams // sires) + 1)
+    for seed in range(colonies):
+        colony, seconds = large(dams, sires, seed)
+        began = time.perf_counter()
+        plan = plan_pairings(colony, wishes, offered, today=TODAY, effort=EFFORT)
+        took.append(time.perf_counter() - began + seconds)
+        gaps.append(plan.gap)
+    print(
+        f"| {dams} x {sires} | {tanks or 'no limit'} | {colonies} | {mean(took):.1f} | "
+        f"{max(took):.1f} | {max(gaps):.1e} |"
+    )
+    return max(took) <= limit
+
+
+def main(colonies: int) -> int:
+    """Print all tables; 1 if a promise is broken."""
+    kept = [against_every_plan(colonies)]
+    print("\n| dams x sires | colonies | plan | least kin first | random |")
+    kept += [against_rules(*size, colonies) for size in ((24, 10), (60, 25))]
+    print("\n| dams x sires | tanks | colonies | mean s | longest s | greatest gap |")
+    kept += [
+        timed(60, 25, 0, 2.0, colonies),
+        timed(60, 25, 40, 10.0, 5),
+        timed(1000, 300, 0, 60.0, 3),
+    ]
+    return 0 if all(kept) else 1
+
+
+if __name__ == "__main__":
+    sys.exit(main(int(sys.argv[1]) if len(sys.argv) > 1 else 20))

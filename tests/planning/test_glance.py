@@ -1,0 +1,81 @@
+"""The quick look of the morning, held against the law it rests on."""
+
+from datetime import date, timedelta
+
+import pytest
+
+from colony.planning.gates import PupFacts
+from colony.planning.glance import glance, overflowing
+from colony.planning.growth import GrowthPrior, Width, likely_width_mm, width_after_mm
+from colony.planning.load import Occupant, Tank, load
+
+TODAY = date(2024, 6, 1)
+FEMALE = GrowthPrior(asymptotic_mm=763.06, rate_per_year=0.12)
+"""P. leopoldi females, Charvet et al. 2018, J. Fish Biol. 92:1985-1999."""
+
+
+def grown(start_mm: float, weeks: int, times: float = 1.0) -> float:
+    """Width after so many weeks at some times the published rate."""
+    return width_after_mm(start_mm, FEMALE.asymptotic_mm, times * FEMALE.rate_per_year, 7 * weeks)
+
+
+def pup(tag: str, *widths: float, litter: str = "L1", every: int = 8) -> PupFacts:
+    """Make a pup measured every so many weeks, the last time today."""
+    days = [TODAY - timedelta(weeks=every * n) for n in reversed(range(len(widths)))]
+    seen = tuple(Width(day, width) for day, width in zip(days, widths, strict=True))
+    return PupFacts(tag, "leopoldi", "F", days[0], seen, prior=FEMALE, litter=litter)
+
+
+def fast(count: int) -> list[PupFacts]:
+    """Make pups that grow at three times the published rate."""
+    return [pup(f"p{n}", 150 + n, grown(150 + n, 8, 3.0)) for n in range(count)]
+
+
+def test_the_pace_of_the_house_is_that_of_its_pups() -> None:
+    """Twenty pups at three times the published rate outweigh two as published: 10 % off at most."""
+    curve = glance(fast(20), TODAY).curves["p0"]
+    now = grown(150, 8, 3.0)
+    truth = width_after_mm(now, FEMALE.asymptotic_mm, 3 * FEMALE.rate_per_year, 14) - now
+    gained = likely_width_mm(curve, TODAY + timedelta(days=14)) - now
+    assert gained == pytest.approx(truth, rel=0.10)
+    assert gained < truth
+
+
+def test_one_pup_alone_grows_nearly_as_published() -> None:
+    """A single fast pup does not say how the colony grows."""
+    curve = glance(fast(1), TODAY).curves["p0"]
+    gained = likely_width_mm(curve, TODAY + timedelta(days=28)) - grown(150, 8, 3.0)
+    assert gained < 2 * (grown(150, 4) - 150)
+
+
+def test_who_stands_still_or_lags_is_called_out() -> None:
+    """Beside mates that grow, one gained nothing and one is two thirds as wide; the rest are fine."""
+    mates = fast(6)
+    still = pup("still", 170, 170)
+    narrow = pup("narrow", 100, grown(100, 8, 3.0))
+    off = {one.tag: one.kind for one in glance([*mates, still, narrow], TODAY).off}
+    assert off == {"still": "stands still", "narrow": "behind its litter"}
+
+
+def test_a_tank_that_growth_brings_over_its_limit_is_named_before() -> None:
+    """Pups at 29.9 % of the floor today are over 30 % in two weeks; a still tank is not."""
+    pups = fast(20)
+    width = grown(150, 8, 3.0)
+    here = [Occupant(one.tag, one.widths[-1].width_mm, family="L1") for one in pups]
+    area = sum(3.141592653589793 / 4 * (o.disc_width_mm or 0) ** 2 for o in here)
+    tank = Tank("G1", length_mm=area / 0.299 / 1000, width_mm=1000)
+    assert (load(tank, here) or 0) == pytest.approx(0.299)
+    assert width < 250
+    adults = Tank("A1", length_mm=2000, width_mm=1000), [Occupant("Alma", 400)]
+    curves = glance(pups, TODAY).curves
+    day = TODAY + timedelta(days=14)
+    (soon,) = overflowing([(tank, here), adults], curves, day=day)
+    assert (soon.tank, soon.day) == ("G1", day)
+    assert "limit is 30%" in soon.why
+    assert overflowing([(tank, here)], curves, day=TODAY) == ()
+
+
+def test_a_tank_over_its_limit_today_is_not_news() -> None:
+    """It stands with today's broken limits already."""
+    full = Tank("G1", length_mm=500, width_mm=500), [Occupant("p0", 400)]
+    assert overflowing([full], {}, day=TODAY) == ()
