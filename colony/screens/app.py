@@ -27,6 +27,7 @@ LOOK_SECONDS = 2.0
 """How often the book is looked at for what others wrote."""
 
 PAGES = {
+    "plan": "colony.screens.pairing_plan",
     "moves": "colony.screens.move_plan",
     "animal": "colony.screens.animal_page",
     "litter": "colony.screens.litter_page",
