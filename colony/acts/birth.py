@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable, Sequence
 from itertools import count
+from typing import Any
 
 from sqlmodel import Session, func, select
 
@@ -70,8 +71,16 @@ def _free_tags(session: Session, litter: Litter, dam: str, sexes: str) -> Iterab
             "yyyy": year,
             "sex": sex,
         }
-        tags = (pattern.format(n=n, **facts)[-LONGEST_TAG:] for n in numbers)
+        tags = (_fitting(pattern, facts | {"n": n}) for n in numbers)
         yield next(tag for tag in tags if seek_animal(session, tag) is None)
+
+
+def _fitting(pattern: str, facts: dict[str, Any]) -> str:
+    """A tag in the book's pattern; a dam's long tag is cut, never the number."""
+    dam: str = facts["dam"]
+    over = len(pattern.format(**facts)) - LONGEST_TAG
+    kept = max(len(dam) - -(-over // max(pattern.count("{dam}"), 1)), 1)
+    return pattern.format(**facts | {"dam": dam[:kept]}) if over > 0 else pattern.format(**facts)
 
 
 def _species_of_pups(mother: Animal, fathers: Sequence[PossibleParent]) -> int | None:

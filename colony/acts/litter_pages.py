@@ -2,14 +2,16 @@
 
 from dataclasses import dataclass
 from datetime import date
+from typing import Any
 
-from sqlmodel import Session, col, select
+from sqlalchemy import select
+from sqlmodel import Session, col
 
-from colony.records import Litter, Tank
-from colony.store.lookup import find_litter
+from colony.records import Animal, Litter, Measurement, Tank
+from colony.store.lookup import find_animal, find_litter
 from colony.store.readers.herd import read_herd, read_last_widths_mm, read_places
-from colony.store.readers.parents import Parents, read_parents
-from colony.store.readers.pedigree import litter_kin
+from colony.store.readers.parents import read_parents
+from colony.store.readers.rows import read_rows
 
 
 @dataclass(frozen=True)
@@ -60,33 +62,60 @@ class LitterPage:
 def list_litters(
     session: Session, *, dam: str | None = None, since: date | None = None
 ) -> list[LitterLine]:
-    """All litters, the youngest first; of one dam, or since a day."""
+    """All litters, the youngest first; of one dam, or since a day.
+
+    Raises
+    ------
+    NoSuchTag
+    """
+    mother = find_animal(session, dam) if dam else None
     herd = read_herd(session)
     parents = read_parents(session, herd)
     living: dict[int, int] = {}
     for row in herd.rows:
         if row.litter_id is not None and row.status == "present":
             living[row.litter_id] = living.get(row.litter_id, 0) + 1
-    codes = dict(session.exec(select(Tank.id, Tank.code)).all())
-    query = select(Litter).order_by(col(Litter.born).desc(), col(Litter.id).desc())
-    lines = [
-        _line(litter, parents, living, codes.get(litter.tank_id)) for litter in session.exec(query)
-    ]
+    query = (
+        select(*(col(column) for column in _COLUMNS))
+        .join(Tank, col(Litter.tank_id) == col(Tank.id), isouter=True)
+        .order_by(col(Litter.born).desc(), col(Litter.id).desc())
+    )
+    if mother is not None:
+        query = query.where(col(Litter.dam_id) == mother.id)
+    if since is not None:
+        query = query.where(col(Litter.born) >= since)
     return [
-        line
-        for line in lines
-        if (dam is None or line.dam.casefold() == dam.casefold())
-        and (since is None or line.born >= since)
+        LitterLine(
+            litter=code,
+            born=born,
+            dam=herd.by_id(dam_id).tag,
+            sires=parents.written(parents.sires_of_litter(litter_id)),
+            live=live,
+            dead=dead,
+            present=living.get(litter_id, 0),
+            tank=tank,
+        )
+        for litter_id, code, born, dam_id, live, dead, tank in read_rows(session, query)
     ]
+
+
+_COLUMNS: tuple[Any, ...] = (
+    *(Litter.id, Litter.code, Litter.born, Litter.dam_id, Litter.live, Litter.dead),
+    Tank.code,
+)
 
 
 def show_litter(session: Session, *, code: str, today: date) -> LitterPage:
     """One litter; `NoSuchLitter` where there is none."""
+    from colony.store.readers.pedigree import litter_kin, read_lineage  # noqa: PLC0415 - loads numpy
+
     litter = find_litter(session, code)
-    herd = read_herd(session)
-    parents = read_parents(session, herd)
-    kin = litter_kin(session, litter)
-    places, widths_mm = read_places(session, today), read_last_widths_mm(session)
+    lineage = read_lineage(session)
+    herd, parents = lineage.herd, lineage.parents
+    kin = litter_kin(lineage, litter)
+    places = read_places(session, today)
+    of_litter = select(col(Animal.id)).where(col(Animal.litter_id) == litter.id)
+    widths_mm = read_last_widths_mm(session, col(Measurement.animal_id).in_(of_litter))
     pups = tuple(
         PupLine(
             tag=row.tag,
@@ -113,18 +142,4 @@ def show_litter(session: Session, *, code: str, today: date) -> LitterPage:
         completeness=kin.completeness,
         note=litter.note,
         pups=pups,
-    )
-
-
-def _line(litter: Litter, parents: Parents, living: dict[int, int], tank: str | None) -> LitterLine:
-    assert litter.id is not None  # noqa: S101 - it was read from the book
-    return LitterLine(
-        litter=litter.code,
-        born=litter.born,
-        dam=parents.herd.by_id(litter.dam_id).tag,
-        sires=parents.written(parents.sires_of_litter(litter.id)),
-        live=litter.live,
-        dead=litter.dead,
-        present=living.get(litter.id, 0),
-        tank=tank,
     )

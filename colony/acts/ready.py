@@ -7,7 +7,13 @@ from datetime import date
 from sqlmodel import Session
 
 from colony.planning.gates import PupFacts, ReadyRules
-from colony.planning.readiness import Readiness, by_date, readiness, ready_by_week
+from colony.planning.readiness import (
+    Readiness,
+    by_date,
+    is_ready,
+    readiness,
+    ready_by_week,
+)
 from colony.store.lookup import find_species
 from colony.store.readers.growing import read_pups
 from colony.store.readers.herd import read_herd
@@ -54,22 +60,28 @@ def ready_pups(
     name = find_species(session, species).name if species else None
     lives = read_lives(session)
     growing = [facts for facts in read_pups(session, lives, today) if name in {None, facts.species}]
-    if everybody:
+    if not everybody:
+        growing = [
+            pup
+            for pup in growing
+            if is_ready(pup, _rules(lives, pup, min_age_days, min_width_mm), today)
+        ]
+    else:
         from colony.acts.growth_curves import with_curves  # noqa: PLC0415 - loads numpy
         from colony.store.readers.growth import read_growth  # noqa: PLC0415 - the same
 
         growing = with_curves(growing, read_growth(session, read_herd(session), lives, today))
-    pups = [
-        readiness(facts, _rules(lives, facts, min_age_days, min_width_mm), today)
-        for facts in growing
-    ]
-    return by_date(pup for pup in pups if everybody or pup.ready)
+    return by_date(
+        readiness(pup, _rules(lives, pup, min_age_days, min_width_mm), today) for pup in growing
+    )
 
 
 def ready_of(pups: Iterable[PupFacts], lives: Lives, today: date) -> list[Readiness]:
-    """The pups that pass every gate of their species today."""
-    tried = (readiness(pup, _rules(lives, pup, None, None), today) for pup in pups)
-    return by_date(pup for pup in tried if pup.ready)
+    """Those of some pups that are ready by their species' own gates, the first ready first."""
+    tried = ((pup, _rules(lives, pup, None, None)) for pup in pups)
+    return by_date(
+        readiness(pup, rules, today) for pup, rules in tried if is_ready(pup, rules, today)
+    )
 
 
 def count_by_week(pups: Sequence[Readiness], *, today: date, weeks: int = 12) -> list[ReadyWeek]:

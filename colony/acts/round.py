@@ -58,7 +58,8 @@ def overdue_work(session: Session, *, today: date) -> list[WorkLine]:
     """What should have been done before today, the longest overdue first."""
     if not (rhythms := read_rhythms(session)):
         return []
-    floor, written = read_floor(session, today), read_written(session, today)
+    floor = read_floor(session, today)
+    written = read_written(session, floor, today)
     return [_line(work) for work in overdue(todays_work(floor.places, rhythms, written, today))]
 
 
@@ -120,7 +121,9 @@ def skip(
 
 
 def _work(session: Session, floor: Floor, today: date) -> list[Work]:
-    return todays_work(floor.places, read_rhythms(session), read_written(session, today), today)
+    return todays_work(
+        floor.places, read_rhythms(session), read_written(session, floor, today), today
+    )
 
 
 def _at_places(

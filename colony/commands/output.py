@@ -5,6 +5,7 @@ import json
 import sys
 from collections.abc import Iterable, Sequence
 from datetime import date
+from functools import cache
 from typing import Any
 
 from colony.commands.table import draw
@@ -25,7 +26,8 @@ def warn(sentences: Iterable[str]) -> None:
 def show_json(document: object) -> None:
     """Print one JSON document: snake_case keys, ISO dates, whole mm and g."""
     # In one piece: many times faster than written bit by bit as json.dump does.
-    text = json.dumps(document, default=_plain, ensure_ascii=False, allow_nan=False)
+    ascii_only = "utf" not in (getattr(sys.stdout, "encoding", None) or "").lower()
+    text = json.dumps(document, default=_plain, ensure_ascii=ascii_only, allow_nan=False)
     sys.stdout.write(f"{text}\n")
 
 
@@ -62,14 +64,20 @@ def _cell(value: object) -> str:
         return "yes" if value else "no"
     if isinstance(value, float):
         return f"{value:.4f}"
-    return printable(str(value))
+    return printable(" ".join(str(value).split("\n")))
+
+
+@cache
+def _names(kind: type) -> tuple[str, ...]:
+    return tuple(field.name for field in dataclasses.fields(kind))
 
 
 def _plain(value: Any) -> Any:  # noqa: ANN401 - whatever json cannot write itself
     if isinstance(value, date):
         return value.isoformat()
-    if dataclasses.is_dataclass(value):
-        return {field.name: getattr(value, field.name) for field in dataclasses.fields(value)}
+    kind = type(value)
+    if dataclasses.is_dataclass(kind):
+        return {name: getattr(value, name) for name in _names(kind)}
     if isinstance(value, (set, frozenset)):
         return sorted(value)
     return str(value)

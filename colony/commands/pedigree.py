@@ -1,6 +1,6 @@
 """`colony pedigree`: inbreeding and kinship."""
 
-from typing import Annotated
+from typing import TYPE_CHECKING, Annotated
 
 import typer
 
@@ -8,6 +8,10 @@ from colony.commands.completion import complete_tag
 from colony.commands.opened import reading
 from colony.commands.options import AsJson, Book, Tag, subject
 from colony.commands.output import say, show_json, show_table
+from colony.commands.read import today
+
+if TYPE_CHECKING:
+    from colony.acts.founders import FounderPage
 
 app = subject("Inbreeding and kinship, and where they come from.")
 
@@ -48,3 +52,123 @@ def kinship(tag: Tag, other: Tag, book: Book = None, *, as_json: AsJson = False)
         show_json(found)
     else:
         say(f"Kinship of {found.tags[0]} and {found.tags[1]}: {found.kinship:.4f}.")
+
+
+@app.command("why")
+def why(
+    tag: Tag,
+    other: Annotated[
+        str | None,
+        typer.Argument(help="A second animal: explain their kinship.", autocompletion=complete_tag),
+    ] = None,
+    limit: Annotated[int, typer.Option(help="Paths to print; 0 for all.", min=0)] = 40,
+    book: Book = None,
+    *,
+    as_json: AsJson = False,
+) -> None:
+    """Explain F of an animal, or the kinship of two: every path, and what each adds."""
+    from colony.acts.kin_paths import explain
+
+    with reading(book) as session:
+        found = explain(session, tag=tag, other=other)
+    if as_json:
+        show_json(found)
+        return
+    figure = "F of" if len(found.tags) == 1 else "Kinship of"
+    say(f"{figure} {' and '.join(found.tags)}: {found.inbreeding:.6g}")
+    show_table(
+        (">Adds", "Path, by the common ancestor in brackets"),
+        ((f"{p.adds:.6g}", _drawn(p.path, p.ancestor)) for p in found.paths[: limit or None]),
+    )
+    if limit and len(found.paths) > limit:
+        say(f"and {len(found.paths) - limit} more paths: --limit 0 shows all.")
+    show_table(
+        ("Common ancestor", ">Paths", ">Add together"),
+        ((a.ancestor, a.paths, f"{a.adds:.6g}") for a in found.ancestors),
+        none="They have no common ancestor on record.",
+    )
+
+
+@app.command("founders")
+def founders(
+    species: Annotated[str | None, typer.Option(help="Only this species.")] = None,
+    drops: Annotated[
+        int, typer.Option(help="Drop genes down the pedigree so often.", min=0, max=1_000_000)
+    ] = 0,
+    seed: Annotated[int, typer.Option(help="Seed of the drops.", min=0)] = 0,
+    limit: Annotated[int, typer.Option(help="Rows to print; 0 for all.", min=0)] = 20,
+    book: Book = None,
+    *,
+    as_json: AsJson = False,
+) -> None:
+    """Show what the founders left in the colony, and what each animal is worth to it."""
+    from colony.acts.founders import founder_page
+
+    with reading(book) as session:
+        page = founder_page(session, species=species, drops=drops, seed=seed, today=today())
+    if as_json:
+        show_json(page)
+        return
+    show_table(("Figure", ">"), _figures(page))
+    show_table(
+        ("Founder", ">Part of the colony", ">Still there", ">+-"),
+        ((f.tag, f.part, f.retained, f.retained_error) for f in page.founders[: limit or None]),
+    )
+    show_table(
+        (
+            "Breeder",
+            ">Rank",
+            ">Mean kinship",
+            ">Value",
+            "Generation",
+            "Species",
+            ">Known generations",
+        ),
+        (
+            (
+                b.tag,
+                b.rank,
+                b.mean_kinship,
+                f"{b.value:+.4f}",
+                b.generation,
+                _kinds(b.species),
+                f"{b.completeness:.2f}",
+            )
+            for b in page.breeders[: limit or None]
+        ),
+    )
+
+
+def _drawn(path: list[str], ancestor: str) -> str:
+    return " - ".join(f"[{name}]" if name == ancestor else name for name in path)
+
+
+def _kinds(shares: dict[str, float]) -> str:
+    return " + ".join(
+        name if share == 1 else f"{share:.3g} {name}" for name, share in shares.items()
+    )
+
+
+def _figures(page: "FounderPage") -> list[tuple[str, object]]:
+    sums = page.diversity
+    figures: list[tuple[str, object]] = [
+        ("living", sums.living),
+        ("founders", sums.founders),
+        ("effective founders", f"{sums.effective_founders:.2f}"),
+        ("effective ancestors", f"{sums.effective_ancestors:.2f}"),
+        ("founder genome equivalents", f"{sums.founder_genome_equivalents:.2f}"),
+        ("mean kinship", sums.mean_kinship),
+        ("gene diversity", sums.gene_diversity),
+        ("effective size, from sexes of breeders", f"{page.size_from_sexes:.1f}"),
+    ]
+    if page.size_from_inbreeding.size is not None:
+        error = page.size_from_inbreeding.standard_error or 0.0
+        size = f"{page.size_from_inbreeding.size:.1f} +- {error:.1f}"
+        figures.append(("effective size, from rate of inbreeding", size))
+    if page.gene_drop:
+        left, kept = page.gene_drop["gene_diversity"], page.gene_drop["founder_genomes_surviving"]
+        figures += [
+            ("gene diversity, dropped", f"{left.value:.4f} +- {left.standard_error:.4f}"),
+            ("founder genomes surviving", f"{kept.value:.2f} +- {kept.standard_error:.2f}"),
+        ]
+    return figures

@@ -109,6 +109,6 @@ def _iso_day(plain: str) -> Day | None:
     matched = _ISO.fullmatch(plain)
     if matched is None:
         return None
-    year, month, day = (int(part) if part else None for part in matched.groups())
+    year, month, day = matched.groups()
     precision = "day" if day else "month" if month else "year"
-    return Day(date(year or 0, month or 1, day or 1), precision)
+    return Day(date(int(year), int(month or 1), int(day or 1)), precision)

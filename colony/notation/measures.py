@@ -3,9 +3,18 @@
 import re
 from dataclasses import dataclass
 
-from colony.refusals.notation import MeasureOutOfRange, UnknownUnit, UnreadableMeasure
+from colony.refusals.notation import (
+    MeasureOutOfRange,
+    ThousandsOrDecimals,
+    UnknownUnit,
+    UnreadableMeasure,
+)
 
-_NUMBER_AND_UNIT = re.compile(r"(\d{1,9}(?:[.,]\d{1,6})?)\s*([a-z\"]*)", re.ASCII)
+_NUMBER_AND_UNIT = re.compile(r"(\d{1,9}(?:[.,]\d{1,6})?)\s*([a-z]*3?|\")", re.ASCII)
+
+
+_THOUSANDS = re.compile(r"[1-9]\d{0,2},\d{3}", re.ASCII)
+"""One thousand to some readers, one and a bit to others."""
 
 
 @dataclass(frozen=True)
@@ -48,6 +57,8 @@ def parse_measure(text: str, quantity: Quantity, bare_unit: str) -> int:
     ------
     UnreadableMeasure
         There is no number to read.
+    ThousandsOrDecimals
+        A comma before three digits, as in ``1,500``.
     UnknownUnit
         The unit is not one of the quantity's.
     MeasureOutOfRange
@@ -56,6 +67,8 @@ def parse_measure(text: str, quantity: Quantity, bare_unit: str) -> int:
     matched = _NUMBER_AND_UNIT.fullmatch(text.strip().lower())
     if matched is None:
         raise UnreadableMeasure(text, quantity.name, quantity.example)
+    if _THOUSANDS.fullmatch(matched[1]):
+        raise ThousandsOrDecimals(text)
     number, unit = float(matched[1].replace(",", ".")), matched[2] or bare_unit.lower()
     if unit not in quantity.units:
         raise UnknownUnit(text, quantity.name, list(quantity.units))

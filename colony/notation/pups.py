@@ -9,6 +9,7 @@ MOST_PUPS = 30
 """More than any litter on record for these rays (to 21, P. motoro; range conditions reported to CITES CoP17)."""
 
 _COUNT_AND_SEX = re.compile(r"(\d{1,3})\s*([fmu])", re.ASCII)
+_LITTER = re.compile(r"(?:\d{1,3}\s*[fmu][\s,+]*)+", re.ASCII)
 
 
 @dataclass(frozen=True)
@@ -43,13 +44,12 @@ def parse_pups(text: str) -> PupCount:
     TooManyPups
         More than `MOST_PUPS`.
     """
-    plain = re.sub(r"[\s,+]+", "", text.lower())
+    plain = text.strip().lower()
     if re.fullmatch(r"\d{1,3}", plain, re.ASCII):
         plain += "u"
-    counts = {sex: int(count) for count, sex in _COUNT_AND_SEX.findall(plain)}
-    if not counts or sum(1 for _ in _COUNT_AND_SEX.finditer(plain)) != len(counts):
-        raise UnreadablePups(text)
-    if _COUNT_AND_SEX.sub("", plain):
+    written = _COUNT_AND_SEX.findall(plain) if _LITTER.fullmatch(plain) else []
+    counts = {sex: int(count) for count, sex in written}
+    if not counts or len(counts) != len(written):
         raise UnreadablePups(text)
     pups = PupCount(counts.get("f", 0), counts.get("m", 0), counts.get("u", 0))
     if pups.total > MOST_PUPS:

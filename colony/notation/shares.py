@@ -12,7 +12,7 @@ UNKNOWN_SIRE = "unknown"
 """Written for a sire that is none of the animals in the book."""
 
 _ROUNDING = 0.005
-"""How far written shares may miss 1: thirds are written with a few digits."""
+"""How far each written share may be off: thirds are written with two digits."""
 
 _FRACTION = re.compile(r"(?:0?[.,]\d{1,9}|[01](?:[.,]\d{1,9})?|\d{1,3}(?:[.,]\d{1,6})?%)", re.ASCII)
 
@@ -42,7 +42,7 @@ def parse_sires(texts: Sequence[str]) -> tuple[SireShare, ...]:
     given = [share for _, share in written if share is not None]
     if given and len(given) != len(written):
         raise UnreadableShare(next(tag or UNKNOWN_SIRE for tag, share in written if share is None))
-    if given and not math.isclose(sum(given), 1, abs_tol=_ROUNDING):
+    if given and not math.isclose(sum(given), 1, abs_tol=_ROUNDING * len(given) + 1e-9):
         raise SharesDoNotSum(sum(given))
     equal = 1 / max(len(written), 1)
     total = sum(given) or 1

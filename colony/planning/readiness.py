@@ -17,6 +17,7 @@ __all__ = [
     "WeekOfReady",
     "by_date",
     "grouped",
+    "is_ready",
     "readiness",
     "ready_by_week",
 ]
@@ -43,6 +44,11 @@ class Readiness:
     def waiting_on(self) -> tuple[str, ...]:
         """The gates still closed."""
         return tuple(name for name, is_open in self.gates.items() if not is_open)
+
+
+def is_ready(pup: PupFacts, rules: ReadyRules, today: date) -> bool:
+    """Tell whether a pup passes every gate, without asking when it would."""
+    return all(gate.opening(pup, rules, today).is_open for gate in GATES)
 
 
 def readiness(pup: PupFacts, rules: ReadyRules, today: date) -> Readiness:

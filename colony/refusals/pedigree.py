@@ -1,6 +1,7 @@
 """Refusals of a pedigree that cannot be, with the animals named."""
 
 from collections.abc import Sequence
+from datetime import date
 
 from colony.refusals.base import Refusal, listed
 
@@ -52,3 +53,12 @@ def _wrong_sex(cases: Sequence[tuple[str, str]], sex: str, role: str) -> str:
     shown = [f"{parent} is {sex} and stands as {role} of {pup}" for parent, pup in cases[:5]]
     more = [f"{len(cases) - 5} more"] if len(cases) > len(shown) else []
     return f"{listed(shown + more, 'and')}: mend the sex or the parent."
+
+
+class NobodyLives(Refusal):
+    """Figures of a colony are asked for that has nobody in it."""
+
+    def __init__(self, today: date) -> None:
+        super().__init__(
+            f"Nobody of that kind is present on {today}: there is no colony to sum up."
+        )

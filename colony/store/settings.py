@@ -1,14 +1,18 @@
 """The choices of a book: each with its type, its default and what it takes."""
 
 import dataclasses
+import re
 from collections.abc import Callable
 from dataclasses import dataclass, field
+from string import Formatter
 from typing import Any
 
 from sqlmodel import Session, select
 
+from colony.notation.tags import parse_tag
 from colony.records import Setting
 from colony.refusals.books import BadSetting, UnknownSetting
+from colony.refusals.notation import BadTag
 
 
 def _choice(default: object, reads: Callable[[str], object], takes: str) -> Any:  # noqa: ANN401 - as dataclasses.field
@@ -50,10 +54,25 @@ def _amount(text: str) -> float:
     return number
 
 
+_PUP_FACTS = {"litter": "26-01", "n": 1, "dam": "Alma", "yy": "26", "yyyy": "2026", "sex": "F"}
+_NUMBER_WIDTH = re.compile(r"0[1-4]", re.ASCII)
+
+
 def _pattern(text: str) -> str:
-    sample = {"litter": "26-01", "n": 1, "dam": "Alma", "yy": "26", "yyyy": "2026", "sex": "F"}
-    if text.format(**sample) == text.format(**sample | {"n": 2}):
+    """Plain facts only, and {n} once; {n:02} is a number of two digits."""
+    parts = list(Formatter().parse(text))
+    plain = all(
+        name in {None, *_PUP_FACTS}
+        and not conversion
+        and (not width or (name == "n" and _NUMBER_WIDTH.fullmatch(width)))
+        for _, name, width, conversion in parts
+    )
+    if not plain or [name for _, name, _, _ in parts].count("n") != 1:
         raise ValueError(text)
+    try:
+        parse_tag(text.format(**_PUP_FACTS))
+    except BadTag as wrong:
+        raise ValueError(text) from wrong
     return text
 
 
@@ -91,8 +110,10 @@ class BookSettings:
 def read_settings(session: Session) -> BookSettings:
     """The settings of this book; what it does not say has its default."""
     written = {row.key: row.value for row in session.exec(select(Setting))}
-    known = {f.name: f.metadata["reads"](written[f.name]) for f in _fields() if f.name in written}
-    return BookSettings(**known)
+    by_name = {f.name: f for f in _fields()}
+    return BookSettings(
+        **{key: _read(by_name[key], written[key]) for key in by_name.keys() & written.keys()}
+    )
 
 
 def write_setting(session: Session, key: str, value: str) -> None:
@@ -108,13 +129,17 @@ def write_setting(session: Session, key: str, value: str) -> None:
     by_name = {f.name: f for f in _fields()}
     if key not in by_name:
         raise UnknownSetting(key, sorted(by_name))
-    try:
-        by_name[key].metadata["reads"](value)
-    except (ValueError, KeyError, IndexError, AttributeError) as wrong:
-        raise BadSetting(key, value, by_name[key].metadata["takes"]) from wrong
+    _read(by_name[key], value)
     setting = session.get(Setting, key) or Setting(key=key, value=value)
     setting.value = value
     session.add(setting)
+
+
+def _read(choice: dataclasses.Field[Any], value: str) -> Any:  # noqa: ANN401 - of the choice's type
+    try:
+        return choice.metadata["reads"](value)
+    except (ValueError, KeyError) as wrong:
+        raise BadSetting(choice.name, value, choice.metadata["takes"]) from wrong
 
 
 def _fields() -> tuple[dataclasses.Field[Any], ...]:

@@ -1,6 +1,6 @@
 """An invented book of 10,000 animals, written straight into the tables: years of one house.
 
-About 2,000 of them are present, 1,200 of those growing pups; the others were sold or died.
+Some 1,300 of them are present, half of those growing pups; the others were sold at eight months.
 Litters are of one to eight pups, one in five has a sire in doubt; every pup was measured
 monthly while it grew and its foods were noted. The same seed gives the same book.
 """
@@ -16,7 +16,7 @@ from colony.store.book import begin_book
 ANIMALS, FOUNDERS, DAMS, SIRES = 10_000, 120, 160, 60
 TANKS, SYSTEMS = 180, 20
 YEARS, BREEDING_AGE_DAYS, GESTATION_DAYS = 16, 1100, 130
-GROWING_DAYS, SOLD_SHARE = 420, 0.95
+GROWING_DAYS, SOLD_SHARE = 240, 0.95
 FOODS = ("worms", "prawn", "smelt")
 ROLES = ("breeding", "nursery", "grow-out", "grow-out", "grow-out")
 

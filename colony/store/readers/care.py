@@ -15,6 +15,9 @@ from colony.store.readers.house import TankRow, read_tanks
 RECENT_DAYS = 7
 """Days that are read one by one; of what was done before, the last day is enough."""
 
+LONGEST_RHYTHM_DAYS = 400
+"""What was done longer ago is due again by every rhythm."""
+
 
 @dataclass(frozen=True)
 class Floor:
@@ -70,31 +73,28 @@ def read_rhythms(session: Session) -> list[Rhythm]:
     ]
 
 
-def read_written(session: Session, today: date) -> dict[tuple[str, str], list[Entry]]:
+def read_written(session: Session, floor: Floor, today: date) -> dict[tuple[str, str], list[Entry]]:
     """Read what was done and skipped lately, by (task, name of the place)."""
     recent = today - timedelta(days=RECENT_DAYS)
-    place = func.coalesce(col(Tank.code), col(System.name))
-    base = (
-        select(col(CareDone.task), place, col(CareDone.skipped_why))
-        .join(Tank, col(CareDone.tank_id) == col(Tank.id), isouter=True)
-        .join(System, col(CareDone.system_id) == col(System.id), isouter=True)
-    )
+    day, why = col(CareDone.done_on), col(CareDone.skipped_why)
+    where = (col(CareDone.task), col(CareDone.tank_id), col(CareDone.system_id))
+    names = {("tank", key): name for name, key in floor.tank_ids.items()}
+    names |= {("system", key): name for name, key in floor.system_ids.items()}
     found: dict[tuple[str, str], list[Entry]] = defaultdict(list)
-    day = col(CareDone.done_on)
-    daily = (
-        base.add_columns(day, func.count())
-        .where(day >= recent, day <= today)
-        .group_by(col(CareDone.task), place, col(CareDone.skipped_why), day)
+
+    def keep(task: str, tank: int | None, system: int | None, entry: Entry) -> None:
+        name = names.get(("tank", tank) if tank is not None else ("system", system or 0))
+        if name is not None:
+            found[task, name].append(entry)
+
+    daily = select(*where, why, day, func.count()).where(day.between(recent, today))
+    for task, tank, system, reason, on, times in session.execute(daily.group_by(*where, why, day)):
+        keep(task, tank, system, Entry(on, times, reason))
+    before = select(*where, func.max(day)).where(
+        day < recent, day >= today - timedelta(days=LONGEST_RHYTHM_DAYS), why.is_(None)
     )
-    for task, name, why, on, times in session.execute(daily):
-        found[task, name].append(Entry(on, times, why))
-    before = (
-        base.add_columns(func.max(day))
-        .where(day < recent, col(CareDone.skipped_why).is_(None))
-        .group_by(col(CareDone.task), place, col(CareDone.skipped_why))
-    )
-    for task, name, _, on in session.execute(before):
-        found[task, name].append(Entry(on, times=_COMPLETE))
+    for task, tank, system, on in session.execute(before.group_by(*where)):
+        keep(task, tank, system, Entry(on, times=_COMPLETE))
     return found
 
 

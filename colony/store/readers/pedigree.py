@@ -119,15 +119,15 @@ def read_lineage(session: Session) -> Lineage:
     return Lineage(herd, read_parents(session, herd))
 
 
-def refuse_impossible_pedigree(session: Session) -> None:
+def refuse_impossible_pedigree(session: Session) -> Lineage:
     """Refuse what an act made of the pedigree: its own ancestor, a male dam, a female sire."""
-    session.flush()
-    read_lineage(session).pedigree  # noqa: B018 - building it is the check
-
-
-def litter_kin(session: Session, litter: Litter) -> LitterKin:
-    """F of the pups of a litter: expected, and over its possible sires."""
     lineage = read_lineage(session)
+    lineage.pedigree  # noqa: B018 - building it is the check
+    return lineage
+
+
+def litter_kin(lineage: Lineage, litter: Litter) -> LitterKin:
+    """F of the pups of a litter: expected, and over its possible sires."""
     assert litter.id is not None  # noqa: S101 - it is in the book
     sires = lineage.parents.sires_of_litter(litter.id)
     place = lineage.herd.position

@@ -1,0 +1,160 @@
+"""What the founders left in the living colony, and what each animal is worth to it."""
+
+from collections import Counter
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date
+from typing import Any
+
+import numpy as np
+from sqlmodel import Session, select
+
+from colony.pedigree.breeders import breeder_values
+from colony.pedigree.completeness import generation_equivalents
+from colony.pedigree.effective_size import RealisedSize, size_from_inbreeding, size_from_sexes
+from colony.pedigree.founders import Contributions, Diversity, contributions, diversity
+from colony.pedigree.gene_drop import GeneDrop, drop_genes
+from colony.pedigree.generations import generation_numbers, generation_word
+from colony.pedigree.graph import Pedigree
+from colony.pedigree.species import species_shares
+from colony.records import Species
+from colony.refusals.pedigree import NobodyLives
+from colony.store.lookup import find_species
+from colony.store.readers.pedigree import Lineage, read_lineage
+
+
+@dataclass(frozen=True)
+class FounderLine:
+    """One founder: its part of the living, and what the drops of its genes left."""
+
+    tag: str
+    part: float
+    retained: float | None
+    retained_error: float | None
+
+
+@dataclass(frozen=True)
+class BreederLine:
+    """One living animal: mean kinship, value to the next generation, rank, and provenance."""
+
+    tag: str
+    mean_kinship: float
+    value: float
+    rank: int
+    generation: str
+    species: dict[str, float]
+    completeness: float
+
+
+@dataclass(frozen=True)
+class FounderPage:
+    """The diversity of the living, its founders, and its breeders by rank."""
+
+    diversity: Diversity
+    size_from_sexes: float
+    size_from_inbreeding: RealisedSize
+    gene_drop: dict[str, Any] | None
+    founders: list[FounderLine]
+    breeders: list[BreederLine]
+
+
+def founder_page(
+    session: Session, *, species: str | None = None, drops: int = 0, seed: int = 0, today: date
+) -> FounderPage:
+    """Sum up what the founders left in everybody present, of one species or of all.
+
+    Parameters
+    ----------
+    drops
+        How often genes are dropped down the pedigree; 0 leaves the simulation out.
+    seed
+        Fixes the outcome of the drops.
+    today
+        The day that the colony is looked at.
+
+    Raises
+    ------
+    NoSuchSpecies, NobodyLives
+    """
+    name = find_species(session, species).name if species else None
+    lineage = read_lineage(session)
+    living = np.array(
+        [
+            at
+            for at, row in enumerate(lineage.herd.rows)
+            if row.status == "present" and name in {None, row.species}
+        ],
+        dtype=np.int64,
+    )
+    if not len(living):
+        raise NobodyLives(today)
+    pedigree = lineage.pedigree
+    known = generation_equivalents(pedigree)[living]
+    inbred = np.array(lineage.inbreeding([lineage.herd.rows[at].id for at in living]))
+    drop = drop_genes(pedigree, living, drops=drops, seed=seed) if drops else None
+    bred = _have_bred(pedigree)
+    sexes = Counter(lineage.herd.rows[at].sex for at in living.tolist() if at in bred)
+    return FounderPage(
+        diversity=diversity(pedigree, living),
+        size_from_sexes=size_from_sexes(sexes["M"], sexes["F"]),
+        size_from_inbreeding=size_from_inbreeding(inbred, known),
+        gene_drop=_drop_figures(drop, drops, seed),
+        founders=_founder_lines(pedigree, contributions(pedigree, living), drop),
+        breeders=_breeder_lines(session, lineage, living.tolist(), known.tolist()),
+    )
+
+
+def _have_bred(pedigree: Pedigree) -> set[int]:
+    """Everybody with a pup on record, possible sires too."""
+    known = {*pedigree.dam.tolist(), *pedigree.sire.tolist()}
+    return known.union(*(doubt.sires for doubt in pedigree.doubts))
+
+
+def _founder_lines(
+    pedigree: Pedigree, left: Contributions, drop: GeneDrop | None
+) -> list[FounderLine]:
+    kept = {}
+    if drop is not None:
+        figures = zip(drop.retained.tolist(), drop.retained_error.tolist(), strict=True)
+        kept = dict(zip(drop.founders.tolist(), figures, strict=True))
+    return [
+        FounderLine(pedigree.tags[founder], part, *kept.get(founder, (None, None)))
+        for founder, part in zip(left.founders.tolist(), left.parts.tolist(), strict=True)
+    ]
+
+
+def _drop_figures(drop: GeneDrop | None, drops: int, seed: int) -> dict[str, Any] | None:
+    if drop is None:
+        return None
+    return {
+        "drops": drops,
+        "seed": seed,
+        "gene_diversity": drop.gene_diversity,
+        "founder_genomes_surviving": drop.founder_genomes_surviving,
+        "founder_genome_equivalents": drop.founder_genome_equivalents,
+    }
+
+
+def _breeder_lines(
+    session: Session, lineage: Lineage, living: Sequence[int], known: Sequence[float]
+) -> list[BreederLine]:
+    places = np.array(living, dtype=np.int64)
+    values = breeder_values(lineage.pedigree, places)
+    wild = np.array([row.origin == "wild" for row in lineage.herd.rows])
+    numbers = generation_numbers(lineage.pedigree, wild)[places].tolist()
+    kinds = list(session.exec(select(Species.name)).all())
+    recorded = [kinds.index(row.species) if row.species else -1 for row in lineage.herd.rows]
+    shares = species_shares(lineage.pedigree, np.array(recorded), len(kinds))[places]
+    lines = [
+        BreederLine(
+            tag=lineage.pedigree.tags[at],
+            mean_kinship=float(values.mean_kinship[n]),
+            value=float(values.value[n]),
+            rank=int(values.rank[n]),
+            generation=generation_word(numbers[n]),
+            species={kinds[k]: float(share) for k, share in enumerate(shares[n]) if share > 0},
+            completeness=known[n],
+        )
+        for n, at in enumerate(living)
+    ]
+    return sorted(lines, key=lambda one: (one.rank, one.tag))

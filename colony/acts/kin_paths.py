@@ -1,0 +1,67 @@
+"""Where an inbreeding coefficient or a kinship comes from, path by path."""
+
+from dataclasses import dataclass
+
+from sqlmodel import Session
+
+from colony.pedigree.paths import Path, Why, why_inbred, why_related
+from colony.store.lookup import find_animal
+from colony.store.readers.pedigree import read_lineage
+
+
+@dataclass(frozen=True)
+class PathLine:
+    """One path: from one animal up to the common ancestor and down to the other."""
+
+    ancestor: str
+    path: list[str]
+    adds: float
+
+
+@dataclass(frozen=True)
+class AncestorLine:
+    """All paths through one common ancestor together."""
+
+    ancestor: str
+    paths: int
+    adds: float
+
+
+@dataclass(frozen=True)
+class Explained:
+    """Where a figure comes from; `paths` is empty where there are too many to be read."""
+
+    tags: tuple[str, ...]
+    inbreeding: float
+    paths: list[PathLine]
+    ancestors: list[AncestorLine]
+
+
+def explain(session: Session, *, tag: str, other: str | None = None) -> Explained:
+    """Explain the F of an animal, or the kinship of two: F of the pups they would have.
+
+    Raises
+    ------
+    NoSuchTag
+    """
+    lineage = read_lineage(session)
+    animals = [find_animal(session, one) for one in (tag, other) if one is not None]
+    places = [lineage.herd.position[one.id or 0] for one in animals]
+    if len(places) == 1 or places[0] == places[1]:
+        why = why_inbred(lineage.pedigree, places[0])
+    else:
+        why = why_related(lineage.pedigree, places[0], places[1])
+    return _explained(tuple(dict.fromkeys(one.tag for one in animals)), why)
+
+
+def _explained(tags: tuple[str, ...], why: Why) -> Explained:
+    return Explained(
+        tags=tags,
+        inbreeding=why.kinship,
+        paths=[PathLine(one.ancestor, _walked(one), one.adds) for one in why.paths],
+        ancestors=[AncestorLine(one.ancestor, one.paths, one.adds) for one in why.ancestors],
+    )
+
+
+def _walked(path: Path) -> list[str]:
+    return [*path.one, path.ancestor, *reversed(path.other)]
