@@ -111,8 +111,7 @@ def test_a_hold_frees_its_pup_on_the_day_it_ends(house: GrowingHouse) -> None:
 
 def test_a_mended_birth_moves_the_age_gate(house: GrowingHouse) -> None:
     """Born three weeks later than written: not old enough, and ready on the day it is six weeks."""
-    for tag in pups(house):
-        house.do(edit_animal, tag=tag, facts=AnimalFacts(born=Day(ago(35))), today=TODAY)
+    house.do(edit_litter, code="26-01", mended=LitterMended(born=ago(35)), today=TODAY)
     found = pups(house)
     assert {one.waiting_on for one in found.values()} == {("age",)}
     assert {one.expected_ready for one in found.values()} == {ago(35) + timedelta(days=42)}
