@@ -72,16 +72,21 @@ def server(worker_id: str) -> Iterator[Server]:
     server.close()
 
 
+@pytest.fixture
+def database(server: Server) -> Iterator[str]:
+    """The URL of an empty PostgreSQL database."""
+    name = server.new(begun=False)
+    yield server.url_of(name)
+    server.drop(name)
+
+
 @pytest.fixture(params=ENGINES)
 def location(request: pytest.FixtureRequest, tmp_path: Path) -> Iterator[str]:
     """Where a book can be begun: a path that is free, or the URL of an empty database."""
     if request.param == "sqlite":
         yield str(tmp_path / "farm.colony")
         return
-    server: Server = request.getfixturevalue("server")
-    name = server.new(begun=False)
-    yield server.url_of(name)
-    server.drop(name)
+    yield request.getfixturevalue("database")
 
 
 @pytest.fixture(params=ENGINES)

@@ -141,8 +141,10 @@ def _show_plan(proposed: "HousingPlan") -> None:
             say(
                 f"Week of {week.begins}: a better plan might save up to {week.gap:.0%} of the moves."
             )
-    stuck = dict.fromkeys(why for week in proposed.weeks for why in week.stuck)
-    warn(f"{why}: nobody there may be moved." for why in stuck)
+    stuck: dict[str, str] = {}
+    for why in (why for week in proposed.weeks for why in week.stuck):
+        stuck.setdefault(why.split()[0], why)  # once a tank, though its load grows week by week
+    warn(f"{why}: nobody there may be moved." for why in stuck.values())
 
 
 def _remedy_told(week: "WeekPlan", remedy: "Remedy") -> str:

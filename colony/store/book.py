@@ -95,8 +95,12 @@ def open_book(location: str, *, begin: bool = False) -> Book:
     if not is_url(location):
         _check_place(Path(location), begin=begin)
     engine = make_engine(location)
-    with in_words(location):
-        bring_up_to_date(engine, location)
+    try:
+        with in_words(location):
+            bring_up_to_date(engine, location)
+    except BaseException:
+        engine.dispose()
+        raise
     return Book(location, engine, identity(location))
 
 
