@@ -68,7 +68,7 @@ def _refuse_dead_sires(
 def _gestation_doubts(
     mother: Animal, record: DamRecord, prior: GestationPrior, born: date
 ) -> list[str]:
-    window = _conception_window(record, born)
+    window = conception_window(record, born)
     if window is None:
         return []
     judged = judge_gestation(prior, window[0], window[1], born)
@@ -77,8 +77,8 @@ def _gestation_doubts(
     return [f"{mother.tag}: {judged.reason}."] if judged.verdict == "implausible" else []
 
 
-def _conception_window(record: DamRecord, born: date) -> tuple[date, date | None] | None:
-    """First and last day of possible conception: in her pairing, or by the signs seen outside."""
+def conception_window(record: DamRecord, born: date) -> tuple[date, date | None] | None:
+    """First and last day of possible conception in the pairing before a birth, if there was one."""
     opened = record.last_birth(born)
     pairing = record.pairing_before(born)
     if pairing is None:
