@@ -62,3 +62,12 @@ class NobodyLives(Refusal):
         super().__init__(
             f"Nobody of that kind is present on {today}: there is no colony to sum up."
         )
+
+
+class SharesAreOff(Refusal):
+    """The shares of possible sires in the book do not sum to 1."""
+
+    def __init__(self, pup: str, total: float) -> None:
+        super().__init__(
+            f"The shares of the possible sires of {pup} sum to {total:.4g}, not 1: mend them with colony litter edit or colony animal edit."
+        )

@@ -3,11 +3,11 @@
 from datetime import date, timedelta
 
 import pytest
+from farm import TODAY, Farm
 
 from colony.acts.due import due_litters
 from colony.acts.litter_pages import list_litters, show_litter
 from colony.refusals.litters import ImpossibleGestation, TooSoonAfterBirth
-from farm import TODAY, Farm
 
 
 @pytest.fixture

@@ -1,6 +1,7 @@
 """Who the sire is: doubt, tests that settle it, and mending."""
 
 import pytest
+from farm import TODAY, Farm
 
 from colony.acts.herd import show_animal
 from colony.acts.litter_edit import LitterMended, edit_litter
@@ -15,7 +16,6 @@ from colony.refusals.litters import (
     SireFoundByTest,
     SireNotPossible,
 )
-from farm import TODAY, Farm
 
 
 @pytest.fixture

@@ -44,7 +44,9 @@ def every_refusal() -> list[type[Refusal]]:
     """Every class that is raised: all but the two bases."""
     for module in pkgutil.iter_modules(refusals.__path__):
         importlib.import_module(f"{refusals.__name__}.{module.name}")
-    return sorted(set(_under(Refusal)) - {WrongUse}, key=lambda kind: (kind.__module__, _line(kind)))
+    return sorted(
+        set(_under(Refusal)) - {WrongUse}, key=lambda kind: (kind.__module__, _line(kind))
+    )
 
 
 def example(kind: type[Refusal]) -> Refusal:

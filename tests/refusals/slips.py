@@ -68,7 +68,16 @@ SLIPS = {
     "TooManyPups": ["litter", "record", "--dam", "Dora", "--pups", "22F33M"],
     "BadTag": ["animal", "add", "Zoe,Yves"],
     "UnprintableText": ["animal", "edit", "Alma", "--name", "\x1b[31mred"],
-    "UnreadableShare": ["litter", "record", "--dam", "Dora", "--pups", "2F", "--sire", "Bruno=most"],
+    "UnreadableShare": [
+        "litter",
+        "record",
+        "--dam",
+        "Dora",
+        "--pups",
+        "2F",
+        "--sire",
+        "Bruno=most",
+    ],
     "SireTwice": [
         *["litter", "record", "--dam", "Dora", "--pups", "2F"],
         *["--sire", "Bruno", "--sire", "bruno"],

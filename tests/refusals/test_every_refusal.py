@@ -4,9 +4,9 @@ import inspect
 import re
 
 import pytest
+from examples import every_refusal, example
 
 from colony.refusals.base import Refusal, WrongUse
-from examples import every_refusal, example
 
 SECOND_SENTENCE = re.compile(r"[a-z0-9)'][.!?] [A-Z]")
 

@@ -5,14 +5,14 @@ from pathlib import Path
 
 import pytest
 import typer
-
 from clock import stop_clock
+from farm import TODAY, Farm
+from slips import SLIPS, slippery_farm
+
 from colony.commands.as_typed import take_as_typed
 from colony.commands.failures import run
 from colony.commands.tree import app
 from colony.refusals.base import Refusal
-from farm import TODAY, Farm
-from slips import SLIPS, slippery_farm
 
 
 @pytest.fixture(scope="module")
@@ -59,9 +59,7 @@ def test_every_refusal_of_the_three_acts_has_its_slip() -> None:
     """A new refusal of animals, litters, pairings, pups' tanks or notation gets its case here."""
     rooms = ("animals", "litters", "pairings", "species", "tanks", "notation", "health")
     known = {
-        kind.__name__
-        for kind in _every(Refusal)
-        if kind.__module__.rpartition(".")[2] in rooms
+        kind.__name__ for kind in _every(Refusal) if kind.__module__.rpartition(".")[2] in rooms
     }
     assert known - SLIPS.keys() == ELSEWHERE
 
