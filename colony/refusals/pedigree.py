@@ -3,7 +3,8 @@
 from collections.abc import Sequence
 from datetime import date
 
-from colony.refusals.base import Refusal, listed
+from colony.refusals.base import Refusal, WrongUse, listed
+from colony.refusals.notation import shown
 
 
 class OwnAncestor(Refusal):
@@ -70,4 +71,13 @@ class SharesAreOff(Refusal):
     def __init__(self, pup: str, total: float) -> None:
         super().__init__(
             f"The shares of the possible sires of {pup} sum to {total:.4g}, not 1: mend them with colony litter edit or colony animal edit."
+        )
+
+
+class NoSuchPicture(WrongUse):
+    """A chart is to be written into a kind of file that is not drawn."""
+
+    def __init__(self, path: str, kinds: Sequence[str]) -> None:
+        super().__init__(
+            f"{shown(path)} is no picture this draws: end its name in {listed(list(kinds))}."
         )

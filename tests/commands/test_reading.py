@@ -97,7 +97,6 @@ def test_json_has_iso_days_and_whole_millimetres(
 @pytest.mark.parametrize("columns", [200, 80, 60])
 @pytest.mark.parametrize("command", READING)
 def test_a_table_loses_nothing_in_a_narrow_terminal(
-    telling: Farm,
     command: str,
     columns: int,
     capsys: pytest.CaptureFixture[str],
