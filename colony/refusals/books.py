@@ -66,8 +66,8 @@ class FolderNotThere(Refusal):
 
     def __init__(self, location: str, folder: str) -> None:
         super().__init__(
-            f"There is no book at {at(location)}, nor the folder {at(folder)}: is its disk mounted? "
-            "If the book is to begin there, make the folder first."
+            f"There is no book at {at(location)}, nor the folder {at(folder)}: is its disk mounted, "
+            "or is the folder to be made first?"
         )
 
 
