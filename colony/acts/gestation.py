@@ -53,6 +53,20 @@ def find_conception(
     prior = read_lives(session).of(species.name if species else None).gestation()
     named = {one.animal.id for one in asked if one.animal}
     males = read_pairing_sires(session) if named else {}
+    among = [
+        pairing
+        for pairing in record.pairings
+        if not named or named & set(males.get(pairing.id, ()))
+    ]
+    found = likeliest_pairing(prior, record, among, born)
+    pairing, judged = found or (None, None)
+    return Conception(prior, pairing, judged, asked=bool(asked))
+
+
+def likeliest_pairing(
+    prior: GestationPrior, record: DamRecord, among: Iterable[PairingRow], born: date
+) -> tuple[PairingRow, GestationJudgement] | None:
+    """The pairing since her last birth that fits a day of birth best, the later of equals."""
     opened = record.last_birth(born)
     judged = [
         (
@@ -61,13 +75,10 @@ def find_conception(
                 prior, max(pairing.started, opened or pairing.started), pairing.ended, born
             ),
         )
-        for pairing in _pairings_between(record, opened, born)
-        if not named or named & set(males.get(pairing.id, ()))
+        for pairing in among
+        if pairing.started <= born and (opened is None or (pairing.ended or born) >= opened)
     ]
-    if not judged:
-        return Conception(prior, None, None, asked=bool(asked))
-    pairing, verdict = max(judged, key=lambda one: (_LIKELIHOOD[one[1].verdict], one[0].started))
-    return Conception(prior, pairing, verdict, asked=bool(asked))
+    return max(judged, key=lambda one: (_LIKELIHOOD[one[1].verdict], one[0].started), default=None)
 
 
 def judge_birth(
@@ -92,13 +103,6 @@ def judge_birth(
         *_age_doubts(mother, born),
         *_sire_doubts(mother, fathers, born, conception),
     ]
-
-
-def _pairings_between(record: DamRecord, opened: date | None, born: date) -> Iterable[PairingRow]:
-    for pairing in record.pairings:
-        ended = pairing.ended or born
-        if pairing.started <= born and (opened is None or ended >= opened):
-            yield pairing
 
 
 def _refuse_too_soon(mother: Animal, record: DamRecord, prior: GestationPrior, born: date) -> None:

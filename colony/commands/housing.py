@@ -54,7 +54,7 @@ def plan(
     book: Book = None,
     *,
     accept: Annotated[
-        bool, typer.Option("--accept", help="Make the first week's moves the work list.")
+        bool, typer.Option("--accept", help="Put the first week's moves on the work list.")
     ] = False,
     as_json: AsJson = False,
 ) -> None:
@@ -72,7 +72,7 @@ def plan(
         return
     _show_plan(proposed)
     if accepted:
-        say("The moves of the first week are the work list now: colony tank work.")
+        say("The moves of the first week are on the work list: colony tank work.")
     elif accept:
         say("The first week has no move to accept.")
 

@@ -20,7 +20,7 @@ from colony.acts.ready import ready_pups
 from colony.acts.settings import set_setting
 from colony.acts.tanks import list_tanks, move
 from colony.acts.undo import undo_last
-from colony.acts.work import MoveLine, drop_moves, list_moves
+from colony.acts.work import MoveLine, PlannedMove, accept_moves, drop_moves, list_moves
 from colony.planning.housing_plan import HousingPlan
 from colony.refusals.animals import NoSuchTag
 from colony.store.book import Book
@@ -190,15 +190,27 @@ def test_a_move_elsewhere_does_not_tick_it_off(house: GrowingHouse) -> None:
 
 
 def test_a_new_plan_takes_the_place_of_the_old_list(house: GrowingHouse) -> None:
-    """What was left of an older plan could break the newer one: it is dropped."""
+    """What was left of an older plan could break the newer one: it is dropped.
+
+    The move of a dam for her pairing stays.
+    """
     crowd(house)
     (first,) = house.do(accept_plan, plan=plan(house), today=TODAY)
-    house.do(end_animal, tag=first.tag, how="sold", on=TODAY, today=TODAY)
+    other = next(f"25-01-{n}" for n in range(1, 8) if f"25-01-{n}" != first.tag)
+    house.tank("B2", "breeding", 4000, 2000)
+    by_hand = [PlannedMove(other, "P1", TODAY, "asked"), PlannedMove("Alma", "B2", TODAY, "paired")]
+    house.do(accept_moves, moves=by_hand, today=TODAY)
+    assert {one.tag for one in work(house)} == {first.tag, other, "Alma"}
+    house.do(accept_plan, plan=plan(house), today=TODAY)
+    assert {one.tag for one in work(house)} == {first.tag, "Alma"}
+
+
+def test_one_that_was_sold_is_on_no_work_list(house: GrowingHouse) -> None:
+    """Nobody looks for it."""
+    crowd(house)
+    (line,) = house.do(accept_plan, plan=plan(house), today=TODAY)
+    house.do(end_animal, tag=line.tag, how="sold", on=TODAY, today=TODAY)
     assert work(house) == []
-    crowd(house, 0.08)
-    second = house.do(accept_plan, plan=plan(house), today=TODAY)
-    assert first.tag not in {one.tag for one in second}
-    assert work(house) == second
 
 
 def test_a_line_past_its_day_is_late_and_can_be_dropped(house: GrowingHouse) -> None:

@@ -33,7 +33,8 @@ def pedigree(dams: int, sires: int, seed: int) -> tuple[Pedigree, IntArray]:
     parents = [(-1, -1)] * 40
     last = list(range(40))
     for share in (0.3, 0.6, 1.5):
-        size, young = max(40, round(share * (dams + sires))), []
+        size = max(40, round(share * (dams + sires)))
+        young: list[int] = []
         while len(young) < size:
             dam, sire = chance.choice(last[::2]), chance.choice(last[1::2])
             litter = range(len(parents), len(parents) + int(chance.integers(1, 6)))

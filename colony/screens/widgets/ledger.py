@@ -132,6 +132,12 @@ class Ledger(OptionList):
         self._marked.clear()
         self._refill()
 
+    def action_last(self) -> None:
+        """Go to the very last line, also where it was not drawn yet."""
+        while self._drawn < len(self._entries):
+            self._draw_more()
+        super().action_last()
+
     def watch_highlighted(self, highlighted: int | None) -> None:
         """Tell which line is looked at, and when the end is near."""
         super().watch_highlighted(highlighted)
