@@ -10,7 +10,7 @@ def stop_clock(patch: pytest.MonkeyPatch, today: date) -> None:
 
     class Stopped(date):
         @classmethod
-        def today(cls) -> date:
+        def today(cls) -> date:  # type: ignore[override]
             return today
 
     patch.setattr("colony.commands.read.date", Stopped)
