@@ -11,8 +11,9 @@ from colony.exchange.colony_toml import FILE, Heading, read_heading, write_headi
 from colony.exchange.delimited import Row, read_table
 from colony.exchange.faults import Fault
 from colony.exchange.inert import make_inert
+from colony.exchange.noun import Column, Noun, NounRow, joined
 from colony.exchange.noun_cells import read_noun_cell, write_noun_cell
-from colony.exchange.nouns import NOUNS, Column, Noun, NounRow
+from colony.exchange.nouns import NOUNS, REFERRED
 from colony.refusals.base import WrongUse
 from colony.refusals.cells import MoreCellsThanHeadings
 from colony.refusals.exchange import FileEmpty, FileNotReadable, NotAColonyFolder
@@ -111,12 +112,22 @@ def _read_noun(folder: Path, noun: Noun) -> _NounFile:
     known = {column.name for column in noun.columns}
     faults: list[Fault] = []
     rows = [_read_row(noun, headings, row, faults) for row in table.rows]
-    label = headings.index(noun.columns[0].name) if noun.columns[0].name in headings else 0
     return _NounFile(
         tuple(row for row in rows if row is not None),
-        frozenset(r.cells[label].casefold() for r in table.rows if label < len(r.cells)),
+        _names(noun, headings, table.rows),
         tuple(faults),
         tuple(f"{noun.file}: {h}" for h in headings if h and h not in known),
+    )
+
+
+def _names(noun: Noun, headings: Sequence[str], rows: Iterable[Row]) -> frozenset[str]:
+    if noun.name not in REFERRED:
+        return frozenset()
+    places = [headings.index(name) for name in noun.labels]
+    return frozenset(
+        joined(*(row.cells[place] for place in places)).casefold()
+        for row in rows
+        if max(places) < len(row.cells)
     )
 
 
