@@ -3,10 +3,11 @@
 from dataclasses import dataclass
 from datetime import date, timedelta
 
-from sqlmodel import Session
+from sqlalchemy import func, select
+from sqlmodel import Session, col
 
-from colony.store.readers.dams import DamRecord, read_dams, read_pairing_sires
-from colony.store.readers.herd import read_herd, read_places
+from colony.records import Animal, MatingSign, Pairing, PairingSire, PregnancyFinding
+from colony.store.readers.search import places_of
 
 LOOK_EVERY_DAYS = 28
 """How long a paired female goes without a look; common practice, no source."""
@@ -25,21 +26,52 @@ class Unchecked:
 
 def pairings_to_check(session: Session, *, today: date) -> list[Unchecked]:
     """Running pairings without a sign or finding for `LOOK_EVERY_DAYS`, the longest first."""
-    herd, males = read_herd(session), read_pairing_sires(session)
-    places, limit = read_places(session, today), today - timedelta(days=LOOK_EVERY_DAYS)
-    found = []
-    for dam_id, record in read_dams(session, herd).items():
-        pairing = record.pairing_before(today)
-        row = herd.by_id(dam_id)
-        if pairing is None or pairing.ended is not None or row.status != "present":
-            continue
-        last = max(pairing.started, _last_look(record, today) or date.min)
-        if last < limit:
-            sires = tuple(herd.by_id(one).tag for one in males.get(pairing.id or 0, []))
-            found.append(Unchecked(row.tag, sires, pairing.started, last, places.get(dam_id)))
+    limit = today - timedelta(days=LOOK_EVERY_DAYS)
+    running = session.execute(
+        select(col(Pairing.id), col(Pairing.dam_id), col(Animal.tag), col(Pairing.started))
+        .join(Animal, col(Animal.id) == col(Pairing.dam_id))
+        .where(col(Pairing.ended).is_(None), col(Pairing.started) < limit)
+        .where(col(Animal.status) == "present")
+    ).all()
+    seen = _last_looks(session, today)
+    places = places_of(session, [dam for _, dam, _, _ in running], today)
+    sires = _sires(session, [pairing or 0 for pairing, *_ in running])
+    found = [
+        Unchecked(tag, tuple(sires.get(pairing or 0, ())), started, last, places.get(dam))
+        for pairing, dam, tag, started in running
+        if (last := max(started, seen.get(dam, started))) < limit
+    ]
     return sorted(found, key=lambda one: (one.last_look, one.dam))
 
 
-def _last_look(record: DamRecord, today: date) -> date | None:
-    seen = [one.seen_on for one in record.signs] + [one.found_on for one in record.findings]
-    return max((day for day in seen if day <= today), default=None)
+def _last_looks(session: Session, today: date) -> dict[int, date]:
+    """The last day on which something was written of each paired dam."""
+    signs = (
+        select(col(Pairing.dam_id), func.max(col(MatingSign.seen_on)))
+        .join(MatingSign, col(MatingSign.pairing_id) == col(Pairing.id))
+        .where(col(Pairing.ended).is_(None), col(MatingSign.seen_on) <= today)
+        .group_by(col(Pairing.dam_id))
+    )
+    findings = (
+        select(col(PregnancyFinding.dam_id), func.max(col(PregnancyFinding.found_on)))
+        .where(col(PregnancyFinding.found_on) <= today)
+        .group_by(col(PregnancyFinding.dam_id))
+    )
+    last: dict[int, date] = {}
+    for query in (signs, findings):
+        for dam, day in session.execute(query):
+            last[dam] = max(day, last.get(dam, day))
+    return last
+
+
+def _sires(session: Session, pairings: list[int]) -> dict[int, list[str]]:
+    query = (
+        select(col(PairingSire.pairing_id), col(Animal.tag))
+        .join(Animal, col(Animal.id) == col(PairingSire.sire_id))
+        .where(col(PairingSire.pairing_id).in_(pairings))
+        .order_by(col(PairingSire.id))
+    )
+    tags: dict[int, list[str]] = {}
+    for pairing, tag in session.execute(query):
+        tags.setdefault(pairing, []).append(tag)
+    return tags

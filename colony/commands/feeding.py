@@ -33,7 +33,7 @@ def add(
     """Add a food to the house's list, or mend what is known of it."""
     from colony.acts.foods import set_food
 
-    with acting(book, "food add") as session:
+    with acting(book, "food add", begin=True) as session:
         set_food(
             session,
             name=parse_tag(name),

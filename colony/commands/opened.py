@@ -30,10 +30,11 @@ def reading(book: str | None) -> Iterator["Session"]:
 
 
 @contextmanager
-def acting(book: str | None, act: str, *, begin: bool = True) -> Iterator["Session"]:
-    """The session of one act; a book that is not there yet is begun, and that is said.
+def acting(book: str | None, act: str, *, begin: bool = False) -> Iterator["Session"]:
+    """The session of one act.
 
-    Without `begin` it is refused: an act that needs animals begins no empty book.
+    With `begin`, a book that is not there yet is begun, and that is said; an act on what
+    would have to stand in it already is more likely given a mistyped path.
     """
     from colony.refusals.books import NoSuchBook
     from colony.store.book import open_book

@@ -30,7 +30,8 @@ def warn(sentences: Iterable[str]) -> None:
 def show_json(document: object) -> None:
     """Print one JSON document: snake_case keys, ISO dates, whole mm and g."""
     # In one piece: many times faster than written bit by bit as json.dump does.
-    text = json.dumps(document, default=_plain, ensure_ascii=False, allow_nan=False)
+    ascii_only = "utf" not in (getattr(sys.stdout, "encoding", None) or "").lower()
+    text = json.dumps(document, default=_plain, ensure_ascii=ascii_only, allow_nan=False)
     sys.stdout.write(f"{_UNPRINTABLE.sub(_escaped, text)}\n")
 
 
@@ -71,7 +72,7 @@ def _cell(value: object) -> str:
         return "yes" if value else "no"
     if isinstance(value, float):
         return f"{value:.4f}"
-    return printable(str(value))
+    return printable(" ".join(str(value).split("\n")))
 
 
 @cache

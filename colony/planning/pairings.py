@@ -92,7 +92,7 @@ def _plan(pairs: OpenPairs, wishes: Wishes, solved: _Solved, today: date, effort
     proved = found.gap <= effort.proof
     notes = list(_notes(pairs, wishes, found.chosen, solved.counted))
     if not proved:
-        notes.append(f"best found in the time: a better plan could be {found.gap:.2%} lower")
+        notes.append(f"best found in the time: a better plan could be {found.gap:.3%} lower")
     return Plan(
         pairs=planned,
         groups=_groups(planned),

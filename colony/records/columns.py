@@ -1,6 +1,6 @@
 """What every table shares: strict column types, and the shapes of its CHECK constraints.
 
-Constraints are written in the SQL that SQLite and PostgreSQL share. On SQLite the tables
+Constraints are written in the SQL that SQLite and PostgreSQL share, or say whose they are. On SQLite the tables
 are STRICT, so dates and flags are declared as the plain types that STRICT allows.
 """
 
@@ -49,9 +49,12 @@ def one_of(column: str, choices: Sequence[str]) -> CheckConstraint:
 
 
 def is_day(column: str) -> CheckConstraint:
-    """Hold a date column to real calendar days; SQLite has no date type of its own."""
-    sql = f"{column} IS NULL OR coalesce({column} = date({column}), false)"
-    return CheckConstraint(sql, name=f"{column}_is_a_day")
+    """Hold a date column to real calendar days; SQLite has no date type of its own.
+
+    Without its ``+0 days`` SQLite takes 30 February as it stands.
+    """
+    sql = f"{column} IS date({column}, '+0 days')"
+    return CheckConstraint(sql, name=f"{column}_is_a_day").ddl_if(dialect="sqlite")
 
 
 def is_flag(column: str) -> CheckConstraint:

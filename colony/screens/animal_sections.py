@@ -7,12 +7,13 @@ from typing import Any
 
 from colony.acts.family import GENERATIONS, Kin, family_of
 from colony.acts.herd import AnimalPage, show_animal
+from colony.acts.kin_paths import Explained, explain
 from colony.notation.days import show_span
 from colony.screens.desk import Desk
 from colony.screens.when import short_day
 from colony.screens.widgets.family_tree import draw_family
 
-PUPS_SHOWN = 40
+PUPS_SHOWN, ANCESTORS_SHOWN, PATHS_SHOWN = 40, 6, 4
 
 
 @dataclass(frozen=True)
@@ -21,18 +22,23 @@ class WhatIsKnown:
 
     page: AnimalPage
     family: Kin
+    why: Explained
 
 
 def what_is_known(session: Any, *, tag: str, today: date) -> WhatIsKnown:  # noqa: ANN401 - an open session
     """Ask for the page and the family of an animal."""
-    return WhatIsKnown(show_animal(session, tag=tag, today=today), family_of(session, tag=tag))
+    return WhatIsKnown(
+        show_animal(session, tag=tag, today=today),
+        family_of(session, tag=tag),
+        explain(session, tag=tag),
+    )
 
 
 def sections(known: WhatIsKnown, desk: Desk) -> Iterator[tuple[str, str]]:
     """Each section that has something to say: its title and its text."""
     page = known.page
     yield page.tag, _identity(page, desk)
-    yield "Inbreeding", _inbreeding(page)
+    yield "Inbreeding", _inbreeding(page) + _why(known.why)
     yield "Family", draw_family(known.family, GENERATIONS)
     told = (
         ("Widths", _growth(page, desk)),
@@ -89,6 +95,20 @@ def _inbreeding(page: AnimalPage) -> str:
         else f"{page.completeness:.1f} generations of ancestors known"
     )
     return f"F {page.inbreeding:.4f}{spread}; {known}"
+
+
+def _why(why: Explained) -> str:
+    """Each common ancestor of its parents, the paths through it, and what it adds to F."""
+    shown = why.ancestors[:ANCESTORS_SHOWN]
+    lines = [
+        f"\n{one.adds:.4f} through {one.ancestor} ({one.paths} {'path' if one.paths == 1 else 'paths'})"
+        for one in shown
+    ]
+    rest = why.ancestors[ANCESTORS_SHOWN:]
+    if rest:
+        lines.append(f"\n{sum(one.adds for one in rest):.4f} through {len(rest)} more")
+    paths = [f"\n  {' - '.join(one.path)} adds {one.adds:.4f}" for one in why.paths[:PATHS_SHOWN]]
+    return "".join([*lines, *paths])
 
 
 def _growth(page: AnimalPage, desk: Desk) -> str:

@@ -27,6 +27,7 @@ LOOK_SECONDS = 2.0
 """How often the book is looked at for what others wrote."""
 
 PAGES = {
+    "plan": "colony.screens.pairing_plan",
     "moves": "colony.screens.move_plan",
     "animal": "colony.screens.animal_page",
     "litter": "colony.screens.litter_page",
@@ -102,7 +103,8 @@ class ColonyApp(App[None]):
         self.call_later(self._arrive)
 
     def _arrive(self) -> None:
-        if isinstance(self.screen, Place):
+        # A place that is not mounted yet does the same when it is.
+        if isinstance(self.screen, Place) and self.screen.is_mounted:
             self.screen.arrive()
 
     def action_slip(self, name: str, **firsts: str) -> None:

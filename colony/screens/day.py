@@ -1,33 +1,19 @@
 """Today: what asks for a hand now, and every line opens what it is about."""
 
-from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from collections.abc import Iterable
 from datetime import date
 from typing import Any, ClassVar
 
 from textual.containers import Horizontal
 from textual.widget import Widget
 
-from colony.acts.day import State, state_of_the_day
-from colony.acts.housing import TankAhead, tank_outlook
-from colony.acts.pairing_checks import Unchecked, pairings_to_check
-from colony.acts.work import MoveLine, list_moves
-from colony.screens.day_lines import COLUMNS, DayLines
+from colony.acts.day import state_of_the_day
+from colony.acts.pairing_checks import pairings_to_check
+from colony.acts.work import list_moves
+from colony.screens.day_lines import COLUMNS, DayLines, WhatNow
 from colony.screens.place import Place
 from colony.screens.widgets.ledger import Ledger
 from colony.screens.widgets.look import Look
-
-AHEAD_WEEKS = 2
-"""How far ahead a tank over its limit is news."""
-
-
-@dataclass(frozen=True)
-class WhatNow:
-    """Everything that asks for a hand, as the acts tell it."""
-
-    state: State
-    unchecked: Sequence[Unchecked]
-    moves: Sequence[MoveLine]
 
 
 class Today(Place):
@@ -41,7 +27,6 @@ class Today(Place):
     def __init__(self) -> None:
         super().__init__()
         self._now: WhatNow | None = None
-        self._ahead: Sequence[TankAhead] = ()
 
     def body(self) -> Iterable[Widget]:
         """The list, and beside it more of the line that is looked at."""
@@ -54,7 +39,7 @@ class Today(Place):
         self.query_one(Ledger).focus()
 
     def load(self) -> None:
-        """Ask for the state of the day, and then for the tanks in two weeks."""
+        """Ask what needs a hand."""
         self.ask(what_now, self._know, today=self.app.desk.today)
 
     def on_ledger_looked(self, event: Ledger.Looked) -> None:
@@ -69,28 +54,19 @@ class Today(Place):
     def _know(self, now: WhatNow) -> None:
         self._now = now
         self._show()
-        self.ask(tank_outlook, self._know_ahead, weeks=AHEAD_WEEKS, today=self.app.desk.today)
-
-    def _know_ahead(self, ahead: Sequence[TankAhead]) -> None:
-        self._ahead = ahead
-        self._show()
 
     def _show(self) -> None:
-        if self._now is None:
-            return
-        now = self._now
-        lines = DayLines(
-            self.app.desk, now.state, now.unchecked, self.size.height, now.moves, self._ahead
-        )
-        self.query_one(Ledger).show(lines.entries())
+        if self._now is not None:
+            lines = DayLines(self.app.desk, self._now, self.size.height)
+            self.query_one(Ledger).show(lines.entries())
 
 
 def what_now(session: Any, *, today: date) -> WhatNow:  # noqa: ANN401 - an open session
     """Ask for everything that needs a hand today."""
     return WhatNow(
-        state_of_the_day(session, today=today),
-        pairings_to_check(session, today=today),
-        list_moves(session, today=today),
+        state=state_of_the_day(session, today=today),
+        moves=list_moves(session, today=today),
+        unchecked=pairings_to_check(session, today=today),
     )
 
 

@@ -1,16 +1,19 @@
 """The lines of today, written from the state of the day."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from datetime import date
+from typing import Any
 
 from colony.acts.day import State, Unmeasured
 from colony.acts.due import DueLitter
-from colony.acts.housing import TankAhead
 from colony.acts.pairing_checks import Unchecked
+from colony.acts.round import WorkLine
 from colony.acts.tanks import TankLine
 from colony.acts.work import MoveLine
 from colony.notation.days import show_span
+from colony.planning.glance import Overflow
+from colony.planning.growth_flags import OffCurve
 from colony.planning.readiness import Readiness
 from colony.screens.about import About
 from colony.screens.desk import Desk
@@ -30,31 +33,42 @@ COLUMNS = (
 
 
 @dataclass(frozen=True)
+class WhatNow:
+    """What asks for a hand."""
+
+    state: State
+    moves: Sequence[MoveLine]
+    unchecked: Sequence[Unchecked]
+
+
+@dataclass(frozen=True)
 class DayLines:
     """Everything that asks for a hand, in lines."""
 
     desk: Desk
-    state: State
-    unchecked: Sequence[Unchecked]
+    now: WhatNow
     rows: int
-    moves: Sequence[MoveLine] = ()
-    ahead: Sequence[TankAhead] = ()
+
+    @property
+    def today(self) -> date:
+        """The day it is."""
+        return self.desk.today
 
     def entries(self) -> list[Entry]:
         """Each kind under its heading, the most urgent kind first."""
-        s = self.state
-        born_first = sorted(s.due, key=_overdue_first)
-        over = {tank.tank for tank in s.overfull}
-        soon = [tank for tank in self.ahead if tank.breaks and tank.tank not in over]
-        kinds: tuple[tuple[str, str, Sequence[Line]], ...] = (
-            ("Tanks over their limit", "tanks", [self._overfull(one) for one in s.overfull]),
-            ("Moves to make", "tanks", [self._move(one) for one in self.moves]),
-            ("Births expected", "litters", [self._due(one) for one in born_first]),
-            ("Tanks over their limit soon", "tanks", [self._soon(one) for one in soon]),
-            ("Ready for sale", "pups", [self._ready(one) for one in s.ready]),
-            ("Isolation", "tanks", [self._isolated(one) for one in s.isolated]),
-            ("Pairings to look at", "pairings", [self._unchecked(one) for one in self.unchecked]),
-            ("To measure", "pups", [self._unmeasured(one) for one in s.unmeasured]),
+        now, state = self.now, self.now.state
+        due = sorted(state.due, key=_overdue_first)
+        kinds: tuple[tuple[str, str, Callable[[Any], Line], Sequence[Any]], ...] = (
+            ("Tanks over their limit", "tanks", self._overfull, state.overfull),
+            ("Moves to make", "tanks", self._move, now.moves),
+            ("Births expected", "litters", self._due, due),
+            ("Ready for sale", "pups", self._ready, state.ready),
+            ("Tanks over their limit in two weeks", "tanks", self._soon, state.overflowing),
+            ("Isolation", "tanks", self._isolated, state.isolated),
+            ("Work overdue", "round", self._work, state.overdue),
+            ("Pairings to look at", "pairings", self._unchecked, now.unchecked),
+            ("Off their curve", "pups", self._off_curve, state.off_curve),
+            ("To measure", "pups", self._unmeasured, state.unmeasured),
         )
         most = max(lines for rows, lines in MOST.items() if rows <= self.rows)
         return [entry for kind in kinds for entry in _group(*kind, most)]
@@ -68,15 +82,17 @@ class DayLines:
             more="\n\n".join(f"! {one}." for one in tank.breaks),
         )
 
-    def _soon(self, tank: TankAhead) -> Line:
-        first = tank.breaks[0]
-        when = in_days(first["day"], self.state.today)
+    def _soon(self, over: Overflow) -> Line:
+        return Line(About("tank", over.tank), (over.tank, over.why), "!", "due", more=over.why)
+
+    def _work(self, work: WorkLine) -> Line:
+        what = f"{work.task}, {work.overdue_days} d overdue"
+        last = f"last {short_day(work.last_done)}" if work.last_done else "never done"
+        return Line(About("place", "round"), (work.place, what, last, work.place), "!", "wrong")
+
+    def _off_curve(self, pup: OffCurve) -> Line:
         return Line(
-            About("tank", tank.tank),
-            (tank.tank, f"{when}: {first['why']}"),
-            "!",
-            "due",
-            more="\n\n".join(f"{one['day']}  {one['why']}" for one in tank.breaks),
+            About("animal", pup.tag), (pup.tag, pup.sentence), "!", "due", more=pup.sentence
         )
 
     def _move(self, move: MoveLine) -> Line:
@@ -96,7 +112,7 @@ class DayLines:
         late = due.state == "overdue"
         sires = ", ".join(due.sires) or "sire unknown"
         what = f"{due.state}, by {sires}"
-        when = in_days(due.likely, self.state.today)
+        when = in_days(due.likely, self.today)
         return Line(
             About("animal", due.dam, "F"),
             (due.dam, what, when, due.tank or "-"),
@@ -125,7 +141,7 @@ class DayLines:
             (
                 tank.tank,
                 f"isolates {animals}",
-                in_days(tank.isolated_until, self.state.today),
+                in_days(tank.isolated_until, self.today),
                 tank.tank,
             ),
             "○",
@@ -148,14 +164,17 @@ class DayLines:
         return Line(About("animal", pup.tag), (pup.tag, "measure", last, pup.tank or "-"), "·", "")
 
 
-def _group(title: str, place: str, lines: Sequence[Line], most: int) -> Iterator[Entry]:
-    if not lines:
+def _group(
+    title: str, place: str, write: Callable[[Any], Line], found: Sequence[Any], most: int
+) -> Iterator[Entry]:
+    """One kind: its heading, so many lines, and a line that leads to the rest."""
+    if not found:
         return
-    yield Heading(f"{title} ({len(lines)})")
-    shown = lines if len(lines) <= most + 1 else lines[:most]
-    yield from shown
-    if len(lines) > len(shown):
-        more = f"and {len(lines) - len(shown)} more"
+    yield Heading(f"{title} ({len(found)})")
+    shown = found if len(found) <= most + 1 else found[:most]
+    yield from (write(one) for one in shown)
+    if len(found) > len(shown):
+        more = f"and {len(found) - len(shown)} more"
         yield Line(About("place", place), ("…", more), "", "quiet")
 
 

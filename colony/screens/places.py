@@ -28,8 +28,9 @@ PLACES = {
     "animals": PlaceEntry("2", "Rays", "animals", "Find any animal while typing."),
     "litters": PlaceEntry("3", "Births", "litters", "Due windows on a time line, and litters."),
     "pairings": PlaceEntry("4", "Pairs", "pairings", "Who is with whom, and who should be."),
-    "pups": PlaceEntry("5", "Grow-out", "pups", "Pups by readiness, and their curves."),
+    "pups": PlaceEntry("5", "Pups", "pups", "Growing out: pups by readiness, and their curves."),
     "tanks": PlaceEntry("6", "House", "tanks", "Every tank by system, and how full it is."),
-    "history": PlaceEntry("7", "Log", "history", "What was written, and taking it back."),
+    "round": PlaceEntry("7", "Round", "round", "Today's work in walking order, ticked off."),
+    "history": PlaceEntry("8", "Log", "history", "What was written, and taking it back."),
 }
 """Every place, in the order of the top line."""

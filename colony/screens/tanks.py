@@ -48,6 +48,10 @@ class House(Place):
         yield Static("", id="carried", markup=False)
         yield Vertical(id="house")
 
+    def on_mount(self) -> None:
+        """Somebody may have come with animals in hand."""
+        self._tell_carried()
+
     @property
     def about(self) -> About | None:
         """The tank that is looked at."""
@@ -60,6 +64,11 @@ class House(Place):
     def carry(self, tags: Sequence[str]) -> None:
         """Begin to carry animals."""
         self.carried = tags
+        if self.is_mounted:
+            self._tell_carried()
+
+    def _tell_carried(self) -> None:
+        tags = self.carried
         words = (
             f"Carrying {', '.join(tags)}: arrows to a tank, Enter puts them down, Esc keeps them. "
             "▲ Rigid container, not a net; the sting is venomous."

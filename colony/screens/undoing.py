@@ -33,5 +33,5 @@ def _tell(app: "ColonyApp", done: Tried[Undone]) -> None:
         app.say(done.problem, "refused")
         return
     taken = "; ".join(one.summary for one in done.answer.undone)
-    app.say(f"Taken back: {taken}. In the log (7), z on that undo brings it back.", "written")
+    app.say(f"Taken back: {taken}. In the log (8), z on that undo brings it back.", "written")
     app.changed()

@@ -114,7 +114,7 @@ def begin_book(location: str) -> Book:
 def _check_place(path: Path, *, begin: bool) -> None:
     if path.is_dir():
         raise NotABook(str(path), "it is a folder")
-    if path.exists():
+    if path.exists() and (path.stat().st_size or begin):
         return
     if not begin:
         raise NoSuchBook(str(path))

@@ -13,11 +13,13 @@ from textual.pilot import Pilot
 from colony.acts.animals import AnimalFacts, edit_animal
 from colony.acts.herd import show_animal
 from colony.acts.history import list_history
+from colony.acts.pairing_pages import list_pairings
+from colony.acts.round import todays_round
 from colony.acts.search import PAGE_LINES, Sought, search_animals
 from colony.acts.tanks import list_tanks
 from colony.acts.work import list_moves
 from colony.screens.app import ColonyApp
-from colony.screens.widgets.ledger import Ledger
+from colony.screens.widgets.ledger import Ledger, Line
 from colony.screens.widgets.tank_box import TankBox
 
 SNAPSHOTS = Path(__file__).parent / "snapshots"
@@ -29,15 +31,17 @@ SEEN = {
     "rays": ["2"],
     "births": ["3"],
     "pairs": ["4"],
-    "grow-out": ["5"],
+    "pups": ["5"],
     "house": ["6"],
-    "log": ["7"],
+    "round": ["7"],
+    "log": ["8"],
     "ray": ["2", "type:alma", "enter"],
     "litter": ["3", "end", "enter"],
     "tank": ["6", "enter"],
     "partners": ["p", "type:alma", "enter"],
     "moves": ["6", "g"],
-    "birth-slip": ["7", "b", "type:al"],
+    "pairing-plan": ["4", "g"],
+    "birth-slip": ["8", "b", "type:al"],
     "keys": ["?"],
 }
 """Each place, page and kind of slip, and the keys that lead there."""
@@ -131,7 +135,7 @@ def test_one_key_takes_the_last_act_back_from_anywhere(farm: Path) -> None:
     assert ask(farm, show_animal, tag="Alma", today=TODAY).status == "died"
     assert "Taken back: Alma died" in text_after(farm, "3", "u")
     assert ask(farm, show_animal, tag="Alma", today=TODAY).status == "present"
-    drive(farm, "7", "z")
+    drive(farm, "8", "z")
     assert ask(farm, show_animal, tag="Alma", today=TODAY).status == "died"
 
 
@@ -140,6 +144,48 @@ def test_a_planned_week_of_moves_becomes_a_work_list(farm: Path) -> None:
     drive(farm, "6", "g", "y")
     work = ask(farm, list_moves, today=TODAY)
     assert f"Moves to make ({len(work)})" in text_after(farm, "1") or not work
+
+
+def test_the_round_is_ticked_off_by_a_key(farm: Path) -> None:
+    """Space ticks one task, a all at one place, A all of a system; z skips with a reason."""
+    drive(farm, "7", "i", "space")
+    done = [one for one in ask(farm, todays_round, today=TODAY) if not one.is_open]
+    assert len(done) == 1
+    drive(farm, "7", "A")
+    system = [one for one in ask(farm, todays_round, today=TODAY) if one.system == done[0].system]
+    assert not any(one.is_open for one in system)
+    drive(farm, "7", "end", "a")
+    last = ask(farm, todays_round, today=TODAY)
+    assert not any(one.is_open for one in last if one.place == last[-1].place)
+    drive(farm, "7", "end", "up", "up", "up", "up", "z", "type:no time", "enter")
+    assert [one.skipped for one in ask(farm, todays_round, today=TODAY) if one.skipped] == [
+        "no time"
+    ]
+
+
+def test_a_pairing_plan_is_changed_by_keys_and_accepted(farm: Path) -> None:
+    """Space forbids the pair under the highlight, o leaves its dam out; y starts the pairings."""
+
+    async def look(app: ColonyApp, pilot: Pilot[None]) -> None:
+        ledger = app.screen.query_one(Ledger)
+        first, second = pairs(ledger)[:2]
+        await press(app, pilot, "home", "space")
+        assert first not in pairs(ledger)
+        await press(app, pilot, "home", "o")
+        dams = [dam for dam, _ in pairs(ledger)]
+        assert first[0] not in dams or second[0] not in dams
+        planned = pairs(ledger)
+        await press(app, pilot, "y")
+        running = {(one.dam, *one.sires) for one in ask(farm, list_pairings)}
+        assert set(planned) <= running
+
+    drive(farm, "4", "g", look=look)
+
+
+def pairs(ledger: Ledger) -> list[tuple[str, str]]:
+    """The pairs of a plan on the screen."""
+    lines = [one for one in ledger.entries if isinstance(one, Line) and one.mark == "●"]
+    return [(one.firsts["dam"], one.firsts["sires"]) for one in lines]
 
 
 def test_what_another_process_writes_is_noticed_and_shown(farm: Path) -> None:
@@ -158,7 +204,7 @@ def test_what_another_process_writes_is_noticed_and_shown(farm: Path) -> None:
         await settle(app, pilot)
         return shown(app)
 
-    text = drive(farm, "7", look=look)
+    text = drive(farm, "8", look=look)
     assert text is not None
     assert "→ Written elsewhere by keeper: Alma was mended" in text
     assert text.splitlines()[2].startswith("■      3")
@@ -207,18 +253,18 @@ def test_long_reading_can_be_stopped(sample: Path) -> None:
 
     seen = drive(sample, "3", look=look)
     assert seen is not None
-    assert "busy, Esc stops" in seen[0]
+    assert "Esc stops" in seen[0]
     assert "Stopped reading" in seen[1]
     assert "Expected (" in seen[1]
 
 
 def test_every_command_is_found_by_typing(farm: Path) -> None:
     """The palette finds a slip by a word of what it does."""
-    assert "Dam *" in text_after(farm, "7", "ctrl+p", "type:mating sign", "enter", "enter")
+    assert "Dam *" in text_after(farm, "8", "ctrl+p", "type:mating sign", "enter", "enter")
 
 
 def test_the_book_is_not_touched_by_looking(farm: Path) -> None:
     """Walking through every place writes nothing."""
     before = ask(farm, list_history)
-    drive(farm, "2", "3", "4", "5", "6", "7", "1")
+    drive(farm, "2", "3", "4", "5", "6", "8", "1")
     assert ask(farm, list_history) == before

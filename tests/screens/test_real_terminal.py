@@ -77,7 +77,7 @@ def test_a_litter_recorded_with_keys_is_read_back_with_a_command(
 ) -> None:
     """b, the dam, Enter, the pups, Enter in tmux; `colony litter list` then has the litter."""
     terminal.shows("1 Today")
-    terminal.press("7")
+    terminal.press("8")
     terminal.shows("sample colony")
     terminal.press("b")
     terminal.shows("Dam *")

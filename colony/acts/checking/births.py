@@ -8,9 +8,9 @@ from sqlalchemy import func, select
 from sqlmodel import Session, col
 
 from colony.acts.checking.finding import Finding
-from colony.acts.gestation import YOUNG_DAM_DAYS, conception_window
+from colony.acts.gestation import YOUNG_DAM_DAYS, likeliest_pairing
 from colony.planning.gestation import GestationPrior
-from colony.planning.gestation_judgement import SHORTEST_SHARE, judge_gestation
+from colony.planning.gestation_judgement import SHORTEST_SHARE
 from colony.records import Animal, Litter
 from colony.store.readers.dams import BirthRow, DamRecord, read_dams
 from colony.store.readers.herd import HerdRow, read_herd
@@ -34,10 +34,10 @@ def gestations(session: Session, _today: date) -> Iterator[Finding]:
     """Each birth fits the days on which the dam may have conceived."""
     for row, record, prior in _dams(session):
         for birth in record.births:
-            window = conception_window(record, birth.born)
-            if window is None:
+            found = likeliest_pairing(prior, record, record.pairings, birth.born)
+            if found is None:
                 continue
-            judged = judge_gestation(prior, window[0], window[1], birth.born)
+            judged = found[1]
             if judged.verdict != "plausible":
                 problem = f"{row.tag} carried it {judged.reason}"
                 yield _of_birth(birth, wrong=judged.verdict == "impossible", problem=problem)

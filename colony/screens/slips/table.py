@@ -38,6 +38,7 @@ SLIPS = {
     "release": SlipEntry("H", "Release", "End the hold of an animal."),
     "mend": SlipEntry("d", "Mend", "Mend a fact of an animal."),
     "arrival": SlipEntry("n", "New ray", "Write down an animal from elsewhere."),
+    "skip": SlipEntry("", "Skip", "Let work of the round go for a day, with the reason."),
     "tank": SlipEntry("T", "New tank", "Write down a tank."),
 }
 """Every slip."""

@@ -72,6 +72,7 @@ class Ledger(OptionList):
         self._entries: list[Entry] = []
         self._marked: set[str] = set()
         self._drawn = 0
+        self.filled = 0
 
     @property
     def entries(self) -> Sequence[Entry]:
@@ -131,6 +132,12 @@ class Ledger(OptionList):
         self._marked.clear()
         self._refill()
 
+    def action_last(self) -> None:
+        """Go to the very last line, also where it was not drawn yet."""
+        while self._drawn < len(self._entries):
+            self._draw_more()
+        super().action_last()
+
     def watch_highlighted(self, highlighted: int | None) -> None:
         """Tell which line is looked at, and when the end is near."""
         super().watch_highlighted(highlighted)
@@ -164,6 +171,7 @@ class Ledger(OptionList):
         self._drawn = min(max(PAGE, (self.highlighted or 0) + NEAR), len(self._entries))
         options = [self._option(entry, layout) for entry in self._entries[: self._drawn]]
         self.border_title = f" {layout.head()}" if self._entries else ""
+        self.filled += 1
         self.set_options(options or [Option(self._empty, disabled=True)])
 
     def _draw_more(self) -> None:

@@ -41,7 +41,7 @@ class Shoreline(Widget):
 
     def _right(self) -> str:
         if getattr(self.app, "busy", 0):
-            return "busy, Esc stops"
+            return "Esc stops"
         day = self.app.day  # type: ignore[attr-defined]
         short = f"{day.day} {day:%b}"
         return f"{day:%a} {short} {day.year}" if self.size.width >= ROOMY else short
