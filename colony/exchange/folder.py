@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import Any
 
 from colony.exchange.colony_toml import FILE, Heading, read_heading, write_heading
+from colony.exchange.content import read_content
 from colony.exchange.delimited import Row, read_table
 from colony.exchange.faults import Fault
 from colony.exchange.inert import make_inert
@@ -16,7 +17,7 @@ from colony.exchange.noun_cells import read_noun_cell, write_noun_cell
 from colony.exchange.nouns import NOUNS, REFERRED
 from colony.refusals.base import WrongUse
 from colony.refusals.cells import MoreCellsThanHeadings
-from colony.refusals.exchange import FileEmpty, FileNotReadable, NotAColonyFolder
+from colony.refusals.exchange import FileEmpty, NoSuchFile, NotAColonyFolder
 
 Tables = Mapping[str, Sequence[NounRow]]
 
@@ -87,13 +88,11 @@ def _cell(column: Column, value: Any) -> str:  # noqa: ANN401 - each kind has it
 
 def _read_heading(path: Path) -> Heading:
     try:
-        text = (path / FILE).read_text("utf-8")
-    except FileNotFoundError as missing:
+        text = read_content(path / FILE).decode("utf-8")
+    except NoSuchFile as missing:
         raise NotAColonyFolder(str(path), f"it has no {FILE}") from missing
     except UnicodeDecodeError as broken:
         raise NotAColonyFolder(str(path), f"{FILE} is not UTF-8") from broken
-    except OSError as failed:
-        raise FileNotReadable(str(path / FILE), failed.strerror or "no reason") from failed
     return read_heading(text, str(path))
 
 
