@@ -296,5 +296,4 @@ class Model:
         if house is not None:
             price -= duals[self.room_rows + goal.sire] * house.dam_mm2[goal.dam] / self.room_mm2
             price -= duals[self.beside_rows + goal.sire]
-            price -= SCALE * TIE / (2 * (self.aim.litters or 1))
         return price

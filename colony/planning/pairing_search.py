@@ -24,9 +24,6 @@ EQUAL = 2e-6
 SMALL = 0.1
 """Below this cost, a gap is a share of this instead."""
 
-UNBOUNDED = -1e9
-"""A bound below every cost."""
-
 ROOT_NODES = 20
 """What the beginning of a search costs, in nodes."""
 
@@ -108,7 +105,7 @@ def _bounded(question: Question, counted: Counted, effort: Effort, deadline: Dea
     inside = np.zeros(len(question.must), dtype=bool)
     inside[counted.pairs] = True
     tangents = [_even(question, counted.aim)]
-    best = _Bounded(UNBOUNDED, np.zeros(len(inside)), tangents)
+    best = _Bounded(_least(question), np.zeros(len(inside)), tangents)
     for _ in range(BOUNDING_ROUNDS):
         model = Model(question, np.flatnonzero(inside), counted.aim, tangents)
         answer = relax(model, deadline.left())
@@ -124,6 +121,11 @@ def _bounded(question: Question, counted: Counted, effort: Effort, deadline: Dea
             break
         tangents += [point, (point + tangents[-1]) / 2]
     return best
+
+
+def _least(question: Question) -> float:
+    """Bound the cost before anything is solved: neither F nor kinship is below zero."""
+    return SCALE * float(np.minimum(question.objective.linear, 0.0).min())
 
 
 def _tight(model: Model, answer: Relaxed) -> list[Floats]:

@@ -92,7 +92,7 @@ class Effort:
     enough: float = 3e-4
     proof: float = 1e-4
     nodes: int = 2_000
-    polish: int = 40_000
+    polish: int = 25_000
     clock: Callable[[], float] = float
 
 
