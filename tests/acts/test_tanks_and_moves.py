@@ -23,7 +23,7 @@ def house(farm: Farm) -> Farm:
 
 def places(farm: Farm, tag: str) -> list[tuple[str, str, str | None]]:
     """Where an animal was, from when to when."""
-    return farm.rows(  # type: ignore[return-value]
+    return farm.rows(
         "SELECT t.code, p.entered_on, p.left_on FROM placement p JOIN tank t ON t.id = p.tank_id"
         " JOIN animal a ON a.id = p.animal_id WHERE a.tag = ? ORDER BY p.entered_on",
         tag,

@@ -3,7 +3,6 @@
 import os
 import subprocess
 import sys
-from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
@@ -17,7 +16,7 @@ HEAVY = {"scipy", "networkx", "textual", "alembic"}
 
 
 @pytest.fixture(scope="module")
-def telling(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Farm]:
+def telling(tmp_path_factory: pytest.TempPathFactory) -> Farm:
     """A farm to ask about."""
     return telling_farm(tmp_path_factory.mktemp("process") / "farm.colony")
 
