@@ -153,7 +153,7 @@ def test_a_check_that_finds_something_wrong_leaves_with_1(
     """So that a script can watch the book."""
     assert run(["book", "check"]) == 0
     telling.write("UPDATE possible_sire SET share = 0.9 WHERE sire_id = 2")
-    assert run(["book", "check"]) == 1
+    assert run(["book", "check", "--json"]) == 1
     telling.write("UPDATE possible_sire SET share = 0.7 WHERE sire_id = 2")
     assert "sum to 1.2" in capsys.readouterr().out
 
