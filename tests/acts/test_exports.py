@@ -135,7 +135,7 @@ def _every_care(session: Session) -> None:
     session.add_all(
         [
             *(fed(food_id=one.food_id, batch_id=one.id, offered_g=7, note="n") for one in batches),
-            fed(food_id=foods[0].id),
+            fed(food_id=foods[0].id or 0),
             WaterChange(changed_on=TODAY, litres=70, note="n", **home),
             ReserveReading(read_on=TODAY - timedelta(days=400), litres=0),
             WaterTest(tested_on=TODAY, parameter="ph", value=6.85, note="n", **home),
