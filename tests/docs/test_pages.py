@@ -7,12 +7,17 @@ from pathlib import Path
 ROOT = Path(__file__).parents[2]
 sys.path.insert(0, str(ROOT / "docs"))
 
-from generate import command_page  # noqa: E402 - it stands beside the pages
+from generate import command_page, refusal_page  # noqa: E402 - it stands beside the pages
 
 
 def test_the_command_page_is_what_help_says() -> None:
     """Made anew it is the same; else run `python docs/generate.py`."""
     assert (ROOT / "docs" / "commands.md").read_text("utf-8") == command_page()
+
+
+def test_the_refusal_page_is_what_every_refusal_says() -> None:
+    """Made anew it is the same; else run `python docs/generate.py`."""
+    assert (ROOT / "docs" / "refusals.md").read_text("utf-8") == refusal_page()
 
 
 def test_every_link_of_a_page_leads_to_a_file() -> None:
