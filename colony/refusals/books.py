@@ -61,6 +61,16 @@ class BookNotReachable(Refusal):
         )
 
 
+class UnfitForBook(WrongUse):
+    """A text or number that no database can hold."""
+
+    def __init__(self, why: str) -> None:
+        super().__init__(
+            f"The book cannot hold what was given ({shown(why)}); nothing was written: "
+            "use plain text, and numbers of a usual size."
+        )
+
+
 class FolderNotThere(Refusal):
     """A book was to be begun in a folder that does not exist."""
 

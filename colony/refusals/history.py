@@ -66,6 +66,16 @@ class JournalOutgrown(Refusal):
         )
 
 
+class JournalDamaged(Refusal):
+    """What an entry of the journal tells cannot be read."""
+
+    def __init__(self, number: int) -> None:
+        super().__init__(
+            f"What act {number} of the journal changed cannot be read: the book is damaged. "
+            "Put a backup back with: colony book restore newest."
+        )
+
+
 class ChangedMeanwhile(Refusal):
     """What was being edited was changed by another act in the meantime."""
 
