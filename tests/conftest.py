@@ -8,9 +8,14 @@ from pathlib import Path
 
 import pytest
 from farm import Farm
+from hypothesis import settings
 from sqlalchemy import Engine, create_engine, make_url
 
 from colony.store.book import Book, open_book
+
+settings.register_profile("colony", deadline=None)
+settings.load_profile("colony")
+# A busy machine is no counterexample.
 
 POSTGRES_VARIABLE = "COLONY_TEST_POSTGRES"
 """URL of a PostgreSQL server that tests may fill with databases; `.ci/postgres` starts one."""

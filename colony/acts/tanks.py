@@ -19,7 +19,7 @@ from colony.acts.work import tick_move
 from colony.planning.limits import breaks
 from colony.planning.load import Occupant, load
 from colony.records import Animal, System, Tank
-from colony.refusals.tanks import TankCodeTaken, TankDoesNotFit, TankShape
+from colony.refusals.tanks import AlreadyInTank, TankCodeTaken, TankDoesNotFit, TankShape
 from colony.store.journal import tell
 from colony.store.lookup import find_animal, find_system, seek_system, seek_tank
 from colony.store.readers.house import House, TankRow
@@ -164,9 +164,11 @@ def move(
     animals = list(
         {found.id: found for found in (find_animal(session, tag) for tag in tags)}.values()
     )
+    house = read_house_today(session, today)
     for animal in animals:
         refuse_ended(animal, "be moved")
-    house = read_house_today(session, today)
+        if house.tank_of.get(animal.id or 0) == target.id:
+            raise AlreadyInTank(animal.tag, target.code)
     coming = [_as_occupant(house, animal) for animal in animals]
     reasons = [reason.sentence for reason in reasons_against(session, house, target, coming, today)]
     if reasons and not anyway:

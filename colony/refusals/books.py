@@ -61,13 +61,23 @@ class BookNotReachable(Refusal):
         )
 
 
+class UnfitForBook(WrongUse):
+    """A text or number that no database can hold."""
+
+    def __init__(self, why: str) -> None:
+        super().__init__(
+            f"The book cannot hold what was given ({shown(why)}); nothing was written: "
+            "use plain text, and numbers of a usual size."
+        )
+
+
 class FolderNotThere(Refusal):
     """A book was to be begun in a folder that does not exist."""
 
     def __init__(self, location: str, folder: str) -> None:
         super().__init__(
-            f"There is no book at {at(location)}, nor the folder {at(folder)}: is its disk mounted? "
-            "If the book is to begin there, make the folder first."
+            f"There is no book at {at(location)}, nor the folder {at(folder)}: is its disk mounted, "
+            "or is the folder to be made first?"
         )
 
 

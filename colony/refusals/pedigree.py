@@ -65,6 +65,15 @@ class NobodyLives(Refusal):
         )
 
 
+class SharesAreOff(Refusal):
+    """The shares of possible sires in the book do not sum to 1."""
+
+    def __init__(self, pup: str, total: float) -> None:
+        super().__init__(
+            f"The shares of the possible sires of {pup} sum to {total:.4g}, not 1: mend them with colony litter edit or colony animal edit."
+        )
+
+
 class NoSuchPicture(WrongUse):
     """A chart is to be written into a kind of file that is not drawn."""
 

@@ -1,5 +1,6 @@
 """The program at full screen: its places, its slips, and what it says."""
 
+import asyncio
 import os
 from collections.abc import Sequence
 from datetime import date
@@ -7,6 +8,7 @@ from typing import TYPE_CHECKING, Any, ClassVar, cast
 
 from textual.app import App
 from textual.binding import BindingType
+from textual.events import Event, Key
 from textual.reactive import reactive
 
 from colony.acts.watch import News
@@ -69,6 +71,27 @@ class ColonyApp(App[None]):
         """Begin to watch the clock and the book."""
         self.set_interval(LOOK_SECONDS, self._look)
 
+    async def on_event(self, event: Event) -> None:
+        """Give each key its whole effect before the next is looked at.
+
+        Otherwise, on a slow machine, keys typed ahead of a slip or a blank would go astray.
+        """
+        if not isinstance(event, Key) or event.is_forwarded:
+            await super().on_event(event)
+            return
+        focused = self.focused
+        if focused is not None and focused.check_consume_key(event.key, event.character):
+            await super().on_event(event)
+            typed = asyncio.Event()
+            focused.call_later(typed.set)
+            await typed.wait()
+            return
+        active = self.screen.active_bindings.get(event.key)
+        if active is None or not active.enabled:
+            await super().on_event(event)
+        else:
+            await self.run_action(active.binding.action, active.node)
+
     def say(self, words: str, kind: str = "hint") -> None:
         """Say something in the line above the keys."""
         self.said = Said(words, kind)
@@ -89,38 +112,35 @@ class ColonyApp(App[None]):
     def open_about(self, about: About) -> None:
         """Open the page of an animal, a litter or a tank, or go to a place."""
         if about.kind == "place":
-            self.action_go(about.key)
+            self.call_later(self.action_go, about.key)
         elif about.kind in PAGES:
             from importlib import import_module
 
             self.push_screen(import_module(PAGES[about.kind]).PAGE(about))
 
-    def action_go(self, name: str) -> None:
-        """Go to a place, at its front."""
+    async def action_go(self, name: str) -> None:
+        """Go to a place, at its front; keys that follow wait until it is there."""
         while len(self.screen_stack) > 1:
             self.pop_screen()
-        self.switch_mode(name)
-        self.call_later(self._arrive)
-
-    def _arrive(self) -> None:
-        # A place that is not mounted yet does the same when it is.
-        if isinstance(self.screen, Place) and self.screen.is_mounted:
+        await self.switch_mode(name)
+        if isinstance(self.screen, Place):
             self.screen.arrive()
 
-    def action_slip(self, name: str, **firsts: str) -> None:
-        """Bring a slip, begun with what is looked at."""
+    async def action_slip(self, name: str, **firsts: str) -> None:
+        """Bring a slip, begun with what is looked at; keys that follow wait until it is there."""
         slip, place = SLIPS[name].load(name), self.screen
         if isinstance(place, Place):
+            await place.rest()
             begun = {**place.firsts, **firsts}
             beginning = Beginning(place.about, place.marked_tags, place.queue, begun)
         else:
             beginning = Beginning(firsts=firsts)
-        self.push_screen(slip(beginning))
+        await self.push_screen(slip(beginning))
 
-    def carry(self, tags: Sequence[str]) -> None:
+    async def carry(self, tags: Sequence[str]) -> None:
         """Go to the house with animals in hand."""
-        self.action_go("tanks")
-        self.call_later(lambda: cast("House", self.screen).carry(tags))
+        await self.action_go("tanks")
+        cast("House", self.screen).carry(tags)
 
     def action_light(self) -> None:
         """Change between the dark and the light colours."""

@@ -67,14 +67,14 @@ class Partners(Page):
         """Give the reasons."""
         self.query_one(Look).show(str((event.line and event.line.more) or ""))
 
-    def action_join(self) -> None:
+    async def action_join(self) -> None:
         """Bring the joining slip with both."""
         line = self.query_one(Ledger).line
         if line is None or self._asking is None:
             return
         pair = self._asking.tag, line.about.tag
         dam, sire = pair if self._asking.sex == "F" else pair[::-1]
-        self.app.action_slip("join", dam=dam, sires=sire)
+        await self.app.action_slip("join", dam=dam, sires=sire)
 
     def _show(self, ranked: tuple[Picked, Hit]) -> None:
         picked, self._asking = ranked

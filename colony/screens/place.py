@@ -1,6 +1,8 @@
 """What every place shares: the frame, reading in the background, and opening lines."""
 
+from asyncio import sleep
 from collections.abc import Callable, Iterable, Mapping
+from time import monotonic
 from typing import TYPE_CHECKING, Any, ClassVar, TypeVar
 
 from textual._callback import invoke
@@ -23,6 +25,9 @@ if TYPE_CHECKING:
     from colony.screens.app import ColonyApp
 
 T = TypeVar("T")
+
+PATIENCE_SECONDS = 2.0
+"""How long a key waits for a list that is being read."""
 
 
 class Place(Screen[None]):
@@ -126,6 +131,12 @@ class Place(Screen[None]):
         self.app.busy = True
         self.run_worker(work, thread=True, exclusive=True, group=name)
 
+    async def rest(self, seconds: float = PATIENCE_SECONDS) -> None:
+        """Wait a little for what is being read: a slip begins with what the list says."""
+        began = monotonic()
+        while self._asked and monotonic() - began < seconds:  # noqa: ASYNC110 - at most 2 s, several answers
+            await sleep(0.01)
+
     async def on_place_answered(self, event: "Place.Answered") -> None:
         """Show an answer, or say why there is none."""
         event.stop()
@@ -150,4 +161,4 @@ class Place(Screen[None]):
         elif len(self.app.screen_stack) > 1:
             self.app.pop_screen()
         else:
-            self.app.action_go("day")
+            self.app.call_later(self.app.action_go, "day")

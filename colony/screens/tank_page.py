@@ -65,12 +65,12 @@ class TankPage(Page):
         """Mark an animal."""
         self.query_one(Ledger).toggle_mark()
 
-    def action_carry(self) -> None:
+    async def action_carry(self) -> None:
         """Go to the house with the marked animals, or with the highlighted one."""
         line = self.query_one(Ledger).line
         tags = self.marked_tags or ([line.about.tag] if line else [])
         if tags:
-            self.app.carry(tags)
+            await self.app.carry(tags)
 
     def _show(self, tank: Tank) -> None:
         self.query_one("#page-head", Static).update(self._head(tank))

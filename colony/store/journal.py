@@ -8,6 +8,7 @@ import getpass
 import json
 import os
 from dataclasses import dataclass
+from types import NoneType
 from typing import Any
 
 from sqlalchemy import Connection, event, inspect, select
@@ -35,6 +36,17 @@ class Step:
     key: int | str
     before: Row | None
     after: Row | None
+
+
+def step_of(told: Row) -> Step | None:
+    """A step as the journal tells it; None where that is no step."""
+    if told.keys() != {"table", "key", "before", "after"}:
+        return None
+    rows = [told["before"], told["after"]]
+    right = isinstance(told["table"], str) and isinstance(told["key"], (int, str))
+    return (
+        Step(**told) if right and all(isinstance(row, (dict, NoneType)) for row in rows) else None
+    )
 
 
 class UnrecordedWrite(RuntimeError):

@@ -44,12 +44,16 @@ def typed(table: Table, row: Row) -> Row:
     for name in row:
         if name not in table.c:
             raise JournalOutgrown(f"{table.name}.{name}")
-    return {
-        name: date.fromisoformat(value)
-        if isinstance(value, str) and isinstance(table.c[name].type, Date)
-        else value
-        for name, value in row.items()
-    }
+    return {name: _typed(table.c[name], value) for name, value in row.items()}
+
+
+def _typed(column: Column[Any], value: object) -> object:
+    if not isinstance(value, str) or not isinstance(column.type, Date):
+        return value
+    try:
+        return date.fromisoformat(value)
+    except ValueError as broken:
+        raise JournalOutgrown(f"{column}={value}") from broken
 
 
 def references(table: Table, row: Row) -> Iterator[tuple[str, Place]]:

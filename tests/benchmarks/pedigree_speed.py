@@ -22,7 +22,7 @@ from pathlib import Path
 sys.path.insert(0, str(Path(__file__).parents[2]))
 
 import numpy as np
-from farm import farm, farm_parents
+from farm_pedigree import farm, farm_parents
 
 from colony.pedigree.completeness import generation_equivalents
 from colony.pedigree.graph import FloatArray, Pedigree

@@ -99,7 +99,7 @@ async def search_ms(book: Path) -> list[float]:
     async with ColonyApp(desk).run_test(size=SIZE) as pilot:
         app = cast("ColonyApp", pilot.app)
         await _rest(app)
-        app.action_go("animals")
+        await app.action_go("animals")
         await _rest(app)
         ledger = app.screen.query_one(Ledger)
         for letter in " ".join(TYPED):

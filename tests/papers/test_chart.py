@@ -162,6 +162,11 @@ def test_the_signs_of_human_genetics_are_used() -> None:
     assert len(drawing.marks) == 2 + 3
     assert sum(symbol.bold for symbol in drawing.symbols) == 1
     assert any(line.dashed for line in drawing.lines)
+    families = chart_members(a_family(), XENA).families
+    assert {family.parents: set(family.related) for family in families if family.related} == {
+        (7, 6): {7},
+        (9, 7, 8): {7},
+    }
     gus, cleo = (drawing.symbols[at] for at in order_of(a_family(), "Gus", "Cleo"))
     between = [
         line

@@ -6,7 +6,8 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from screens_house import TODAY, act, ask, drive, press, shown, text_after
+from screens_house import TODAY, act, ask, drive, press, settle, shown, text_after
+from textual.events import Key
 from textual.pilot import Pilot
 
 from colony.acts.animals import AnimalFacts, edit_animal
@@ -219,6 +220,20 @@ def test_what_somebody_else_changed_meanwhile_is_not_overwritten(farm: Path) -> 
     text: Any = drive(farm, look=look)
     assert "Alma II" in " ".join(text.split())
     assert page(farm, "Alma").name == "Alma II"
+
+
+def test_keys_typed_ahead_of_a_slip_go_into_it(farm: Path) -> None:
+    """On a slow machine the pups are typed before the slip is there: not one key is lost."""
+
+    async def look(app: ColonyApp, pilot: Pilot[None]) -> None:
+        for key in ("p", "a", "l", "m", "a"):
+            app.post_message(Key(key, key))
+        app.post_message(Key("enter", None))
+        await settle(app, pilot)
+        await settle(app, pilot)
+        assert "Partners of Alma" in shown(app)
+
+    drive(farm, "8", look=look)
 
 
 def test_every_slip_names_its_blanks_and_act() -> None:

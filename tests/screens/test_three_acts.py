@@ -20,13 +20,13 @@ def test_a_litter_of_five_takes_fewer_than_twelve_keys_beyond_the_pups(farm: Pat
 
 
 def test_a_birth_on_a_line_of_today_takes_its_dam_along(farm: Path) -> None:
-    """From a line that expects a birth: b, the pups, Enter."""
+    """From a line that expects a birth: b, Enter, the pups, Enter."""
 
     async def look(app: ColonyApp, pilot: Pilot[None]) -> str:
         while app.screen.about is None or app.screen.about.key != "Alma":  # type: ignore[attr-defined]
             await pilot.press("down")
             await settle(app, pilot)
-        for key in ("b", "1", "f", "enter"):
+        for key in ("b", "enter", "1", "f", "enter"):
             await pilot.press(key)
             await settle(app, pilot)
         return shown(app)

@@ -9,6 +9,7 @@ from sqlmodel import Session, select
 
 from colony.acts.checking.finding import Finding
 from colony.records import Setting
+from colony.refusals.history import JournalDamaged
 from colony.store.entries import latest, read_entries
 from colony.store.settings import unreadable_settings
 from colony.store.told import Difference, differences, kept_rows, told_rows
@@ -32,7 +33,12 @@ def sound_file(session: Session, _today: date) -> Iterator[Finding]:
 
 def told_by_journal(session: Session, _today: date) -> Iterator[Finding]:
     """Rows that were changed, made or lost behind the journal."""
-    told = told_rows(read_entries(session))
+    try:
+        told = told_rows(read_entries(session))
+    except JournalDamaged as refusal:
+        restore = "colony book restore newest"
+        yield Finding("journal", True, "the journal", refusal.sentence, restore)
+        return
     found = differences(told, kept_rows(session.connection()))
     mend = "colony book rebuild PATH"
     for one in found[:MOST]:

@@ -39,7 +39,7 @@ class FedSlip(Slip):
         """Keep the food for the next animal."""
         self.past(done.sentence)
         self.rows[0].fill("")
-        self.rows[0].input.focus()
+        self.set_focus(self.rows[0].input)
 
 
 SLIP = FedSlip

@@ -15,7 +15,7 @@ class PartnersSlip(Slip):
         """The animal that is looked at."""
         return {"tag": self.beginning.tag}
 
-    def action_write(self) -> None:
+    async def action_write(self) -> None:
         """Open the ranking; nothing is written."""
         self.dismiss(None)
         self.app.open_about(About("partners", self.rows[0].text))

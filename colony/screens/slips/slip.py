@@ -9,7 +9,6 @@ from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
 from textual.containers import Container, VerticalScroll
 from textual.content import Content
-from textual.message import Message
 from textual.screen import ModalScreen
 from textual.widgets import Input, Static
 
@@ -46,11 +45,13 @@ class Slip(ModalScreen[Done | None]):
     """The act's name in the journal."""
 
     CAUTION: ClassVar[str] = ""
+    AUTO_FOCUS = ""
     AGAIN: ClassVar[bool] = False
     """Whether the slip stays for the next one after it was written."""
 
     BLANKS: ClassVar[Sequence[Blank]] = ()
     BINDINGS: ClassVar[list[BindingType]] = [
+        Binding("enter", "enter", show=False, priority=True),
         Binding("escape", "leave", "Close"),
         Binding("ctrl+s", "write", "Write"),
         Binding("f2", "anyway", "Anyway"),
@@ -58,19 +59,12 @@ class Slip(ModalScreen[Done | None]):
         Binding("up", "app.focus_previous", show=False),
     ]
 
-    class Written(Message):
-        """The act came back from its thread."""
-
-        def __init__(self, tried_: Tried[Done]) -> None:
-            super().__init__()
-            self.tried = tried_
-
     def __init__(self, beginning: Beginning) -> None:
         super().__init__()
         self.beginning = beginning
         self._seen = self.app.desk.mark
         self._past: list[str] = []
-        self._overridable = self._asked_to_leave = self._writing = False
+        self._overridable = self._asked_to_leave = False
 
     def firsts(self) -> Mapping[str, str]:
         """What stands in the blanks at first, from what the breeder looks at."""
@@ -101,27 +95,29 @@ class Slip(ModalScreen[Done | None]):
             yield Static("", id="slip-said")
 
     def on_mount(self) -> None:
-        """Begin at the first blank that wants an answer."""
+        """Begin with who it is about, or after it where that was chosen already."""
         self._hint()
-        (self._open_row() or self.rows[0]).input.focus()
+        chosen = self.AGAIN or self.beginning.marked
+        first = self._open_row() if chosen else None
+        # At once, not when there is time: the next key may be in the queue already.
+        self.set_focus((first or self.rows[0]).input)
 
     @property
     def rows(self) -> list[BlankRow]:
         """The blanks in order."""
         return list(self.query(BlankRow))
 
-    def on_input_submitted(self, event: Input.Submitted) -> None:
-        """Enter: on to the next blank that wants an answer, or write when none does."""
-        event.stop()
+    async def action_enter(self) -> None:
+        """Go on to the next blank that wants an answer, or write when none does."""
         self._asked_to_leave = False
-        row = next(one for one in self.rows if one.input is event.input)
+        row = next((one for one in self.rows if one.input.has_focus), self.rows[0])
         if row.understand().problem:
             return
         wanting = self._open_row()
         if wanting is not None:
-            wanting.input.focus()
+            self.set_focus(wanting.input)
         elif self.says_something():
-            self.action_write()
+            await self.action_write()
         else:
             self.focus_next(Input)
 
@@ -140,44 +136,39 @@ class Slip(ModalScreen[Done | None]):
         self._asked_to_leave = True
         self._say(f"! {', '.join(typed)} is typed and not written. Esc again throws it away.", True)
 
-    def action_anyway(self) -> None:
+    async def action_anyway(self) -> None:
         """Write although a limit breaks, where that was offered."""
         if self._overridable:
-            self._write(anyway=True)
+            await self._write(anyway=True)
 
-    def action_write(self) -> None:
+    async def action_write(self) -> None:
         """Write the slip, if every blank can be read."""
-        self._write(anyway=False)
+        await self._write(anyway=False)
 
-    def _write(self, *, anyway: bool) -> None:
+    async def _write(self, *, anyway: bool) -> None:
         for row in self.rows:
             if row.understand().problem:
-                row.input.focus()
+                self.set_focus(row.input)
                 return
-        if self._writing:
-            return
-        self._writing = True
         facts = {row.blank.name: row.read.answer.value for row in self.rows}  # type: ignore[union-attr]
         self._say("writing")
-        self.run_worker(lambda: self._act(facts, anyway=anyway), thread=True, exclusive=True)
+        work = self.run_worker(lambda: self._act(facts, anyway=anyway), thread=True)
+        self._written(await work.wait())
 
-    def _act(self, facts: Facts, *, anyway: bool) -> None:
+    def _act(self, facts: Facts, *, anyway: bool) -> Tried[Done]:
         desk = self.app.desk
-        done = tried(
+        return tried(
             lambda: desk.act(
                 self.ACT, self.write, seen=self._seen, facts=facts, anyway=anyway, today=desk.today
             )
         )
-        self.post_message(self.Written(done))
 
-    def on_slip_written(self, event: Written) -> None:
+    def _written(self, written: Tried[Done]) -> None:
         """Tell what was written, or show the refusal at its blank."""
-        event.stop()
-        self._writing = False
-        if event.tried.answer is None:
-            self._refused(event.tried)
+        if written.answer is None:
+            self._refused(written)
             return
-        done = event.tried.answer
+        done = written.answer
         self._seen = self.app.desk.mark
         self.app.wrote(" ".join([done.sentence, *(f"! {odd}" for odd in done.warnings)]))
         if self.AGAIN:
@@ -206,7 +197,7 @@ class Slip(ModalScreen[Done | None]):
             return
         self._hint()
         at.refuse(refused.problem)
-        at.input.focus()
+        self.set_focus(at.input)
 
     def _open_row(self) -> BlankRow | None:
         """The first blank that wants an answer: needed and empty, or refused."""

@@ -44,7 +44,7 @@ class WidthsSlip(Slip):
         tag.fill(self.next_after(tag.text))
         width.fill("")
         mass.fill("")
-        (width if tag.text else tag).input.focus()
+        self.set_focus((width if tag.text else tag).input)
 
     def next_after(self, tag: str) -> str:
         """The tag that comes after this one in the list behind the slip."""
