@@ -135,7 +135,7 @@ def _every_care(session: Session) -> None:
     session.add_all(
         [
             *(fed(food_id=one.food_id, batch_id=one.id, offered_g=7, note="n") for one in batches),
-            fed(food_id=foods[0].id),
+            fed(food_id=foods[0].id or 0),
             WaterChange(changed_on=TODAY, litres=70, note="n", **home),
             ReserveReading(read_on=TODAY - timedelta(days=400), litres=0),
             WaterTest(tested_on=TODAY, parameter="ph", value=6.85, note="n", **home),
@@ -328,6 +328,27 @@ def edited(folder: Path, file: str, old: str, new: str) -> None:
         ("feedings.csv", (",yes\n", ",maybe\n"), ("took", "yes or no")),
         ("measurements.csv", ("Alma,2026", "Elma,2026"), ("animal", "did you mean")),
         ("mating_signs.csv", ("bite marks", "kisses"), ("kind", "copulation")),
+        ("care_rhythms.csv", ("pad swap,,,,", "pad swap,nursery,,,"), ("task", "for a system")),
+        ("care_rhythms.csv", ("feeding,nursery,", "feeding,nursery,north"), ("role", "alone")),
+        (
+            "care_rhythms.csv",
+            ("feeding,nursery,,,2,1", "feeding,nursery,,,2,3"),
+            ("every_days", "both"),
+        ),
+        ("care_done.csv", ("headcount,,N1", "headcount,,"), ("tank", "for a system")),
+        ("care_done.csv", ("headcount,,N1", "headcount,north,"), ("task", "tank cell")),
+        ("care_done.csv", ("headcount,,N1", "headcount,,N99"), ("tank", "no tank")),
+        ("foods.csv", ("shrimp,20,", "shrimp,120,"), ("protein_percent", "from 0 to 100")),
+        ("foods.csv", ("shrimp,20,", "shrimp,much,"), ("protein_percent", "no number")),
+        ("tank_feedings.csv", ("mussel,M-2509", "smelt,M-2509"), ("batch", "no food batch")),
+        ("water_regimes.csv", ("intake,30,3,", "intake,30,,"), ("every_days", "percent")),
+        ("water_regimes.csv", ("intake,30,3,", "intake,80,3,"), ("percent", "at most")),
+        ("water_regimes.csv", ("intake,30,3,", "intake,,,"), ("percent", "drip_l_a_day")),
+        ("water_tests.csv", (",ph,6", ",ph,66"), ("value", "unit")),
+        ("water_limits.csv", ("wallacei,5,", "wallacei,9,"), ("high", "above low")),
+        ("water_limits.csv", ("wallacei,5,7.2", "wallacei,,"), ("low", "a high")),
+        ("look_overs.csv", ("Gala,,wound", ",,wound"), ("animal", "of a tank")),
+        ("prescriptions.csv", ("practice 20", "practise 20"), ("visit", "no vet visit")),
     ],
 )
 def test_a_fault_in_a_folder_is_told_by_file_line_and_column(
