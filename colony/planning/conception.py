@@ -165,4 +165,4 @@ def _days_before(sign: Sign) -> range:
 
 
 def _even(days: range) -> tuple[tuple[int, float], ...]:
-    return tuple(zip(days, repeat(1 / max(len(days), 1))))  # noqa: B905 - one weight for all
+    return tuple(zip(days, repeat(1 / max(len(days), 1))))
