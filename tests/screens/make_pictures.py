@@ -1,18 +1,16 @@
-"""Make the pictures of docs/ anew, by the program itself: ``python tests/screens/make_pictures.py``."""
+"""Make the pictures of docs/ anew, by the program: ``PYTHONPATH=. python tests/screens/make_pictures.py``."""
 
 import re
-import sys
 import tempfile
 from pathlib import Path
-
-ROOT = Path(__file__).parents[2]
-sys.path[:0] = [str(ROOT), str(Path(__file__).parent)]
 
 from screens_house import SMALL, TODAY, drive
 from textual.pilot import Pilot
 
 from colony.acts.sample import make_sample_book
 from colony.screens.app import ColonyApp
+
+ROOT = Path(__file__).parents[2]
 
 PICTURES = {
     "today": (["down", "down"], (120, 36)),
