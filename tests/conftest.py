@@ -1,15 +1,21 @@
 """Books to test with: one a test, in each database that a book can be kept in."""
 
 import os
+import shutil
 from collections.abc import Iterator
 from itertools import count
 from pathlib import Path
 
 import pytest
+from farm import Farm
+from hypothesis import settings
 from sqlalchemy import Engine, create_engine, make_url
 
 from colony.store.book import Book, open_book
-from farm import Farm
+
+settings.register_profile("colony", deadline=None)
+settings.load_profile("colony")
+# A busy machine is no counterexample.
 
 POSTGRES_VARIABLE = "COLONY_TEST_POSTGRES"
 """URL of a PostgreSQL server that tests may fill with databases; `.ci/postgres` starts one."""
@@ -71,16 +77,21 @@ def server(worker_id: str) -> Iterator[Server]:
     server.close()
 
 
+@pytest.fixture
+def database(server: Server) -> Iterator[str]:
+    """The URL of an empty PostgreSQL database."""
+    name = server.new(begun=False)
+    yield server.url_of(name)
+    server.drop(name)
+
+
 @pytest.fixture(params=ENGINES)
 def location(request: pytest.FixtureRequest, tmp_path: Path) -> Iterator[str]:
     """Where a book can be begun: a path that is free, or the URL of an empty database."""
     if request.param == "sqlite":
         yield str(tmp_path / "farm.colony")
         return
-    server: Server = request.getfixturevalue("server")
-    name = server.new(begun=False)
-    yield server.url_of(name)
-    server.drop(name)
+    yield request.getfixturevalue("database")
 
 
 @pytest.fixture(params=ENGINES)
@@ -99,9 +110,17 @@ def book(request: pytest.FixtureRequest, tmp_path: Path) -> Iterator[Book]:
     server.drop(name)
 
 
+@pytest.fixture(scope="session")
+def begun(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The file of a book that has just begun: copied in no time, begun in some."""
+    path = tmp_path_factory.mktemp("begun") / "begun.colony"
+    open_book(str(path), begin=True).close()
+    return path
+
+
 @pytest.fixture
-def farm(tmp_path: Path) -> Iterator[Farm]:
+def farm(begun: Path, tmp_path: Path) -> Iterator[Farm]:
     """A book in a file, to tell a story in."""
-    farm = Farm(tmp_path / "farm.colony")
+    farm = Farm(Path(shutil.copy(begun, tmp_path / "farm.colony")))
     yield farm
     farm.book.close()

@@ -15,9 +15,17 @@ from colony.acts.parentage import set_parents
 from colony.acts.placing import place
 from colony.acts.pups import measure
 from colony.notation.days import Day
-from colony.notation.shares import SireShare
-from colony.records import Animal
-from colony.refusals.animals import AlreadyEnded, NothingToChange, TagTaken, TransponderTaken
+from colony.notation.shares import UNKNOWN_SIRE, SireShare
+from colony.records import Animal, Litter
+from colony.refusals.animals import (
+    AlreadyEnded,
+    NotEnded,
+    NothingToChange,
+    ReservedTag,
+    TagTaken,
+    TransponderTaken,
+)
+from colony.refusals.litters import LitterKnows
 from colony.store.journal import tell
 from colony.store.lookup import find_animal, find_species, seek_animal
 from colony.store.readers.pedigree import refuse_impossible_pedigree
@@ -128,15 +136,25 @@ def end_animal(
 
 
 def bring_back(session: Session, *, tag: str) -> Animal:
-    """Take back an end that was written by mistake; where it swims has to be said again."""
+    """Take back an end that was written by mistake; where it swims has to be said again.
+
+    Raises
+    ------
+    NoSuchTag, NotEnded
+    """
     animal = find_animal(session, tag)
-    animal.status, animal.ended_on = "present", None
+    if animal.status == "present":
+        raise NotEnded(animal.tag)
+    animal.status, animal.ended_on, animal.ended_why = "present", None, None
     session.add(animal)
     tell(session, f"{animal.tag} is here after all")
     return animal
 
 
 def _set_facts(session: Session, animal: Animal, facts: AnimalFacts, today: date) -> None:
+    litter = session.get(Litter, animal.litter_id) if animal.litter_id else None
+    if litter is not None and (facts.born or facts.dam):
+        raise LitterKnows(animal.tag, litter.code)
     if facts.tag and facts.tag != (animal.tag if animal.id else None):
         _refuse_taken_tag(session, animal, facts.tag)
         animal.tag = facts.tag
@@ -148,9 +166,21 @@ def _set_facts(session: Session, animal: Animal, facts: AnimalFacts, today: date
     if facts.transponder:
         _refuse_taken_transponder(session, animal, facts.transponder)
     _set_plain(animal, facts)
+    _refuse_days(animal, today)
     session.add(animal)
     session.flush()
     _set_family(session, animal, facts)
+
+
+def _refuse_days(animal: Animal, today: date) -> None:
+    """Hold the days of a life to their order, before the database does it in its own words."""
+    if animal.arrived is not None:
+        refuse_future(f"The arrival of {animal.tag}", animal.arrived, today)
+    if animal.mature_since is not None:
+        refuse_future(f"The maturity of {animal.tag}", animal.mature_since, today)
+    for day in (animal.arrived, animal.mature_since, animal.ended_on):
+        if day is not None:
+            refuse_before_life(animal, day)
 
 
 def _set_plain(animal: Animal, facts: AnimalFacts) -> None:
@@ -174,6 +204,8 @@ def _set_family(session: Session, animal: Animal, facts: AnimalFacts) -> None:
 
 
 def _refuse_taken_tag(session: Session, animal: Animal, tag: str) -> None:
+    if tag.casefold() == UNKNOWN_SIRE:
+        raise ReservedTag(tag)
     holder = seek_animal(session, tag)
     if holder is not None and holder.id != animal.id:
         raise TagTaken(holder.tag)

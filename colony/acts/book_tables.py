@@ -2,34 +2,46 @@
 
 from collections import defaultdict
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from datetime import date
 from typing import Any
 
 from sqlmodel import Session, SQLModel, col, select
 
+from colony.acts.book_labels import MADE_NAMES, Labels, read_labels, read_names
 from colony.exchange.colony_toml import Heading
 from colony.exchange.folder import Tables
-from colony.exchange.nouns import BY_NAME, NOUNS, Column, Noun, NounRow, SpeciesValues
+from colony.exchange.noun import Column, Noun, NounRow, SpeciesValues, joined
+from colony.exchange.nouns import BY_NAME, NOUNS
 from colony.notation.days import Day
-from colony.notation.shares import SireShare
 from colony.records import (
     Animal,
+    CareDone,
+    CareRhythm,
     Feeding,
+    Food,
+    FoodBatch,
     Hold,
     LifeHistory,
     Litter,
+    LookOver,
     MatingSign,
     Measurement,
+    MoveToDo,
     Pairing,
-    PairingSire,
     Placement,
-    PossibleSire,
     PregnancyFinding,
+    Prescription,
+    ReserveReading,
     Setting,
     Species,
     System,
     Tank,
+    TankFeeding,
+    VetVisit,
+    WaterChange,
+    WaterLimit,
+    WaterRegime,
+    WaterTest,
 )
 from colony.store.first_species import first_species
 
@@ -45,6 +57,20 @@ RECORDS: Mapping[str, type[SQLModel]] = {
     "measurements": Measurement,
     "feedings": Feeding,
     "holds": Hold,
+    "care_rhythms": CareRhythm,
+    "care_done": CareDone,
+    "foods": Food,
+    "food_batches": FoodBatch,
+    "tank_feedings": TankFeeding,
+    "water_regimes": WaterRegime,
+    "water_changes": WaterChange,
+    "reserve_readings": ReserveReading,
+    "water_tests": WaterTest,
+    "water_limits": WaterLimit,
+    "look_overs": LookOver,
+    "vet_visits": VetVisit,
+    "prescriptions": Prescription,
+    "moves_to_do": MoveToDo,
 }
 """The record of each noun."""
 
@@ -54,20 +80,10 @@ def is_reference(column: Column) -> bool:
     return column.kind in BY_NAME or column.kind == "species"
 
 
-@dataclass(frozen=True)
-class _Labels:
-    """What rows are called in files, by noun and id, and the sires that stand beside them."""
-
-    names: Mapping[str, Mapping[int, str]]
-    sires_of_litter: Mapping[int, tuple[SireShare, ...]]
-    sires_of_animal: Mapping[int, tuple[SireShare, ...]]
-    males_of_pairing: Mapping[int, tuple[str, ...]]
-
-
 def read_tables(session: Session) -> Tables:
     """Every row of the book, as the files of `nouns` have them, oldest record first."""
     records = _read_records(session)
-    labels = _read_labels(session, records)
+    labels = read_labels(session, records)
     return {
         noun.name: tuple(NounRow(0, _values(noun, one, labels)) for one in records[noun.name])
         for noun in NOUNS
@@ -76,7 +92,7 @@ def read_tables(session: Session) -> Tables:
 
 def read_ids(session: Session) -> dict[str, dict[str, int]]:
     """The id of every row that other rows may name, by noun and folded label."""
-    names = _read_labels(session, _read_records(session)).names
+    names = read_names(session, _read_records(session))
     return {
         noun: {label.casefold(): id_ for id_, label in of.items()} for noun, of in names.items()
     }
@@ -119,56 +135,28 @@ def _own_species(session: Session) -> Iterator[tuple[str, SpeciesValues]]:
             )
 
 
-def _read_labels(session: Session, records: Mapping[str, list[Any]]) -> _Labels:
-    names = {
-        noun.name: {one.id: getattr(one, noun.label) for one in records[noun.name]}
-        for noun in NOUNS
-        if noun.key and hasattr(RECORDS[noun.name], noun.label)
-    }
-    names["species"] = {one.id or 0: one.name for one in session.exec(select(Species))}
-    names["pairings"] = _pairing_labels(records["pairings"], names["animals"])
-    of_litter: dict[int, tuple[SireShare, ...]] = defaultdict(tuple)
-    of_animal: dict[int, tuple[SireShare, ...]] = defaultdict(tuple)
-    for row in session.exec(select(PossibleSire).order_by(col(PossibleSire.id))):
-        share = SireShare(names["animals"].get(row.sire_id or 0), row.share)
-        if row.litter_id is not None:
-            of_litter[row.litter_id] += (share,)
-        elif row.animal_id is not None:
-            of_animal[row.animal_id] += (share,)
-    males: dict[int, tuple[str, ...]] = defaultdict(tuple)
-    for male in session.exec(select(PairingSire).order_by(col(PairingSire.id))):
-        males[male.pairing_id] += (names["animals"][male.sire_id],)
-    return _Labels(names, of_litter, of_animal, males)
-
-
-def _pairing_labels(pairings: list[Pairing], tags: Mapping[int, str]) -> dict[int, str]:
-    """A pairing is called by its dam and first day, and by its number where two began then."""
-    seen: dict[str, int] = defaultdict(int)
-    labels = {}
-    for one in pairings:
-        label = f"{tags[one.dam_id]} {one.started}"
-        seen[label] += 1
-        labels[one.id or 0] = label if seen[label] == 1 else f"{label} #{seen[label]}"
-    return labels
-
-
-def _values(noun: Noun, record: Any, labels: _Labels) -> dict[str, Any]:  # noqa: ANN401 - any of RECORDS
+def _values(noun: Noun, record: Any, labels: Labels) -> dict[str, Any]:  # noqa: ANN401 - any of RECORDS
     return {column.name: _value(noun, column, record, labels) for column in noun.columns}
 
 
-def _value(noun: Noun, column: Column, record: Any, labels: _Labels) -> Any:  # noqa: ANN401 - each column has its own type
+def _value(noun: Noun, column: Column, record: Any, labels: Labels) -> Any:  # noqa: ANN401 - each column has its own type
     if is_reference(column):
-        target = getattr(record, f"{column.name}_id")
-        return None if target is None else labels.names[column.kind][target]
-    beside = {
-        ("animals", "possible_sires"): labels.sires_of_animal,
-        ("litters", "sires"): labels.sires_of_litter,
-        ("pairings", "sires"): labels.males_of_pairing,
-    }
-    if (noun.name, column.name) in beside:
-        return beside[noun.name, column.name].get(record.id, ())
+        return _name(column, record, labels)
+    if (noun.name, column.name) in labels.beside:
+        return labels.beside[noun.name, column.name].get(record.id, ())
     if column.kind == "day_as_known":
         return Day(record.born, record.born_precision) if record.born else None
-    if (noun.name, column.name) == ("pairings", "pairing"):
-        return labels.names["pairings"][record.id]
+    if MADE_NAMES.get(noun.name) == column.name:
+        return labels.names[noun.name][record.id]
     return getattr(record, column.name)
+
+
+def _name(column: Column, record: Any, labels: Labels) -> str | None:  # noqa: ANN401 - any of RECORDS
+    target = getattr(record, f"{column.name}_id")
+    if target is None:
+        return None
+    name = labels.names[column.kind][target]
+    if column.within is None:
+        return name
+    wider = BY_NAME[column.kind].column(column.within)
+    return name.removeprefix(joined(_name(wider, record, labels) or "", ""))

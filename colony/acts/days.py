@@ -18,7 +18,9 @@ def refuse_before_life(animal: Animal, on: date) -> None:
         raise EndsBeforeItBegan(animal.tag, on, animal.born)
 
 
-def refuse_ended(animal: Animal, act: str) -> None:
-    """Refuse an act with an animal that is dead, sold or gone."""
+def refuse_ended(animal: Animal, act: str, on: date | None = None) -> None:
+    """Refuse an act with an animal that is dead, sold or gone, or was before that day."""
+    if on is not None and animal.ended_on is not None and on <= animal.ended_on:
+        return
     if animal.status != "present":
         raise NotHere(animal.tag, animal.status, animal.ended_on, act)

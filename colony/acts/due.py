@@ -7,21 +7,17 @@ from datetime import date
 
 from sqlmodel import Session
 
-from colony.planning.gestation import (
-    Carried,
-    DueWindow,
-    Past,
-    due_window,
-)
+from colony.planning.gestation import DueWindow
 from colony.planning.nurseries import (
     NurseryNeed,
     allot_nurseries,
     not_free_in_time,
     nursery_conflicts,
 )
-from colony.store.readers.dams import DamRecord, read_dams, read_pairing_sires
+from colony.store.readers.dams import read_dams, read_pairing_sires
+from colony.store.readers.due import due_windows
 from colony.store.readers.herd import Herd, read_breeders, read_places
-from colony.store.readers.lives import Lives, read_lives
+from colony.store.readers.lives import read_lives
 from colony.store.readers.nurseries import read_nurseries
 from colony.store.settings import BookSettings, read_settings
 
@@ -61,27 +57,18 @@ def due_litters(session: Session, *, today: date) -> list[DueLitter]:
 def _windows(
     session: Session, herd: Herd, settings: BookSettings, today: date
 ) -> list[tuple[DueLitter, DueWindow]]:
-    lives = read_lives(session)
     dams, males = read_dams(session, herd), read_pairing_sires(session)
-    places, past = read_places(session, today), _past_gestations(herd, dams, lives)
+    places = read_places(session, today)
+    windows = due_windows(
+        herd, dams, read_lives(session), today=today, filter_weeks=settings.nursery_weeks
+    )
     due = []
-    for dam_id, record in dams.items():
-        row = herd.by_id(dam_id)
-        if row.status != "present":
-            continue
-        window = due_window(
-            lives.of(row.species).gestation(),
-            record.evidence(row.tag, today),
-            past.get(row.species, ()),
-            today=today,
-            filter_weeks=settings.nursery_weeks,
-        )
-        if window is None:
-            continue
-        pairing = record.pairing_before(today)
+    for dam_id, window in windows.items():
+        pairing = dams[dam_id].pairing_before(today)
         kept_with = males.get(pairing.id or 0, []) if pairing else []
         sires = [herd.by_id(sire).tag for sire in kept_with]
-        due.append((_due_litter(row.tag, sires, window, places.get(dam_id)), window))
+        tag = herd.by_id(dam_id).tag
+        due.append((_due_litter(tag, sires, window, places.get(dam_id)), window))
     return sorted(due, key=lambda one: (one[0].likely, one[0].dam))
 
 
@@ -119,15 +106,3 @@ def _nurseries(
         for dam in conflict.dams:
             warnings[dam].append(conflict.sentence)
     return {claim.dam: claim.nursery for claim in claims}, warnings
-
-
-def _past_gestations(
-    herd: Herd, dams: Mapping[int, DamRecord], lives: Lives
-) -> Mapping[str | None, Past]:
-    past: dict[str | None, list[Carried]] = defaultdict(list)
-    for dam_id, record in dams.items():
-        row = herd.by_id(dam_id)
-        past[row.species].extend(record.carried(row.tag, lives.of(row.species).gestation()))
-    return {
-        species: Past.weigh(lives.of(species).gestation(), own) for species, own in past.items()
-    }

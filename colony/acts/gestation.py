@@ -1,33 +1,94 @@
 """What the dates around a birth say: impossible is refused, implausible is warned of."""
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
 from datetime import date, timedelta
 
 from sqlmodel import Session
 
 from colony.acts.parentage import PossibleParent
 from colony.planning.gestation import GestationPrior
-from colony.planning.gestation_judgement import SHORTEST_SHARE, judge_gestation
-from colony.records import Animal
+from colony.planning.gestation_judgement import (
+    SHORTEST_SHARE,
+    GestationJudgement,
+    judge_gestation,
+)
+from colony.records import Animal, Species
 from colony.refusals.litters import ImpossibleGestation, SireCannotBe, TooSoonAfterBirth
-from colony.store.readers.dams import DamRecord
-from colony.store.readers.herd import read_herd
+from colony.store.readers.dams import DamRecord, PairingRow, read_pairing_sires
 from colony.store.readers.lives import read_lives
 
 YOUNG_DAM_DAYS = 540
 """A dam younger than this at a birth is worth a second look; common practice, no source."""
 
+_LIKELIHOOD = {"plausible": 2, "implausible": 1, "impossible": 0}
+
+
+@dataclass(frozen=True)
+class Conception:
+    """The pairing that a litter comes from, and what its dates say; None where there is none.
+
+    `asked` says that the sires were named, so that no pairing is needed to know them.
+    """
+
+    prior: GestationPrior
+    pairing: PairingRow | None
+    judged: GestationJudgement | None
+    asked: bool
+
+
+def find_conception(
+    session: Session,
+    mother: Animal,
+    record: DamRecord,
+    asked: Sequence[PossibleParent],
+    born: date,
+) -> Conception:
+    """Find the pairing since her last birth that fits the day of birth best, the later of equals.
+
+    A dam is often with the next male before she bears the pups of the last one. Where sires
+    were named, only pairings with one of them count.
+    """
+    species = session.get(Species, mother.species_id) if mother.species_id else None
+    prior = read_lives(session).of(species.name if species else None).gestation()
+    named = {one.animal.id for one in asked if one.animal}
+    males = read_pairing_sires(session) if named else {}
+    among = [
+        pairing
+        for pairing in record.pairings
+        if not named or named & set(males.get(pairing.id, ()))
+    ]
+    found = likeliest_pairing(prior, record, among, born)
+    pairing, judged = found or (None, None)
+    return Conception(prior, pairing, judged, asked=bool(asked))
+
+
+def likeliest_pairing(
+    prior: GestationPrior, record: DamRecord, among: Iterable[PairingRow], born: date
+) -> tuple[PairingRow, GestationJudgement] | None:
+    """The pairing since her last birth that fits a day of birth best, the later of equals."""
+    opened = record.last_birth(born)
+    judged = [
+        (
+            pairing,
+            judge_gestation(
+                prior, max(pairing.started, opened or pairing.started), pairing.ended, born
+            ),
+        )
+        for pairing in among
+        if pairing.started <= born and (opened is None or (pairing.ended or born) >= opened)
+    ]
+    return max(judged, key=lambda one: (_LIKELIHOOD[one[1].verdict], one[0].started), default=None)
+
 
 def judge_birth(
-    session: Session,
     mother: Animal,
     record: DamRecord,
     fathers: Sequence[PossibleParent],
     born: date,
-    *,
-    asked: bool,
+    conception: Conception,
 ) -> list[str]:
-    """Hold a birth against the dam's last one, her pairing and signs, and the sires' lives.
+    """Hold a birth against the dam's last one, her pairings, and the sires' lives.
 
     Returns what looks odd, a sentence each.
 
@@ -35,22 +96,20 @@ def judge_birth(
     ------
     TooSoonAfterBirth, ImpossibleGestation, SireCannotBe
     """
-    assert mother.id is not None  # noqa: S101 - she is in the book
-    species = read_herd(session).by_id(mother.id).species
-    prior = read_lives(session).of(species).gestation()
-    _refuse_too_soon(mother, record, prior, born)
-    _refuse_dead_sires(fathers, prior, born)
-    warnings = [*_gestation_doubts(mother, record, prior, born), *_age_doubts(mother, born)]
-    if not asked and all(one.animal is None for one in fathers):
-        warnings.append(f"{mother.tag} was in no pairing before {born}: the sire is unknown.")
-    return warnings
+    _refuse_too_soon(mother, record, conception.prior, born)
+    _refuse_dead_sires(fathers, conception.prior, born)
+    return [
+        *_gestation_doubts(mother, conception, born),
+        *_age_doubts(mother, born),
+        *_sire_doubts(mother, fathers, born, conception),
+    ]
 
 
 def _refuse_too_soon(mother: Animal, record: DamRecord, prior: GestationPrior, born: date) -> None:
-    rest = timedelta(days=round(SHORTEST_SHARE * prior.low_days))
+    apart = timedelta(days=round(SHORTEST_SHARE * prior.low_days))
     for litter in record.births:
-        if abs(litter.born - born) < rest:
-            raise TooSoonAfterBirth(mother.tag, litter.born, litter.born + rest)
+        if abs(litter.born - born) < apart:
+            raise TooSoonAfterBirth(mother.tag, born, litter.born, apart.days)
 
 
 def _refuse_dead_sires(
@@ -65,29 +124,29 @@ def _refuse_dead_sires(
             )
 
 
-def _gestation_doubts(
-    mother: Animal, record: DamRecord, prior: GestationPrior, born: date
-) -> list[str]:
-    window = _conception_window(record, born)
-    if window is None:
+def _gestation_doubts(mother: Animal, conception: Conception, born: date) -> list[str]:
+    judged = conception.judged
+    if judged is None or judged.verdict == "plausible":
         return []
-    judged = judge_gestation(prior, window[0], window[1], born)
     if judged.verdict == "impossible":
         raise ImpossibleGestation(mother.tag, born, judged.reason)
-    return [f"{mother.tag}: {judged.reason}."] if judged.verdict == "implausible" else []
-
-
-def _conception_window(record: DamRecord, born: date) -> tuple[date, date | None] | None:
-    """First and last day of possible conception: in her pairing, or by the signs seen outside."""
-    opened = record.last_birth(born)
-    pairing = record.pairing_before(born)
-    if pairing is None:
-        return None
-    first = pairing.started if opened is None else max(pairing.started, opened)
-    return first, pairing.ended
+    return [f"{mother.tag}: {judged.reason}."]
 
 
 def _age_doubts(mother: Animal, born: date) -> list[str]:
     if mother.born is None or (born - mother.born).days >= YOUNG_DAM_DAYS:
         return []
     return [f"{mother.tag} was {(born - mother.born).days} days old at the birth: check her tag."]
+
+
+def _sire_doubts(
+    mother: Animal, fathers: Sequence[PossibleParent], born: date, conception: Conception
+) -> list[str]:
+    if conception.pairing is not None:
+        return []
+    known = [one.animal.tag for one in fathers if one.animal]
+    if known:
+        return [f"{mother.tag} was in no recorded pairing with {' or '.join(known)} before {born}."]
+    if conception.asked:
+        return []
+    return [f"{mother.tag} was in no pairing before {born}: the sire is unknown."]

@@ -1,7 +1,7 @@
 """Look at animals: the list of the herd, and one animal's page."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from typing import Any
 
@@ -10,7 +10,7 @@ from sqlmodel import Session, col, select
 
 from colony.notation.days import Day
 from colony.records import Animal, Feeding, Hold, Litter, Measurement, Placement, Tank
-from colony.store.lookup import find_animal, find_species
+from colony.store.lookup import find_animal, find_species, find_tank
 from colony.store.readers.herd import HerdRow, read_last_widths_mm, read_places
 from colony.store.readers.pedigree import Lineage, read_lineage
 
@@ -85,12 +85,19 @@ class AnimalPage:
 
 
 def list_animals(session: Session, *, wanted: HerdFilter, today: date) -> list[AnimalLine]:
-    """The herd, narrowed by what is wanted; in the order of tags as people count (2 before 10)."""
+    """The herd, narrowed by what is wanted, in the order in which it was written down.
+
+    Raises
+    ------
+    NoSuchSpecies, NoSuchTank
+    """
+    if wanted.species:
+        wanted = replace(wanted, species=find_species(session, wanted.species).name)
+    if wanted.tank:
+        wanted = replace(wanted, tank=find_tank(session, wanted.tank).code)
     lineage = read_lineage(session)
     places = read_places(session, today)
     widths_mm = read_last_widths_mm(session, *_measured(wanted.status))
-    if wanted.species:
-        find_species(session, wanted.species)
     rows = [row for row in lineage.herd.rows if _is_wanted(row, wanted, lineage, places)]
     inbreeding = lineage.inbreeding([row.id for row in rows])
     return [

@@ -10,7 +10,8 @@ from sqlmodel import Session
 from colony.acts.due import due_litters
 from colony.acts.growth_curves import tried_with_curves
 from colony.acts.placing import limits_of
-from colony.acts.work import MoveLine, PlannedMove, accept_moves
+from colony.acts.work import MoveLine, PlannedMove, accept_moves, clear_moves
+from colony.planning.housing import GROWING_ROLES
 from colony.planning.housing_plan import HousingPlan, plan_moves
 from colony.planning.outlook import outlook
 from colony.store.readers.growing import read_pups
@@ -65,7 +66,12 @@ def plan_tanks(
 
 
 def accept_plan(session: Session, *, plan: HousingPlan, today: date) -> list[MoveLine]:
-    """Make the moves of the first week the work list; pups not born yet cannot be moved."""
+    """Put the moves of the first week on the work list; pups not born yet cannot be moved.
+
+    A plan starts from where everybody is now, and what is left of an older one could break its
+    limits: moves of growing animals that are still open are dropped.
+    """
+    clear_moves(session, roles=GROWING_ROLES, today=today)
     return accept_moves(session, moves=moves_to_accept(plan), today=today)
 
 

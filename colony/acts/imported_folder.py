@@ -16,8 +16,9 @@ from colony.exchange.folder import ColonyFolder, Tables, read_folder
 from colony.exchange.folder_checks import check_folder, keyed
 from colony.exchange.headings import Columns
 from colony.exchange.kin_checks import check_kin, gather_kin
+from colony.exchange.noun import NounRow
 from colony.exchange.noun_cells import write_noun_cell
-from colony.exchange.nouns import BY_NAME, NOUNS, NounRow
+from colony.exchange.nouns import BY_NAME, NOUNS
 from colony.notation.shares import SireShare
 from colony.store.journal import tell
 

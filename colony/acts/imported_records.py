@@ -5,12 +5,14 @@ from typing import Any
 
 from sqlmodel import Session
 
+from colony.acts.book_labels import MADE_NAMES
 from colony.acts.book_tables import RECORDS, is_reference, read_ids
 from colony.acts.imported import Progress, by_steps
-from colony.exchange.nouns import BY_NAME, NOUNS, Column, Noun, NounRow
+from colony.exchange.noun import Column, Noun, NounRow
+from colony.exchange.nouns import BY_NAME, NOUNS, REFERRED
 from colony.notation.days import Day
 from colony.notation.shares import SireShare
-from colony.records import PairingSire, PossibleSire
+from colony.records import PairingSire, PossibleSire, VetPatient
 
 _KIN = ("dam", "sire", "litter")
 """References of an animal to rows that are written after it."""
@@ -40,6 +42,7 @@ class RecordWriter:
                     setattr(animal, f"{column.name}_id", self._id(column, row))
         self.session.flush()
         self._write_sires()
+        self._write_patients()
         self.session.flush()
 
     def _write_noun(self, noun: Noun, rows: Sequence[NounRow]) -> None:
@@ -48,15 +51,15 @@ class RecordWriter:
         self.session.add_all(record for _, record in written)
         self.session.flush()
         self.written[noun.name] = written
-        if noun.key:
+        if noun.name in REFERRED:
             labels = self.ids.setdefault(noun.name, {})
-            labels.update((row.values[noun.label].casefold(), one.id) for row, one in written)
+            labels.update((noun.called(row.values).casefold(), one.id) for row, one in written)
 
     def _facts(self, noun: Noun, row: NounRow) -> dict[str, Any]:
         facts: dict[str, Any] = {}
         for column in noun.columns:
             value = row.values[column.name]
-            if column.kind in _BESIDE or (noun.name, column.name) == ("pairings", "pairing"):
+            if column.kind in _BESIDE or MADE_NAMES.get(noun.name) == column.name:
                 continue
             if is_reference(column):
                 if noun.name != "animals" or column.name not in _KIN:
@@ -68,7 +71,7 @@ class RecordWriter:
         return facts
 
     def _id(self, column: Column, row: NounRow) -> int | None:
-        name = row.values[column.name]
+        name = column.referred(row.values)
         return None if name is None else self.ids[column.kind][name.casefold()]
 
     def _write_sires(self) -> None:
@@ -87,6 +90,14 @@ class RecordWriter:
             self.session.add_all(
                 PairingSire(pairing_id=pairing.id, sire_id=self.ids["animals"][tag.casefold()])
                 for tag in row.values["sires"]
+            )
+
+    def _write_patients(self) -> None:
+        """The animals that a vet saw."""
+        for row, visit in self.written["vet_visits"]:
+            self.session.add_all(
+                VetPatient(visit_id=visit.id, animal_id=self.ids["animals"][tag.casefold()])
+                for tag in row.values["animals"]
             )
 
     def _animal(self, one: SireShare) -> int | None:

@@ -3,7 +3,7 @@
 from sqlmodel import Session, select
 
 from colony.exchange.colony_toml import Heading
-from colony.exchange.nouns import SpeciesValues
+from colony.exchange.noun import SpeciesValues
 from colony.records import LifeHistory, Setting, Species
 from colony.records.species import TRAITS
 from colony.refusals.species import NoSuchTrait

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 
 from sqlmodel import Session
 
+from colony.papers.why_terminal import why_lines
 from colony.pedigree.paths import Path, Why, why_inbred, why_related
 from colony.store.lookup import find_animal
 from colony.store.readers.pedigree import read_lineage
@@ -44,14 +45,26 @@ def explain(session: Session, *, tag: str, other: str | None = None) -> Explaine
     ------
     NoSuchTag
     """
+    tags, why = _why(session, tag, other)
+    return _explained(tags, why)
+
+
+def draw_paths(
+    session: Session, *, tag: str, other: str | None = None, width: int = 80
+) -> list[str]:
+    """Draw what `explain` lists, in lines no wider than `width`."""
+    tags, why = _why(session, tag, other)
+    return why_lines(why, tags[0] if len(tags) == 1 else "pup", width=width)
+
+
+def _why(session: Session, tag: str, other: str | None) -> tuple[tuple[str, ...], Why]:
     lineage = read_lineage(session)
     animals = [find_animal(session, one) for one in (tag, other) if one is not None]
     places = [lineage.herd.position[one.id or 0] for one in animals]
-    if len(places) == 1 or places[0] == places[1]:
-        why = why_inbred(lineage.pedigree, places[0])
-    else:
-        why = why_related(lineage.pedigree, places[0], places[1])
-    return _explained(tuple(dict.fromkeys(one.tag for one in animals)), why)
+    tags = tuple(dict.fromkeys(one.tag for one in animals))
+    if len(tags) == 1:
+        return tags, why_inbred(lineage.pedigree, places[0])
+    return tags, why_related(lineage.pedigree, places[0], places[1])
 
 
 def _explained(tags: tuple[str, ...], why: Why) -> Explained:

@@ -2,12 +2,18 @@
 
 from collections.abc import Sequence
 
+from sqlalchemy.orm import aliased
 from sqlmodel import Session, col, select
 
 from colony.acts.parentage import PossibleParent, find_parent
 from colony.notation.shares import SireShare
 from colony.records import Animal, Litter, PairingSire, PossibleSire
-from colony.refusals.litters import OneTestedSire, SireNotPossible
+from colony.refusals.litters import (
+    OneTestedSire,
+    SettledOtherwise,
+    SireFoundByTest,
+    SireNotPossible,
+)
 from colony.store.readers.dams import PairingRow
 
 
@@ -31,19 +37,54 @@ def settle_sire(session: Session, pup: Animal, sires: Sequence[SireShare]) -> No
         A test names one sire.
     SireNotPossible
         The litter does not hold that sire possible.
+    SettledOtherwise
+        The litter has one sire, and another pup's test found another.
     """
     if len(sires) != 1 or sires[0].tag is None:
         raise OneTestedSire(pup.tag)
     sire = find_parent(session, sires[0].tag, "sire", pup=pup.tag, born=None)
-    possible = session.exec(
-        select(PossibleSire.sire_id).where(PossibleSire.litter_id == pup.litter_id)
-    ).all()
+    possible = _possible(session, pup.litter_id)
     if sire.id not in possible and None not in possible:
         tags = session.exec(select(Animal.tag).where(col(Animal.id).in_(possible))).all()
         raise SireNotPossible(pup.tag, sire.tag, sorted(tags))
     pup.sire_id = sire.id
     session.add(pup)
     session.flush()
+    litter = session.get(Litter, pup.litter_id)
+    assert litter is not None  # noqa: S101 - the key of the pup holds it there
+    refuse_against_tests(session, litter)
+
+
+def refuse_against_tests(session: Session, litter: Litter) -> None:
+    """Refuse a litter that its pups' tests contradict.
+
+    Raises
+    ------
+    SettledOtherwise
+        The litter has one sire, and tests found two.
+    SireFoundByTest
+        A test found a sire that the litter does not hold possible.
+    """
+    sire = aliased(Animal)
+    found = session.exec(
+        select(Animal.tag, sire.tag, sire.id)
+        .join(sire, col(Animal.sire_id) == sire.id)
+        .where(Animal.litter_id == litter.id)
+        .order_by(col(Animal.id))
+    ).all()
+    by_sire = {sire_tag: pup for pup, sire_tag, _ in found}
+    if len(by_sire) > 1 and not litter.pups_may_differ:
+        raise SettledOtherwise(litter.code, [(pup, tag) for tag, pup in by_sire.items()])
+    possible = _possible(session, litter.id)
+    for pup, tag, sire_id in found:
+        if sire_id not in possible and None not in possible:
+            raise SireFoundByTest(litter.code, pup, tag)
+
+
+def _possible(session: Session, litter_id: int | None) -> Sequence[int | None]:
+    return session.exec(
+        select(PossibleSire.sire_id).where(PossibleSire.litter_id == litter_id)
+    ).all()
 
 
 def sires_of_pairing(session: Session, pairing: PairingRow | None) -> list[PossibleParent]:

@@ -4,11 +4,11 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date
 
-from sqlmodel import Session, select
+from sqlmodel import Session
 
 from colony.acts.birth import next_litter_code, settle_in, write_pups
 from colony.acts.days import refuse_future
-from colony.acts.gestation import judge_birth
+from colony.acts.gestation import find_conception, judge_birth
 from colony.acts.litter_sires import sires_of_pairing, write_sires
 from colony.acts.parentage import find_parent, find_sires
 from colony.acts.placing import find_usable_tank, read_house_today, reasons_against
@@ -16,11 +16,10 @@ from colony.notation.days import Day
 from colony.notation.pups import PupCount
 from colony.notation.shares import SireShare
 from colony.planning.load import Occupant
-from colony.records import Animal, Litter, Placement, Tank
+from colony.records import Animal, Litter, Tank
 from colony.refusals.litters import DeadDam, LitterTwice, NobodyBorn
 from colony.refusals.tanks import TankDoesNotFit
 from colony.store.journal import tell
-from colony.store.lookup import find_litter
 from colony.store.readers.dams import DamRecord, read_dams
 from colony.store.readers.herd import read_herd
 from colony.store.readers.lives import read_lives
@@ -76,10 +75,11 @@ def record_litter(
         raise NobodyBorn(mother.tag)
     record = read_dams(session, read_herd(session)).get(_id(mother), DamRecord())
     _refuse_twice(mother, record, born)
-    pairing = record.pairing_before(born)
     fathers = find_sires(session, sires, pup="her pups", born=Day(born))
+    conception = find_conception(session, mother, record, fathers, born)
+    pairing = conception.pairing
     fathers = fathers or sires_of_pairing(session, pairing)
-    warnings = judge_birth(session, mother, record, fathers, born, asked=bool(sires))
+    warnings = judge_birth(mother, record, fathers, born, conception)
     place, place_warnings = _find_place(session, mother, tank, pups, anyway=anyway, today=today)
     litter = Litter(
         code=next_litter_code(session, born.year),
@@ -118,46 +118,9 @@ def record_litter(
     )
 
 
-@dataclass(frozen=True)
-class LitterMended:
-    """What `edit_litter` can change; None leaves it."""
-
-    sires: Sequence[SireShare] = ()
-    born: date | None = None
-    dead: int | None = None
-    pups_may_differ: bool | None = None
-    note: str | None = None
-
-
-def edit_litter(session: Session, *, code: str, mended: LitterMended, today: date) -> Litter:
-    """Mend a litter: a wrong sire, date or count of dead; all that is computed follows.
-
-    Raises
-    ------
-    NoSuchLitter, NotYet, NoSuchTag, WrongSexForParent, ParentNotOlder
-    """
-    litter = find_litter(session, code)
-    if mended.born is not None:
-        refuse_future("The birth", mended.born, today)
-        _move_birth(session, litter, mended.born)
-    if mended.sires:
-        found = find_sires(
-            session, mended.sires, pup=f"litter {litter.code}", born=Day(litter.born)
-        )
-        write_sires(session, litter, found)
-    for fact in ("dead", "pups_may_differ", "note"):
-        if (said := getattr(mended, fact)) is not None:
-            setattr(litter, fact, said)
-    session.add(litter)
-    session.flush()
-    refuse_impossible_pedigree(session)
-    tell(session, f"litter {litter.code} was mended")
-    return litter
-
-
 def _find_dam(session: Session, tag: str, born: date) -> Animal:
     mother = find_parent(session, tag, "dam", pup="her pups", born=Day(born))
-    if mother.ended_on is not None and mother.ended_on <= born:
+    if mother.ended_on is not None and mother.ended_on < born:
         raise DeadDam(mother.tag, mother.status, mother.ended_on, born)
     return mother
 
@@ -186,20 +149,6 @@ def _find_place(
     if reasons and not anyway:
         raise TankDoesNotFit(tank.code, reasons)
     return tank, reasons
-
-
-def _move_birth(session: Session, litter: Litter, born: date) -> None:
-    for pup in session.exec(select(Animal).where(Animal.litter_id == litter.id)):
-        for placement in session.exec(
-            select(Placement).where(
-                Placement.animal_id == pup.id, Placement.entered_on == litter.born
-            )
-        ):
-            placement.entered_on = born
-            session.add(placement)
-        pup.born = born
-        session.add(pup)
-    litter.born = born
 
 
 def _id(animal: Animal) -> int:

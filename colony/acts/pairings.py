@@ -82,10 +82,8 @@ def begin_pairing(
     """
     refuse_future("The pairing", on, today)
     mother = find_parent(session, dam, "dam", pup="her pups", born=Day(on))
-    males = [
-        find_parent(session, tag, "sire", pup="his pups", born=Day(on))
-        for tag in dict.fromkeys(sires)
-    ]
+    found = (find_parent(session, tag, "sire", pup="his pups", born=Day(on)) for tag in sires)
+    males = list({male.id: male for male in found}.values())
     for animal in (mother, *males):
         refuse_ended(animal, "be paired")
     running = _running(session, mother)

@@ -49,7 +49,7 @@ def measure(
     NoSuchTag, NotHere, NotYet, EndsBeforeItBegan
     """
     animal = find_animal(session, tag)
-    refuse_ended(animal, "be measured")
+    refuse_ended(animal, "be measured", on)
     refuse_future(f"A measurement of {animal.tag}", on, today)
     refuse_before_life(animal, on)
     assert animal.id is not None  # noqa: S101 - it was found in the book
@@ -74,7 +74,7 @@ def feed(session: Session, *, tag: str, food: str, took: bool, on: date, today: 
     NoSuchTag, NotHere, NotYet, EndsBeforeItBegan
     """
     animal = find_animal(session, tag)
-    refuse_ended(animal, "be fed")
+    refuse_ended(animal, "be fed", on)
     refuse_future(f"A feeding of {animal.tag}", on, today)
     refuse_before_life(animal, on)
     assert animal.id is not None  # noqa: S101 - it was found in the book

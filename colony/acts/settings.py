@@ -5,13 +5,19 @@ from typing import Any
 
 from sqlmodel import Session
 
+from colony.refusals.books import UnknownSetting
 from colony.store.journal import tell
 from colony.store.settings import read_settings, write_setting
 
 
-def show_settings(session: Session) -> dict[str, Any]:
-    """Every setting by name."""
-    return asdict(read_settings(session))
+def show_settings(session: Session, *, key: str | None = None) -> dict[str, Any]:
+    """Every setting by name, or the one of that name; `UnknownSetting` where there is none."""
+    known = asdict(read_settings(session))
+    if key is None:
+        return known
+    if key not in known:
+        raise UnknownSetting(key, sorted(known))
+    return {key: known[key]}
 
 
 def set_setting(session: Session, *, key: str, value: str) -> None:

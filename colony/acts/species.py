@@ -1,12 +1,13 @@
 """Species of the book and their life-history numbers, each with its source."""
 
 from dataclasses import dataclass
+from math import isfinite
 
-from sqlmodel import Session, col, select
+from sqlmodel import Session, col, func, select
 
 from colony.records import LifeHistory, Species
 from colony.records.species import TRAITS
-from colony.refusals.species import NoSuchTrait, SpeciesTaken
+from colony.refusals.species import NoSuchTrait, NotATraitNumber, SpeciesTaken
 from colony.store.journal import tell
 from colony.store.lookup import find_species
 
@@ -50,7 +51,7 @@ def add_species(
     ------
     SpeciesTaken
     """
-    if session.exec(select(Species).where(Species.name == name)).first():
+    if session.exec(select(Species).where(func.lower(Species.name) == func.lower(name))).first():
         raise SpeciesTaken(name)
     species = Species(name=name, scientific_name=scientific_name, english_name=english_name)
     session.add(species)
@@ -66,11 +67,13 @@ def set_trait(
 
     Raises
     ------
-    NoSuchSpecies, NoSuchTrait
+    NoSuchSpecies, NoSuchTrait, NotATraitNumber
     """
     species = find_species(session, name)
     if trait not in TRAITS:
         raise NoSuchTrait(trait, list(TRAITS))
+    if not isfinite(number) or number <= 0:
+        raise NotATraitNumber(trait, number)
     assert species.id is not None  # noqa: S101 - it was found in the book
     row = session.exec(
         select(LifeHistory).where(LifeHistory.species_id == species.id, LifeHistory.trait == trait)

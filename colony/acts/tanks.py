@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date
 
-from sqlmodel import Session, select
+from sqlmodel import Session
 
 from colony.acts.days import refuse_ended
 from colony.acts.isolation import reason_to_leave
@@ -19,9 +19,9 @@ from colony.acts.work import tick_move
 from colony.planning.limits import breaks
 from colony.planning.load import Occupant, load
 from colony.records import Animal, System, Tank
-from colony.refusals.tanks import TankCodeTaken, TankDoesNotFit, TankShape
+from colony.refusals.tanks import AlreadyInTank, TankCodeTaken, TankDoesNotFit, TankShape
 from colony.store.journal import tell
-from colony.store.lookup import find_animal, find_system, seek_tank
+from colony.store.lookup import find_animal, find_system, seek_system, seek_tank
 from colony.store.readers.house import House, TankRow
 from colony.store.settings import BookSettings, read_settings
 
@@ -70,7 +70,7 @@ def set_system(
     note: str | None = None,
 ) -> System:
     """Make a system of shared water, or mend one."""
-    system = session.exec(select(System).where(System.name == name)).first() or System(name=name)
+    system = seek_system(session, name) or System(name=name)
     system.volume_l = volume_l if volume_l is not None else system.volume_l
     system.started = started or system.started
     system.note = note or system.note
@@ -161,10 +161,14 @@ def move(
     LeavesIsolationEarly
     """
     target = find_usable_tank(session, tank)
-    animals = [find_animal(session, tag) for tag in dict.fromkeys(tags)]
+    animals = list(
+        {found.id: found for found in (find_animal(session, tag) for tag in tags)}.values()
+    )
+    house = read_house_today(session, today)
     for animal in animals:
         refuse_ended(animal, "be moved")
-    house = read_house_today(session, today)
+        if house.tank_of.get(animal.id or 0) == target.id:
+            raise AlreadyInTank(animal.tag, target.code)
     coming = [_as_occupant(house, animal) for animal in animals]
     reasons = [reason.sentence for reason in reasons_against(session, house, target, coming, today)]
     if reasons and not anyway:

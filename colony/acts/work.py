@@ -1,6 +1,6 @@
 """The work list of moves: accept a plan, see what is to be done, tick it off."""
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from dataclasses import dataclass
 from datetime import date
 
@@ -10,6 +10,8 @@ from colony.records import Animal, Litter, MoveToDo, Tank
 from colony.store.journal import tell
 from colony.store.lookup import find_animal, find_tank
 from colony.store.readers.herd import read_places
+
+_OPEN = (col(MoveToDo.done_on).is_(None), col(MoveToDo.dropped_on).is_(None))
 
 
 @dataclass(frozen=True)
@@ -36,19 +38,16 @@ class MoveLine:
 
 
 def accept_moves(session: Session, *, moves: Sequence[PlannedMove], today: date) -> list[MoveLine]:
-    """Make these moves the work list; what was still open on it is dropped.
-
-    A plan starts from where everybody is now: the rest of an older one could break its limits.
+    """Put moves on the work list, in place of those that stand there for the same animals.
 
     Raises
     ------
     NoSuchTag, NoSuchTank
     """
-    for waiting in _everybody(session):
-        _drop(session, waiting, today)
     for move in moves:
         animal, tank = find_animal(session, move.tag), find_tank(session, move.tank)
         assert animal.id is not None and tank.id is not None  # noqa: S101, PT018 - both were found
+        _drop(session, animal.id, today)
         session.add(
             MoveToDo(
                 animal_id=animal.id,
@@ -71,11 +70,7 @@ def list_moves(session: Session, *, today: date) -> list[MoveLine]:
         .join(Animal, col(MoveToDo.animal_id) == col(Animal.id))
         .join(Litter, col(Animal.litter_id) == col(Litter.id), isouter=True)
         .join(Tank, col(MoveToDo.tank_id) == col(Tank.id))
-        .where(
-            col(MoveToDo.done_on).is_(None),
-            col(MoveToDo.dropped_on).is_(None),
-            col(Animal.status) == "present",
-        )
+        .where(*_OPEN, col(Animal.status) == "present")
         .order_by(col(MoveToDo.due_by), col(Tank.code), col(Animal.tag))
     )
     return [
@@ -105,6 +100,19 @@ def drop_moves(session: Session, *, tags: Sequence[str], today: date) -> int:
     return dropped
 
 
+def clear_moves(session: Session, *, roles: Collection[str], today: date) -> None:
+    """Take every move into a tank of some roles off the work list."""
+    query = (
+        select(MoveToDo)
+        .join(Tank, col(MoveToDo.tank_id) == col(Tank.id))
+        .where(*_OPEN, col(Tank.role).in_(roles))
+    )
+    for row in session.exec(query):
+        row.dropped_on = today
+        session.add(row)
+    session.flush()
+
+
 def tick_move(session: Session, *, animal_id: int, tank_id: int, on: date) -> None:
     """Tick off the move of an animal when it is where it was to go."""
     for row in _open(session, animal_id):
@@ -118,8 +126,7 @@ def _open(session: Session, animal_id: int) -> Sequence[MoveToDo]:
     return session.exec(
         select(MoveToDo).where(
             MoveToDo.animal_id == animal_id,
-            col(MoveToDo.done_on).is_(None),
-            col(MoveToDo.dropped_on).is_(None),
+            *_OPEN,
         )
     ).all()
 
@@ -130,11 +137,3 @@ def _drop(session: Session, animal_id: int, today: date) -> int:
         row.dropped_on = today
         session.add(row)
     return len(rows)
-
-
-def _everybody(session: Session) -> list[int]:
-    """Who is on the list."""
-    query = select(MoveToDo.animal_id).where(
-        col(MoveToDo.done_on).is_(None), col(MoveToDo.dropped_on).is_(None)
-    )
-    return list(session.exec(query.distinct()))

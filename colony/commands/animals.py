@@ -75,7 +75,7 @@ def add(
         sires=parse_sires(sire or []),
     )
     new_tag = parse_tag(tag)
-    with acting(book, "animal add") as session:
+    with acting(book, "animal add", begin=True) as session:
         width_mm = parse_length_mm(width, length_unit(session)) if width else None
         add_animal(session, tag=new_tag, facts=facts, tank=tank, width_mm=width_mm, today=today())
         page = show_animal(session, tag=new_tag, today=today())

@@ -47,15 +47,14 @@ def settings(
     from colony.acts.settings import set_setting, show_settings
 
     if key is not None and value is not None:
-        with acting(book, "book settings") as session:
+        with acting(book, "book settings", begin=True) as session:
             set_setting(session, key=key, value=value)
     with reading(book) as session:
-        known = show_settings(session)
+        known = show_settings(session, key=key)
     if as_json:
         show_json(known)
     else:
-        shown = [one for one in known.items() if key in (None, one[0])]
-        show_table(("Setting", "Value"), shown, none=f"There is no setting {key}.")
+        show_table(("Setting", "Value"), list(known.items()))
 
 
 @app.command("import")
@@ -85,7 +84,10 @@ def import_(
     from colony.acts.imports import import_path
     from colony.commands.progress import watched
 
-    with reading(book) if dry_run else acting(book, "book import") as session, watched() as watch:
+    with (
+        reading(book) if dry_run else acting(book, "book import", begin=True) as session,
+        watched() as watch,
+    ):
         done = import_path(
             session,
             path=path,

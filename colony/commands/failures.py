@@ -1,12 +1,16 @@
 """Where a refusal becomes words on stderr and an exit code; the only such place of the commands."""
 
+import os
 import sys
 from collections.abc import Callable, Sequence
+from io import TextIOWrapper
 
 import typer
 
 from colony.commands.as_typed import take_as_typed
+from colony.notation.tags import printable
 from colony.refusals.base import Refusal
+from colony.refusals.notation import UnreadableWord
 
 WRONG_USE, FAILED, INTERRUPTED = 2, 1, 130
 
@@ -15,14 +19,22 @@ def run(arguments: Sequence[str] | None = None) -> int:
     """Run the command line and return its exit code: 0 done, 1 refused or failed, 2 wrong use."""
     from colony.commands.tree import app
 
+    _speak_safely()
+    words = list(sys.argv[1:] if arguments is None else arguments)
     command = take_as_typed(typer.main.get_command(app))
-    return said(lambda: command.main(args=arguments, prog_name="colony", standalone_mode=False))
+
+    def answer() -> object:
+        _refuse_unreadable(words)
+        return command.main(args=words, prog_name="colony", standalone_mode=False)
+
+    return said(answer)
 
 
 def said(call: Callable[[], object]) -> int:
     """Call a face of the program; whatever stops it becomes a sentence and an exit code."""
     try:
         code = call()
+        sys.stdout.flush()
     except Refusal as refusal:
         return _say(refusal.sentence, refusal.exit_code)
     except typer.TyperException as misuse:
@@ -30,7 +42,8 @@ def said(call: Callable[[], object]) -> int:
     except (typer.Abort, KeyboardInterrupt):
         return _say("Stopped; nothing was written.", INTERRUPTED)
     except BrokenPipeError:
-        sys.stdout = None  # whoever read us has gone: nothing to flush
+        # Whoever read us has gone; what is left to flush goes nowhere.
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
         return FAILED
     except OSError as failed:
         return _say(f"{failed.filename or 'The system'}: {failed.strerror or failed}.", FAILED)
@@ -47,5 +60,22 @@ def _told(misuse: typer.TyperException) -> str:
 
 
 def _say(sentence: str, code: int) -> int:
-    sys.stderr.write(f"colony: {sentence}\n")
+    safe = "\n".join(map(printable, sentence.split("\n")))
+    sys.stderr.write(f"colony: {safe}\n")
     return code
+
+
+def _speak_safely() -> None:
+    """Write what the terminal has no letter for as an escape, rather than not at all."""
+    for stream in (sys.stdout, sys.stderr):
+        if isinstance(stream, TextIOWrapper):
+            stream.reconfigure(errors="backslashreplace")
+
+
+def _refuse_unreadable(words: Sequence[str]) -> None:
+    """Refuse bytes that are no text: the shell's encoding is another than the program's."""
+    for word in words:
+        try:
+            word.encode()
+        except UnicodeEncodeError as wrong:
+            raise UnreadableWord(word) from wrong

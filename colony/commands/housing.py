@@ -54,7 +54,7 @@ def plan(
     book: Book = None,
     *,
     accept: Annotated[
-        bool, typer.Option("--accept", help="Make the first week's moves the work list.")
+        bool, typer.Option("--accept", help="Put the first week's moves on the work list.")
     ] = False,
     as_json: AsJson = False,
 ) -> None:
@@ -72,7 +72,7 @@ def plan(
         return
     _show_plan(proposed)
     if accepted:
-        say("The moves of the first week are the work list now: colony tank work.")
+        say("The moves of the first week are on the work list: colony tank work.")
     elif accept:
         say("The first week has no move to accept.")
 
@@ -141,8 +141,10 @@ def _show_plan(proposed: "HousingPlan") -> None:
             say(
                 f"Week of {week.begins}: a better plan might save up to {week.gap:.0%} of the moves."
             )
-    stuck = dict.fromkeys(why for week in proposed.weeks for why in week.stuck)
-    warn(f"{why}: nobody there may be moved." for why in stuck)
+    stuck: dict[str, str] = {}
+    for why in (why for week in proposed.weeks for why in week.stuck):
+        stuck.setdefault(why.split()[0], why)  # once a tank, though its load grows week by week
+    warn(f"{why}: nobody there may be moved." for why in stuck.values())
 
 
 def _remedy_told(week: "WeekPlan", remedy: "Remedy") -> str:

@@ -94,7 +94,7 @@ def edit(
     differ: Differ = None,
 ) -> None:
     """Mend a litter: a wrong sire, day or count of dead; everything computed follows."""
-    from colony.acts.litters import LitterMended, edit_litter
+    from colony.acts.litter_edit import LitterMended, edit_litter
 
     mended = LitterMended(
         sires=parse_sires(sire or []),

@@ -1,7 +1,7 @@
 """Open the book for one command: to read in, or for one act."""
 
 from collections.abc import Iterator
-from contextlib import contextmanager
+from contextlib import closing, contextmanager
 from typing import TYPE_CHECKING
 
 from colony.commands.output import warn
@@ -14,30 +14,27 @@ if TYPE_CHECKING:
 
 @contextmanager
 def opened(book: str | None) -> Iterator["Book"]:
-    """The book itself, for what is done to all of it."""
+    """The book itself, for what is done to all of it; it is let go of at the end."""
     from colony.store.book import open_book
     from colony.store.location import book_location
 
-    one = open_book(book_location(book))
-    yield one
-    one.close()
+    with closing(open_book(book_location(book))) as one:
+        yield one
 
 
 @contextmanager
 def reading(book: str | None) -> Iterator["Session"]:
     """The session of a command that only reads."""
-    from colony.store.book import open_book
-    from colony.store.location import book_location
-
-    with open_book(book_location(book)).reading() as session:
+    with opened(book) as one, one.reading() as session:
         yield session
 
 
 @contextmanager
-def acting(book: str | None, act: str, *, begin: bool = True) -> Iterator["Session"]:
-    """The session of one act; a book that is not there yet is begun, and that is said.
+def acting(book: str | None, act: str, *, begin: bool = False) -> Iterator["Session"]:
+    """The session of one act.
 
-    Without `begin` it is refused: an act that needs animals begins no empty book.
+    With `begin`, a book that is not there yet is begun, and that is said; an act on what
+    would have to stand in it already is more likely given a mistyped path.
     """
     from colony.refusals.books import NoSuchBook
     from colony.store.book import open_book
@@ -46,13 +43,13 @@ def acting(book: str | None, act: str, *, begin: bool = True) -> Iterator["Sessi
 
     location = book_location(book)
     try:
-        opened = open_book(location)
+        one = open_book(location)
     except NoSuchBook:
         if not begin:
             raise
-        opened = open_book(location, begin=True)
+        one = open_book(location, begin=True)
         warn([f"There was no book at {location}: a new one was begun."])
-    with opened.act(act) as session:
+    with closing(one), one.act(act) as session:
         yield session
     warn(concerns_of(session))
 

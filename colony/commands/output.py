@@ -2,6 +2,7 @@
 
 import dataclasses
 import json
+import re
 import sys
 from collections.abc import Iterable, Sequence
 from datetime import date
@@ -10,6 +11,9 @@ from typing import Any
 
 from colony.commands.table import draw
 from colony.notation.tags import printable
+
+_UNPRINTABLE = re.compile(r"[\x7f-\x9f\u200b-\u200f\u2028-\u202e\u2060-\u206f\ufeff]")
+"""What JSON may hold as it is, but a terminal might obey."""
 
 
 def say(sentence: str) -> None:
@@ -26,8 +30,9 @@ def warn(sentences: Iterable[str]) -> None:
 def show_json(document: object) -> None:
     """Print one JSON document: snake_case keys, ISO dates, whole mm and g."""
     # In one piece: many times faster than written bit by bit as json.dump does.
-    text = json.dumps(document, default=_plain, ensure_ascii=False, allow_nan=False)
-    sys.stdout.write(f"{text}\n")
+    ascii_only = "utf" not in (getattr(sys.stdout, "encoding", None) or "").lower()
+    text = json.dumps(document, default=_plain, ensure_ascii=ascii_only, allow_nan=False)
+    sys.stdout.write(f"{_UNPRINTABLE.sub(_escaped, text)}\n")
 
 
 def show_table(columns: Sequence[str], rows: Iterable[Sequence[object]], *, none: str = "") -> None:
@@ -56,6 +61,10 @@ def show_facts(record: object, *, leave: Sequence[str] = ()) -> None:
         say(f"{name.replace('_', ' '):<{width}}  {told}")
 
 
+def _escaped(found: re.Match[str]) -> str:
+    return f"\\u{ord(found[0]):04x}"
+
+
 def _cell(value: object) -> str:
     if value is None:
         return "-"
@@ -63,7 +72,7 @@ def _cell(value: object) -> str:
         return "yes" if value else "no"
     if isinstance(value, float):
         return f"{value:.4f}"
-    return printable(str(value))
+    return printable(" ".join(str(value).split("\n")))
 
 
 @cache

@@ -1,12 +1,14 @@
 """`colony pedigree`: inbreeding and kinship."""
 
+import shutil
+from pathlib import Path
 from typing import TYPE_CHECKING, Annotated
 
 import typer
 
 from colony.commands.completion import complete_tag
 from colony.commands.opened import reading
-from colony.commands.options import AsJson, Book, Tag, subject
+from colony.commands.options import AsJson, Book, Tag, Yes, subject
 from colony.commands.output import say, show_json, show_table
 from colony.commands.read import today
 
@@ -64,13 +66,16 @@ def why(
     limit: Annotated[int, typer.Option(help="Paths to print; 0 for all.", min=0)] = 40,
     book: Book = None,
     *,
+    drawn: Annotated[bool, typer.Option("--drawn", help="Draw the paths too.")] = False,
     as_json: AsJson = False,
 ) -> None:
     """Explain F of an animal, or the kinship of two: every path, and what each adds."""
-    from colony.acts.kin_paths import explain
+    from colony.acts.kin_paths import draw_paths, explain
 
     with reading(book) as session:
         found = explain(session, tag=tag, other=other)
+        columns = shutil.get_terminal_size().columns
+        drawing = draw_paths(session, tag=tag, other=other, width=columns) if drawn else []
     if as_json:
         show_json(found)
         return
@@ -82,11 +87,39 @@ def why(
     )
     if limit and len(found.paths) > limit:
         say(f"and {len(found.paths) - limit} more paths: --limit 0 shows all.")
+    if drawing:
+        say("\n".join(drawing))
     show_table(
         ("Common ancestor", ">Paths", ">Add together"),
         ((a.ancestor, a.paths, f"{a.adds:.6g}") for a in found.ancestors),
         none="They have no common ancestor on record.",
     )
+
+
+@app.command("chart")
+def chart(
+    tag: Tag,
+    output: Annotated[
+        Path | None, typer.Option("--output", "-o", help="FILE.svg, .png or .pdf; without: here.")
+    ] = None,
+    up: Annotated[int, typer.Option(help="Generations of ancestors.", min=0, max=12)] = 3,
+    down: Annotated[int, typer.Option(help="Generations of descendants.", min=0, max=6)] = 1,
+    book: Book = None,
+    *,
+    yes: Yes = False,
+) -> None:
+    """Draw the pedigree of an animal in the standard symbols of human genetics."""
+    from colony.acts.pedigree_chart import Generations, chart_in_lines, write_chart
+
+    generations = Generations(up, down)
+    with reading(book) as session:
+        if output is None:
+            columns = shutil.get_terminal_size().columns
+            lines = chart_in_lines(session, tag=tag, generations=generations, width=columns)
+            say("\n".join(lines))
+        else:
+            write_chart(session, tag=tag, path=output, generations=generations, overwrite=yes)
+            say(f"The pedigree of {tag} is in {output}.")
 
 
 @app.command("founders")

@@ -60,7 +60,7 @@ def add(
     """Add a species; its numbers are the family's until you set them."""
     from colony.acts.species import add_species
 
-    with acting(book, "species add") as session:
+    with acting(book, "species add", begin=True) as session:
         add_species(
             session,
             name=parse_tag(name),
@@ -83,7 +83,7 @@ def set_(
     """Set a number of a species, and say where it comes from."""
     from colony.acts.species import set_trait
 
-    with acting(book, "species set") as session:
+    with acting(book, "species set", begin=True) as session:
         set_trait(
             session, name=name, trait=trait, number=number, source=parse_text(source, "source", 200)
         )

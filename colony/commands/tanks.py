@@ -39,7 +39,7 @@ def system(
     """Make a system of shared water, or mend one."""
     from colony.acts.tanks import set_system
 
-    with acting(book, "tank system") as session:
+    with acting(book, "tank system", begin=True) as session:
         set_system(
             session,
             name=parse_tag(name),
@@ -63,7 +63,8 @@ def add(
     water: Height = None,
     volume: Volume = None,
     order: Annotated[
-        int | None, typer.Option(help="Its place on your walk through the house.", min=1)
+        int | None,
+        typer.Option(help="Its place on your walk through the house.", min=1, max=100_000),
     ] = None,
     note: Note = None,
     book: Book = None,

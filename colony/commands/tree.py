@@ -12,7 +12,7 @@ from colony import __version__
 from colony.commands.as_typed import take_as_typed
 from colony.commands.options import AsJson, plain_app
 from colony.notation.tags import nearest_tags
-from colony.refusals.notation import NoSuchSubject
+from colony.refusals.notation import JsonAfterVerb, NoSuchSubject
 
 SUBJECTS = {
     "animal": ("animals", "Who is who: add, show, list, edit, hold and end animals."),
@@ -75,6 +75,7 @@ def colony(
         typer.Option(help="The book: a file or a PostgreSQL URL.", metavar="PATH_OR_URL"),
     ] = None,
     *,
+    as_json: AsJson = False,
     version: Annotated[bool, typer.Option("--version", help="Say which version this is.")] = False,
 ) -> None:
     """Keep the book of a stingray colony. Without a subject: the state of the day."""
@@ -86,7 +87,9 @@ def colony(
     if ctx.invoked_subcommand is None:
         from colony.commands.day import show_day
 
-        show_day()
+        show_day(as_json=as_json)
+    elif as_json:
+        raise JsonAfterVerb(ctx.invoked_subcommand)
 
 
 @app.command("sample")

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from datetime import date, datetime
 from typing import Any
 
-from colony.exchange.nouns import SpeciesValues
+from colony.exchange.noun import SpeciesValues
 from colony.refusals.exchange import NotAColonyFolder
 
 FILE = "colony.toml"

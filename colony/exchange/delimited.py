@@ -6,19 +6,15 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
+from colony.exchange.content import read_content
 from colony.exchange.encodings import decode
 from colony.exchange.inert import undo_inert
 from colony.refusals.exchange import (
     BrokenQuotes,
     CellTooLong,
     FileEmpty,
-    FileNotReadable,
-    FileTooLarge,
-    NoSuchFile,
-    NotAColonyFolder,
 )
 
-MOST_MEGABYTES = 64
 LONGEST_CELL = 8_000
 _DELIMITERS = ",;\t"
 
@@ -55,28 +51,13 @@ def read_table(path: Path) -> Table:
     NotPlainText, BrokenQuotes, CellTooLong
         What there is cannot be told apart into cells.
     """
-    text = decode(_content(path), str(path))
+    text = decode(read_content(path), str(path))
     delimiter, text, skipped = _delimiter(text)
     rows = _rows(text, delimiter, str(path), skipped)
     header = next(rows, None)
     if header is None:
         raise FileEmpty(str(path))
     return Table(str(path), header, tuple(rows))
-
-
-def _content(path: Path) -> bytes:
-    if path.is_dir():
-        raise NotAColonyFolder(str(path), "a folder where a file was to be")
-    try:
-        if path.stat().st_size > MOST_MEGABYTES * 2**20:
-            raise FileTooLarge(str(path), MOST_MEGABYTES)
-        return path.read_bytes()
-    except FileNotFoundError as missing:
-        raise NoSuchFile(str(path)) from missing
-    except (OSError, ValueError) as failed:
-        raise FileNotReadable(
-            str(path), getattr(failed, "strerror", None) or "bad path"
-        ) from failed
 
 
 def _delimiter(text: str) -> tuple[str, str, int]:

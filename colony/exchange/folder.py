@@ -8,14 +8,16 @@ from pathlib import Path
 from typing import Any
 
 from colony.exchange.colony_toml import FILE, Heading, read_heading, write_heading
+from colony.exchange.content import read_content
 from colony.exchange.delimited import Row, read_table
 from colony.exchange.faults import Fault
 from colony.exchange.inert import make_inert
+from colony.exchange.noun import Column, Noun, NounRow, joined
 from colony.exchange.noun_cells import read_noun_cell, write_noun_cell
-from colony.exchange.nouns import NOUNS, Column, Noun, NounRow
+from colony.exchange.nouns import NOUNS, REFERRED
 from colony.refusals.base import WrongUse
 from colony.refusals.cells import MoreCellsThanHeadings
-from colony.refusals.exchange import FileEmpty, FileNotReadable, NotAColonyFolder
+from colony.refusals.exchange import FileEmpty, NoSuchFile, NotAColonyFolder
 
 Tables = Mapping[str, Sequence[NounRow]]
 
@@ -86,13 +88,11 @@ def _cell(column: Column, value: Any) -> str:  # noqa: ANN401 - each kind has it
 
 def _read_heading(path: Path) -> Heading:
     try:
-        text = (path / FILE).read_text("utf-8")
-    except FileNotFoundError as missing:
+        text = read_content(path / FILE).decode("utf-8")
+    except NoSuchFile as missing:
         raise NotAColonyFolder(str(path), f"it has no {FILE}") from missing
     except UnicodeDecodeError as broken:
         raise NotAColonyFolder(str(path), f"{FILE} is not UTF-8") from broken
-    except OSError as failed:
-        raise FileNotReadable(str(path / FILE), failed.strerror or "no reason") from failed
     return read_heading(text, str(path))
 
 
@@ -111,12 +111,22 @@ def _read_noun(folder: Path, noun: Noun) -> _NounFile:
     known = {column.name for column in noun.columns}
     faults: list[Fault] = []
     rows = [_read_row(noun, headings, row, faults) for row in table.rows]
-    label = headings.index(noun.columns[0].name) if noun.columns[0].name in headings else 0
     return _NounFile(
         tuple(row for row in rows if row is not None),
-        frozenset(r.cells[label].casefold() for r in table.rows if label < len(r.cells)),
+        _names(noun, headings, table.rows),
         tuple(faults),
         tuple(f"{noun.file}: {h}" for h in headings if h and h not in known),
+    )
+
+
+def _names(noun: Noun, headings: Sequence[str], rows: Iterable[Row]) -> frozenset[str]:
+    if noun.name not in REFERRED:
+        return frozenset()
+    places = [headings.index(name) for name in noun.labels]
+    return frozenset(
+        joined(*(row.cells[place] for place in places)).casefold()
+        for row in rows
+        if max(places) < len(row.cells)
     )
 
 

@@ -7,8 +7,9 @@ from typing import Any
 
 from colony.exchange.faults import Fault
 from colony.exchange.folder import ColonyFolder, Tables
+from colony.exchange.noun import Column, Noun, NounRow
 from colony.exchange.noun_cells import write_noun_cell
-from colony.exchange.nouns import BY_NAME, NOUNS, Column, Noun, NounRow
+from colony.exchange.nouns import BY_NAME, NOUNS, REFERRED
 from colony.exchange.row_checks import same_sires
 from colony.exchange.row_rules import ROW_RULES
 from colony.notation.tags import nearest_tags
@@ -73,8 +74,7 @@ def _same(column: Column, one: Any, other: Any) -> bool:  # noqa: ANN401 - the s
 
 
 def _fault(noun: Noun, row: NounRow, name: str, wrong: WrongUse) -> Fault:
-    column = next(column for column in noun.columns if column.name == name)
-    value = write_noun_cell(column, row.values[name])
+    value = write_noun_cell(noun.column(name), row.values[name])
     return Fault(noun.file, row.line, name, value, wrong.sentence)
 
 
@@ -84,7 +84,8 @@ def _twice(noun: Noun, rows: Sequence[NounRow]) -> Iterator[Fault]:
         earlier = first.setdefault(_key(noun, row), row)
         columns = differing(noun, row, earlier)
         if columns:
-            what = " ".join(str(row.values[name]) for name in noun.key)
+            said = (row.values[name] for name in noun.key)
+            what = " ".join(str(one) for one in said if one is not None)
             yield _fault(noun, row, noun.label, RowTwice(what, earlier.line, columns))
 
 
@@ -109,9 +110,9 @@ def _names_of_nothing(
 ) -> Iterator[Fault]:
     known = {
         noun.name: folder.names[noun.name]
-        | {_folded(row.values[noun.label]) for row in book[noun.name]}
+        | {noun.called(row.values).casefold() for row in book[noun.name]}
         for noun in NOUNS
-        if noun.key
+        if noun.name in REFERRED
     }
     for noun in NOUNS:
         for row in folder.tables[noun.name]:
@@ -121,7 +122,7 @@ def _names_of_nothing(
                         yield _fault(noun, row, column.name, NoSuchSpecies(name, list(species)))
                 elif name.casefold() not in known[_target(column)]:
                     near = nearest_tags(name, known[_target(column)])
-                    wrong = NothingByThatName(_target(column)[:-1], name, near)
+                    wrong = NothingByThatName(BY_NAME[_target(column)].one, name, near)
                     yield _fault(noun, row, column.name, wrong)
 
 
@@ -133,8 +134,12 @@ def _references(noun: Noun, row: NounRow) -> Iterator[tuple[Column, str]]:
             yield from ((column, share.tag) for share in value if share.tag)
         elif column.kind == "tags":
             yield from ((column, tag) for tag in value)
-        elif value is not None and (column.kind in BY_NAME or column.kind == "species"):
-            yield column, value
+        elif _refers(column) and (name := column.referred(row.values)) is not None:
+            yield column, name
+
+
+def _refers(column: Column) -> bool:
+    return column.kind in BY_NAME or column.kind == "species"
 
 
 def _target(column: Column) -> str:

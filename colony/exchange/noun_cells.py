@@ -1,18 +1,21 @@
 """How the cells of a colony in plain files are read and written, by kind."""
 
+import math
 from collections.abc import Callable, Mapping
 from datetime import date
 from typing import Any
 
-from colony.exchange.nouns import Column
+from colony.exchange.noun import Column
 from colony.exchange.sire_cells import read_sires, write_sires
 from colony.notation.days import Day, parse_day_as_known
 from colony.notation.tags import parse_tag, parse_text
 from colony.notation.transponders import parse_transponder
-from colony.refusals.cells import CellNeeded, NotAWholeNumber, NotOneOf
+from colony.refusals.cells import CellNeeded, NotANumber, NotAWholeNumber, NotOneOf
 from colony.refusals.notation import UnreadableDay
 
 _MOST_DIGITS = 9
+_EXACT = 1e15
+"""Below this every whole float is written in digits alone and read back the same."""
 _YES_NO = {"yes": True, "no": False}
 
 
@@ -41,6 +44,8 @@ def write_noun_cell(column: Column, value: Any) -> str:  # noqa: ANN401 - the sa
         return "; ".join(value)
     if column.kind == "yes_no":
         return "yes" if value else "no" if column.needed else ""
+    if isinstance(value, float):
+        return f"{value:.0f}" if value.is_integer() and abs(value) < _EXACT else repr(value)
     return str(value)
 
 
@@ -75,6 +80,16 @@ def _whole(least: int) -> Callable[[str, Column], int]:
     return read
 
 
+def _number(cell: str, _column: Column) -> float:
+    try:
+        number = float(cell) if cell.isascii() and "_" not in cell else math.nan
+    except ValueError:
+        number = math.nan
+    if not math.isfinite(number):
+        raise NotANumber(cell)
+    return number
+
+
 def _word(cell: str, column: Column) -> str:
     found = next((word for word in column.words if word.casefold() == cell.casefold()), None)
     if found is None:
@@ -89,7 +104,11 @@ def _yes_no(cell: str, _column: Column) -> bool:
 
 
 def _tags(cell: str, _column: Column) -> tuple[str, ...]:
-    return tuple(parse_tag(part) for part in cell.split(";") if part.strip())
+    tags: dict[str, str] = {}
+    for part in filter(str.strip, cell.split(";")):
+        tag = parse_tag(part)
+        tags.setdefault(tag.casefold(), tag)
+    return tuple(tags.values())
 
 
 _READERS: Mapping[str, Callable[[str, Column], Any]] = {
@@ -100,6 +119,7 @@ _READERS: Mapping[str, Callable[[str, Column], Any]] = {
     "day_as_known": _day_as_known,
     "count": _whole(0),
     "size": _whole(1),
+    "number": _number,
     "word": _word,
     "yes_no": _yes_no,
     "sires": lambda cell, _: read_sires(cell, lambda _: "=" not in cell),

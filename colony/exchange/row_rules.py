@@ -1,27 +1,9 @@
 """What the cells of one row of a folder must keep to, as a table of rules."""
 
-from collections.abc import Callable, Mapping
-from dataclasses import dataclass
-from typing import Any
+from collections.abc import Mapping
 
-Values = Mapping[str, Any]
-
-
-@dataclass(frozen=True)
-class RowRule:
-    """A rule of one noun: the column it is told of, whether a row keeps it, and its sentence."""
-
-    column: str
-    keeps: Callable[[Values], bool]
-    sentence: str
-
-
-def _in_order(first: str, then: str, *, strictly: bool = False) -> RowRule:
-    def keeps(row: Values) -> bool:
-        one, other = row[first], row[then]
-        return one is None or other is None or (one < other if strictly else one <= other)
-
-    return RowRule(then, keeps, f"{then} must come after {first}")
+from colony.exchange.care_rules import CARE_RULES
+from colony.exchange.row_rule import RowRule, Values, in_order
 
 
 def _ends_after_birth(row: Values) -> bool:
@@ -33,7 +15,7 @@ def _rectangular_or_round(row: Values) -> bool:
     return sides[0] == sides[1] and sides[0] != (row["diameter_mm"] is not None)
 
 
-ROW_RULES: Mapping[str, tuple[RowRule, ...]] = {
+_HERD_RULES: Mapping[str, tuple[RowRule, ...]] = {
     "tanks": (
         RowRule(
             "length_mm",
@@ -54,13 +36,13 @@ ROW_RULES: Mapping[str, tuple[RowRule, ...]] = {
             "A pup of a litter has its dam from there, and the cell stays empty",
         ),
     ),
-    "pairings": (_in_order("started", "ended"),),
+    "pairings": (in_order("started", "ended"),),
     "litters": (
         RowRule(
             "live", lambda row: row["live"] + row["dead"] > 0, "A litter has pups, live or dead"
         ),
     ),
-    "placements": (_in_order("entered_on", "left_on", strictly=True),),
+    "placements": (in_order("entered_on", "left_on", strictly=True),),
     "measurements": (
         RowRule(
             "width_mm",
@@ -68,6 +50,8 @@ ROW_RULES: Mapping[str, tuple[RowRule, ...]] = {
             "A measurement has a width_mm or a mass_g",
         ),
     ),
-    "holds": (_in_order("started", "ended"),),
+    "holds": (in_order("started", "ended"),),
 }
+
+ROW_RULES: Mapping[str, tuple[RowRule, ...]] = {**_HERD_RULES, **CARE_RULES}
 """The rules of each noun that has some."""

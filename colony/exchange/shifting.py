@@ -6,7 +6,7 @@ from datetime import date, timedelta
 from typing import Any
 
 from colony.exchange.folder import ColonyFolder
-from colony.exchange.nouns import NounRow
+from colony.exchange.noun import NounRow
 from colony.notation.days import Day
 
 

@@ -8,7 +8,7 @@ from pathlib import Path
 from colony.refusals.exchange import CannotWrite, WouldOverwrite
 
 
-def write_file(path: Path, text: str, *, overwrite: bool) -> None:
+def write_file(path: Path, content: str | bytes, *, overwrite: bool) -> None:
     """Write one file, whole or not at all.
 
     Raises
@@ -21,7 +21,7 @@ def write_file(path: Path, text: str, *, overwrite: bool) -> None:
     if path.is_dir() or (os.path.lexists(path) and not overwrite):
         raise WouldOverwrite(str(path))
     try:
-        _replace_all(path.parent, {path.name: text})
+        _replace_all(path.parent, {path.name: content})
     except (OSError, ValueError) as failed:
         raise CannotWrite(str(path), _why(failed)) from failed
 
@@ -45,7 +45,7 @@ def write_files(folder: Path, texts: Mapping[str, str], *, overwrite: bool) -> N
         raise CannotWrite(str(folder), _why(failed)) from failed
 
 
-def _replace_all(folder: Path, texts: Mapping[str, str]) -> None:
+def _replace_all(folder: Path, texts: Mapping[str, str | bytes]) -> None:
     """Rename nothing before everything is written."""
     parts = {name: _part(folder / name) for name in texts}
     try:
@@ -75,9 +75,9 @@ def _part(path: Path) -> Path:
     return path.with_name(f".{path.name}.{os.getpid()}.part")
 
 
-def _write(path: Path, text: str) -> None:
-    with path.open("w", encoding="utf-8", newline="") as file:
-        file.write(text)
+def _write(path: Path, content: str | bytes) -> None:
+    with path.open("wb") as file:
+        file.write(content if isinstance(content, bytes) else content.encode("utf-8"))
         file.flush()
         os.fsync(file.fileno())
 

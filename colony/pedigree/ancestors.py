@@ -44,17 +44,20 @@ def effective_ancestors(
     Boichard, Maignel & Verrier 1997, The value of using probabilities of gene origin to measure
     genetic variability in a population, Genet. Sel. Evol. 29:5-23: the ancestor that explains
     most is taken, its parents are forgotten, and what it explains is set aside; again until all
-    is explained or `most` are taken. Bottlenecks show that the effective founders hide.
+    is explained or `most` are taken. It shows bottlenecks that the effective founders hide. Of
+    ancestors that explain alike the older generation is taken (our own rule; the number can
+    depend on it).
     """
     part = above(pedigree.nodes, living)
     nodes = part.nodes
     weights = np.bincount(part.place[living], minlength=len(nodes)) / len(living)
+    by_age = nodes.order[nodes.order < nodes.animals]
     chosen = np.zeros(len(nodes), dtype=np.bool_)
     found: list[tuple[int, float]] = []
     while len(found) < most:
         explained = passed_down(nodes, chosen.astype(np.float64), cut=chosen)
         marginal = traced_up(nodes, weights, cut=chosen) * (1 - explained)
-        best = int(np.argmax(marginal[: nodes.animals]))
+        best = int(by_age[np.argmax(np.round(marginal[by_age], 12))])
         if marginal[best] < NOTHING_LEFT:
             break
         found.append((best, float(marginal[best])))

@@ -1,4 +1,4 @@
-"""Kinship of two animals under every assignment of the doubtful sires above them."""
+"""Kinship of pairs of animals under every assignment of the doubtful sires above them."""
 
 from collections.abc import Iterator
 from dataclasses import dataclass
@@ -8,9 +8,11 @@ from math import prod
 import numpy as np
 
 from colony.pedigree.doubts import UNKNOWN
-from colony.pedigree.nodes import FloatArray, IntArray, Nodes
+from colony.pedigree.nodes import BoolArray, FloatArray, IntArray, Nodes
 
 _CELLS_AT_ONCE = 1 << 21
+_CELLS_OF_A_STEP = 1 << 12
+"""What one step of the loop costs, counted as table entries."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -19,80 +21,127 @@ class Assignments:
 
     Attributes
     ----------
-    relevant
-        The two nodes and their ancestors, parents before pups.
+    one, other
+        The two nodes.
+    settled
+        Nodes that no doubt touches and that the others take of.
+    open
+        Nodes that a doubt touches, parents before pups.
     choices
         The doubtful sires among them with the sires that each may be.
     """
 
-    nodes: Nodes
     one: int
     other: int
-    relevant: IntArray
+    settled: IntArray
+    open: IntArray
     choices: tuple[tuple[int, tuple[int, ...]], ...]
 
     @property
+    def ways(self) -> int:
+        """How many assignments there are."""
+        return prod(len(sires) for _, sires in self.choices)
+
+    @property
     def cells(self) -> int:
-        """Entries of all the kinship tables that going through them takes."""
-        return prod(len(sires) for _, sires in self.choices) * len(self.relevant) ** 2
+        """Table entries that going through them takes."""
+        size = len(self.settled) + len(self.open)
+        return self.ways * size**2 + len(self.open) * _CELLS_OF_A_STEP
 
-    def extremes(self) -> tuple[float, float]:
-        """Least and greatest kinship of the two."""
-        at_once = max(1, _CELLS_AT_ONCE // len(self.relevant) ** 2)
+    def extremes(self, nodes: Nodes, settled_kinship: FloatArray) -> tuple[float, float]:
+        """Least and greatest kinship of the two.
+
+        Parameters
+        ----------
+        settled_kinship
+            Kinship among the settled nodes, in their order.
+        """
+        at_once = max(1, _CELLS_AT_ONCE // (len(self.settled) + len(self.open) + 1) ** 2)
         every = product(*(sires for _, sires in self.choices))
-        found = [self._kinship(np.array(some, dtype=np.int64)) for some in _batched(every, at_once)]
-        return min(one.min() for one in found), max(one.max() for one in found)
-
-    def _kinship(self, assigned: IntArray) -> FloatArray:
-        """Kinship of the two under some assignments (a, choices), by the plain table (m, m, a)."""
-        unknown = len(self.relevant)
-        place = np.full(len(self.nodes) + 1, unknown)
-        place[self.relevant] = np.arange(unknown)
-        chosen = {node: place[assigned[:, at]] for at, (node, _) in enumerate(self.choices)}
-        table = np.zeros((unknown + 1, unknown + 1, len(assigned)))
-        table[unknown, unknown] = 0.5
-        for at, node in enumerate(self.relevant.tolist()):
-            if node in chosen:
-                row, own = _as_chosen(table, chosen[node])
-            else:
-                row, own = self._as_pup(table, node, place)
-            table[at], table[:, at] = row, row
-            table[at, at] = own
-        one, other = place[self.one], place[self.other]
-        return np.asarray(table[one, other] if unknown not in (one, other) else np.zeros(1))
-
-    def _as_pup(
-        self, table: FloatArray, node: int, place: IntArray
-    ) -> tuple[FloatArray, FloatArray]:
-        nodes, unknown = self.nodes, len(table) - 1
-        first, second = place[nodes.first[node]], place[nodes.second[node]]
-        row = np.zeros_like(table[0])
-        for parent, share in ((first, nodes.first_share[node]), (second, nodes.second_share[node])):
-            if parent != unknown:
-                row += share * table[parent]
-        given = nodes.given_own[node]
-        between = table[first, second] if unknown not in (first, second) else 0.0 * row[0]
-        return row, (1 + between) / 2 if np.isnan(given) else np.full_like(row[0], given)
+        found = [
+            _Table(nodes, self, np.array(some, dtype=np.int64), settled_kinship).between_the_two()
+            for some in _batched(every, at_once)
+        ]
+        return min(float(one.min()) for one in found), max(float(one.max()) for one in found)
 
 
-def assignments(nodes: Nodes, one: int, other: int) -> Assignments:
-    """Lay out what the doubtful sires above two nodes may be; -1 for a node is nobody known."""
-    asked = np.array([node for node in (one, other) if node != UNKNOWN], dtype=np.int64)
-    found = nodes.ancestors_of(asked)
+class _Table:
+    """Kinship of all nodes of a case under some assignments, (m + 1, m + 1, ways).
+
+    The last place stands for somebody unknown.
+    """
+
+    def __init__(
+        self, nodes: Nodes, case: Assignments, assigned: IntArray, settled_kinship: FloatArray
+    ) -> None:
+        self.nodes, self.case = nodes, case
+        members = np.concatenate((case.settled, case.open))
+        self.unknown = len(members)
+        self.place = np.full(len(nodes) + 1, self.unknown)
+        self.place[members] = np.arange(self.unknown)
+        self.table = np.zeros((self.unknown + 1, self.unknown + 1, len(assigned)))
+        settled = len(case.settled)
+        self.table[:settled, :settled] = settled_kinship[..., None]
+        self.table[-1, -1] = 0.5
+        self.chosen = {
+            node: self.place[assigned[:, at]] for at, (node, _) in enumerate(case.choices)
+        }
+
+    def between_the_two(self) -> FloatArray:
+        """Kinship of the two under each assignment."""
+        for node in self.case.open.tolist():
+            row, own = self._as_chosen(node) if node in self.chosen else self._as_pup(node)
+            at = self.place[node]
+            self.table[at], self.table[:, at] = row, row
+            self.table[at, at] = own
+        one, other = self.place[self.case.one], self.place[self.case.other]
+        return np.asarray(self.table[one, other])
+
+    def _as_chosen(self, node: int) -> tuple[FloatArray, FloatArray]:
+        chosen, every = self.chosen[node], np.arange(self.table.shape[2])
+        row = np.where(chosen == self.unknown, 0.0, self.table[chosen, :, every].T)
+        return row, self.table[chosen, chosen, every]
+
+    def _as_pup(self, node: int) -> tuple[FloatArray, FloatArray]:
+        first, second = (self.place[one[node]] for one in (self.nodes.first, self.nodes.second))
+        row = np.zeros_like(self.table[0])
+        for parent in (first, second):
+            if parent != self.unknown:
+                row += 0.5 * self.table[parent]
+        known = self.unknown not in (first, second)
+        return row, 0.5 + 0.5 * self.table[first, second] * known
+
+
+def assignments(nodes: Nodes, touched: BoolArray, one: int, other: int) -> Assignments:
+    """Lay out what the doubtful sires above two nodes may be.
+
+    Parameters
+    ----------
+    touched
+        Whether each node is in doubt or descends from one that is, (N,).
+    """
+    found = nodes.ancestors_of(np.array([one, other]))
     choices = tuple(
         (node, tuple(sire for sire, _ in possible))
         for node, possible in nodes.choices
         if found[node]
     )
-    found[nodes.is_doubtful_sire] = False
-    found[[node for node, _ in choices]] = True
-    return Assignments(nodes, one, other, nodes.order[found[nodes.order]], choices)
+    in_doubt = found & touched
+    in_doubt[nodes.is_doubtful_sire] = False
+    sires = [sire for _, possible in choices for sire in possible]
+    used = np.concatenate((nodes.first[in_doubt], nodes.second[in_doubt], [one, other], sires))
+    used = np.unique(used[used != UNKNOWN].astype(np.int64))
+    in_doubt[[node for node, _ in choices]] = True
+    settled = used[~touched[used]]
+    return Assignments(one, other, settled, nodes.order[in_doubt[nodes.order]], choices)
 
 
-def _as_chosen(table: FloatArray, chosen: IntArray) -> tuple[FloatArray, FloatArray]:
-    every, unknown = np.arange(len(chosen)), len(table) - 1
-    row = np.where(chosen == unknown, 0.0, table[chosen, :, every].T)
-    return row, table[chosen, chosen, every]
+def touched_by_doubt(nodes: Nodes) -> BoolArray:
+    """Whether each node is a doubtful sire or descends from one, (N,)."""
+    touched = np.append(nodes.is_doubtful_sire, False)
+    for batch in nodes.by_step:
+        touched[batch] |= touched[nodes.first[batch]] | touched[nodes.second[batch]]
+    return touched[:-1]
 
 
 def _batched(every: Iterator[tuple[int, ...]], size: int) -> Iterator[list[tuple[int, ...]]]:

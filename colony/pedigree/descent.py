@@ -23,7 +23,6 @@ def traced_up(nodes: Nodes, weights: FloatArray, cut: BoolArray | None = None) -
         some = batch if cut is None else batch[~cut[batch]]
         np.add.at(traced, nodes.first[some], traced[some] * nodes.first_share[some])
         np.add.at(traced, nodes.second[some], traced[some] * nodes.second_share[some])
-        traced[-1] = 0.0
     return traced[:-1]
 
 

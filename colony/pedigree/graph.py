@@ -1,7 +1,7 @@
 """The pedigree of a book: who bore and who sired whom, as far as it is known."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from functools import cached_property
 from itertools import chain
 
@@ -82,20 +82,6 @@ class Pedigree:
         for doubt in self.doubts:
             alone[list(doubt.pups)] = False
         return np.flatnonzero(alone)
-
-    def with_pup(
-        self, tag: str, dam: int, sires: Sequence[int], shares: Sequence[float]
-    ) -> "Pedigree":
-        """The pedigree as it would be with one more pup, at the last position."""
-        doubt = Doubt((len(self),), tuple(sires), tuple(shares))
-        return replace(
-            self,
-            tags=(*self.tags, tag),
-            dam=np.append(self.dam, dam),
-            sire=np.append(self.sire, UNKNOWN),
-            sexes=(*self.sexes, "U"),
-            doubts=(*self.doubts, doubt),
-        )
 
 
 def _refuse_misfits(pedigree: Pedigree) -> None:

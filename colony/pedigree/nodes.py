@@ -17,6 +17,8 @@ IntArray = NDArray[np.int64]
 FloatArray = NDArray[np.float64]
 BoolArray = NDArray[np.bool_]
 
+_UNSET = -2
+
 
 class Looped(Exception):
     """Nodes descend from themselves; the pedigree, which knows their tags, refuses it in words."""
@@ -99,20 +101,21 @@ class Nodes:
 
 
 def _steps(first: IntArray, second: IntArray, are_parents: BoolArray) -> IntArray:
-    unset = -2
-    step = np.full(len(first) + 1, unset, dtype=np.int64)
+    """Give every parent the round in which its own parents are done, then the others theirs."""
+    step = np.full(len(first) + 1, _UNSET, dtype=np.int64)
     step[UNKNOWN] = -1
     waiting = np.flatnonzero(are_parents)
+    one, other = first[waiting], second[waiting]
     at = 0
     while waiting.size:
-        ready = (step[first[waiting]] != unset) & (step[second[waiting]] != unset)
+        ready = (step[one] != _UNSET) & (step[other] != _UNSET)
         if not ready.any():
             raise Looped(_loop(waiting, first, second))
         step[waiting[ready]] = at
-        waiting = waiting[~ready]
+        waiting, one, other = waiting[~ready], one[~ready], other[~ready]
         at += 1
-    leaves = np.flatnonzero(~are_parents)
-    step[leaves] = 1 + np.maximum(step[first[leaves]], step[second[leaves]])
+    others = np.flatnonzero(~are_parents)
+    step[others] = 1 + np.maximum(step[first[others]], step[second[others]])
     return step[:-1]
 
 

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from colony.pedigree.above import above
-from colony.pedigree.assignments import assignments
+from colony.pedigree.assignments import Assignments, assignments, touched_by_doubt
 from colony.pedigree.graph import Pedigree
 from colony.pedigree.nodes import BoolArray, FloatArray, IntArray, Nodes
 from colony.pedigree.sweep import Mixing, sweep
@@ -68,13 +68,24 @@ def kinship_range(
 
 def _narrowed(nodes: Nodes, pairs: IntArray, bounds: Range, cells: int) -> Range:
     """Go through the assignments of each pair, (k, 2), while they are few, the simplest first."""
-    todo = {(int(a), int(b)) for a, b in pairs[~bounds.exact]}
-    ways = sorted((assignments(nodes, *pair) for pair in todo), key=lambda one: one.cells)
-    for way in ways:
-        cells -= way.cells
-        if cells < 0:
-            break
-        here = (pairs == (way.one, way.other)).all(axis=1)
-        bounds.least[here], bounds.greatest[here] = way.extremes()
+    cases = _affordable(nodes, pairs[~bounds.exact], cells)
+    kept = np.unique(np.concatenate([np.empty(0, np.int64), *(case.settled for case in cases)]))
+    kinship = sweep(nodes, kept).kept
+    for case in cases:
+        at = np.searchsorted(kept, case.settled)
+        here = (pairs == (case.one, case.other)).all(axis=1)
+        extremes = case.extremes(nodes, kinship[np.ix_(at, at)])
+        bounds.least[here], bounds.greatest[here] = extremes
         bounds.exact[here] = True
     return bounds
+
+
+def _affordable(nodes: Nodes, pairs: IntArray, cells: int) -> list[Assignments]:
+    """The cases of the pairs, the simplest first, that the work allowed is enough for."""
+    touched = touched_by_doubt(nodes)
+    every = {(int(one), int(other)) for one, other in pairs}
+    cases = sorted(
+        (assignments(nodes, touched, *pair) for pair in every), key=lambda one: one.cells
+    )
+    spent = np.cumsum([case.cells for case in cases], dtype=np.float64)
+    return cases[: int(np.searchsorted(spent, cells, side="right"))]

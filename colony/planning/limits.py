@@ -65,8 +65,10 @@ def _too_full(tank: Tank, occupants: Sequence[Occupant], limits: Limits) -> str 
     filled = load(tank, occupants)
     if filled is None or filled <= limits.load:
         return None
-    told = f"{filled:.0%}" if round(filled, 2) > limits.load else f"{filled:.1%}"
-    return f"{tank.code} would be loaded {told}; the limit is {limits.load:.0%} of its floor"
+    told, limit = (f"{share:.0%}" for share in (filled, limits.load))
+    if told == limit:
+        told, limit = (f"{share:.1%}" for share in (filled, limits.load))
+    return f"{tank.code} would be loaded {told}; the limit is {limit} of its floor"
 
 
 def _too_narrow(tank: Tank, occupants: Sequence[Occupant], limits: Limits) -> str | None:

@@ -58,7 +58,7 @@ def _by_taking(question: Question, pairs: Index) -> Counted:
 def _counting(question: Question, pairs: Index, chosen: Index) -> Counted:
     dams = question.objective.dam[chosen]
     aim = Aim(len(dams), tuple(int(of[dams].sum()) for of, _ in question.quotas))
-    return Counted(aim, pairs, chosen, proved=len(dams) == _most(question))
+    return Counted(aim, pairs, chosen, proved=(sum(aim.quota_least), len(dams)) == _most(question))
 
 
 def _after(question: Question, pairs: Index, before: Counted, answer: Whole) -> Counted:
@@ -91,20 +91,15 @@ def _all(question: Question, _counted: Counted) -> Index:
     return np.arange(len(question.must))
 
 
-def _most(question: Question) -> int:
-    """Count the most litters there could be if everybody suited everybody."""
+def _most(question: Question) -> tuple[int, int]:
+    """Count the most litters of the quotas, and of all, if everybody suited everybody."""
     goal = question.objective
     dams = np.bincount(goal.dam, minlength=goal.dams) > 0
-    free = dams.copy()
-    most = 0
-    for of, highest in question.quotas:
-        most += min(highest, int((dams & of).sum()))
-        free &= ~of
-    sires = np.unique(goal.sire)
-    most = min(most + int(free.sum()), int(question.capacity[sires].sum()))
-    if question.most_litters is not None and question.most_litters < most:
-        return -1 if question.quotas else question.most_litters
-    return most
+    quotas = [(of & dams, highest) for of, highest in question.quotas]
+    asked = sum(min(highest, int(of.sum())) for of, highest in quotas)
+    free = dams & ~np.any([of for of, _ in quotas], axis=0) if quotas else dams
+    most = min(asked + int(free.sum()), int(question.capacity[np.unique(goal.sire)].sum()))
+    return asked, most if question.most_litters is None else min(most, question.most_litters)
 
 
 def near_pairs(question: Question) -> Index:

@@ -32,7 +32,7 @@ from colony.planning.pairing_wishes import (
 
 Way = Literal["plan", "least kin first", "random"]
 
-QUICK = Effort(seconds=5.0, proof=1e-3, polish=0)
+QUICK = Effort(seconds=5.0, enough=1e-3, polish=0)
 """Plans of generations that are drawn need no closer proof."""
 
 

@@ -16,8 +16,8 @@ from colony.planning.pairing_groups import SLACK, House, alike_together
 from colony.planning.pairing_objective import TIE, Objective, own_part
 from colony.planning.pairing_wishes import Bools, Floats, Index
 
-SCALE = 1e3
-"""Costs are written in thousandths, so that a solver's tolerances lie far below them."""
+SCALE = 100.0
+"""Costs are written in hundredths, so that a solver's tolerances lie far below them."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -132,7 +132,7 @@ class Model:
 
     @property
     def costs(self) -> Floats:
-        """What each unknown costs, in thousandths of the objective."""
+        """What each unknown costs, in hundredths of the objective."""
         costs = np.zeros(self.size)
         costs[: self.slots] = self._pair_costs(self.pairs)
         if self.aim.litters is None:
@@ -184,10 +184,9 @@ class Model:
 
     @property
     def whole(self) -> Bools:
-        """Which unknowns are whole: pairs and sires in tanks; the others follow."""
+        """Which unknowns are whole: all but the females who stay, which follow, and the curve."""
         whole = np.zeros(self.size, dtype=bool)
-        whole[: self.slots] = True
-        whole[self.places : self.stays] = True
+        whole[: self.stays] = True
         return whole
 
     def _parents(self) -> None:
@@ -297,5 +296,4 @@ class Model:
         if house is not None:
             price -= duals[self.room_rows + goal.sire] * house.dam_mm2[goal.dam] / self.room_mm2
             price -= duals[self.beside_rows + goal.sire]
-            price -= SCALE * TIE / (2 * (self.aim.litters or 1))
         return price

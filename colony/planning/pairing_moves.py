@@ -12,8 +12,9 @@ def planned_moves(
 ) -> tuple[PlannedMove, ...]:
     """List the moves of a plan, by tag.
 
-    Where no tanks were offered, a female goes to her male. Where they were, everybody of a
-    group goes to its tank, and who is in that tank and not of the group makes room.
+    Where no tanks were offered, a female goes to her male, if it is known where he is. Where
+    they were, everybody of a group goes to its tank, and who is in that tank and not of the
+    group makes room.
     """
     homes = {one.tag: stock.home(row) for row, one in enumerate(stock.animals)}
     goes: dict[str, str | None] = {}
@@ -24,7 +25,7 @@ def planned_moves(
     moves = [
         PlannedMove(tag, homes[tag], tank)
         for tag, tank in goes.items()
-        if tank is None or tank != homes[tag]
+        if tank is not None and tank != homes[tag]
     ]
     moves += _making_room(stock, planned, goes, overridden)
     return tuple(sorted(moves, key=lambda move: move.tag))

@@ -18,14 +18,14 @@ from colony.planning.pairing_wishes import Bools, Deadline, Effort, Floats, Inde
 
 BOUNDING_ROUNDS, CHOOSING_ROUNDS = 60, 25
 
-EQUAL = 1e-6
-"""Costs (in thousandths) closer than this are one."""
+EQUAL = 2e-6
+"""Costs (in hundredths) closer than this are one: HiGHS proves no closer."""
 
-SMALL = 1.0
+SMALL = 0.1
 """Below this cost, a gap is a share of this instead."""
 
-UNBOUNDED = -1e9
-"""A bound below every cost."""
+ROOT_NODES = 20
+"""What the beginning of a search costs, in nodes."""
 
 FEW_NODES = 50
 """A search of fewer nodes is not worth its beginning."""
@@ -65,16 +65,16 @@ def best_plan(question: Question, counted: Counted, effort: Effort, deadline: De
     cost = plan_cost(question, counted.chosen)
     best = Found(counted.chosen, cost, min(bounded.bound, cost))
     tangents, work = list(bounded.tangents), 0
-    reach = effort.proof * max(abs(bounded.bound), SMALL)
+    reach = effort.enough * max(abs(bounded.bound), SMALL)
     for _ in range(CHOOSING_ROUNDS):
         useful = np.flatnonzero((bounded.price <= reach + EQUAL) | question.must)
-        polishing = bool(best.gap <= effort.proof)
+        polishing = bool(best.gap <= effort.enough)
         model = Model(question, useful, replace(counted.aim, fewest_moves=polishing), tangents)
         nodes = (effort.polish - work) // model.size if polishing else effort.nodes
         if nodes < FEW_NODES or best.gap == 0.0 or deadline.is_over():
             break
-        answer = solve(model, deadline.left(), nodes, 0.0 if polishing else effort.proof / 4)
-        work += (answer.nodes + 1) * model.size if polishing else 0
+        answer = solve(model, deadline.left(), nodes, 0.0 if polishing else effort.enough / 4)
+        work += (answer.nodes + ROOT_NODES) * model.size if polishing else 0
         best = _better(question, best, useful, answer, bounded.bound + reach)
         if answer.chosen is not None:
             tangents.append(question.objective.litters_of(useful[answer.chosen]))
@@ -105,7 +105,7 @@ def _bounded(question: Question, counted: Counted, effort: Effort, deadline: Dea
     inside = np.zeros(len(question.must), dtype=bool)
     inside[counted.pairs] = True
     tangents = [_even(question, counted.aim)]
-    best = _Bounded(UNBOUNDED, np.zeros(len(inside)), tangents)
+    best = _Bounded(_least(question), np.zeros(len(inside)), tangents)
     for _ in range(BOUNDING_ROUNDS):
         model = Model(question, np.flatnonzero(inside), counted.aim, tangents)
         answer = relax(model, deadline.left())
@@ -117,10 +117,15 @@ def _bounded(question: Question, counted: Counted, effort: Effort, deadline: Dea
         if answer.cost > best.bound:
             best = _Bounded(answer.cost, price, _tight(model, answer))
         point, error = _point(question, counted.aim, model, answer)
-        if error <= effort.proof / 4 * abs(answer.cost) or deadline.is_over():
+        if error <= effort.enough / 4 * abs(answer.cost) or deadline.is_over():
             break
         tangents += [point, (point + tangents[-1]) / 2]
     return best
+
+
+def _least(question: Question) -> float:
+    """Bound the cost before anything is solved: neither F nor kinship is below zero."""
+    return SCALE * float(np.minimum(question.objective.linear, 0.0).min())
 
 
 def _tight(model: Model, answer: Relaxed) -> list[Floats]:

@@ -82,15 +82,17 @@ class Effort:
     """How hard to try before the best plan found so far is taken.
 
     `seconds` bounds the work by the `clock`, a reading of seconds (each step of the work by
-    itself, without one). `proof` is the gap at which a plan counts as optimal; `nodes` bounds
-    each search. Closing the gap further is tried for `polish` nodes times unknowns: wholly on a
-    small colony, hardly on a large one.
+    itself, without one), and `nodes` each search. The search goes on until the gap is
+    `enough`; then closing it further is tried for `polish` nodes times unknowns: wholly on a
+    small colony, hardly on a large one. A gap of up to `proof` counts as optimal, which is
+    what HiGHS itself calls so.
     """
 
     seconds: float = 30.0
+    enough: float = 3e-4
     proof: float = 1e-4
     nodes: int = 2_000
-    polish: int = 40_000
+    polish: int = 25_000
     clock: Callable[[], float] = float
 
 

@@ -72,7 +72,8 @@ def plan_pairings(
         notes = tuple(_notes(pairs, wishes, NO_PAIRS, counted))
         return Plan(left_out=left_out(pairs, wishes, NO_PAIRS), notes=notes)
     found = best_plan(question, counted, effort, deadline)
-    return _plan(pairs, wishes, _Solved(question, counted, found), today, effort)
+    solved = _Solved(question, counted, found, hurried=deadline.is_over())
+    return _plan(pairs, wishes, solved, today, effort)
 
 
 @dataclass(frozen=True, eq=False)
@@ -80,6 +81,7 @@ class _Solved:
     question: Question
     counted: Counted
     found: Found
+    hurried: bool
 
     @cached_property
     def tank_of(self) -> dict[int, int]:
@@ -92,7 +94,8 @@ def _plan(pairs: OpenPairs, wishes: Wishes, solved: _Solved, today: date, effort
     proved = found.gap <= effort.proof
     notes = list(_notes(pairs, wishes, found.chosen, solved.counted))
     if not proved:
-        notes.append(f"best found in the time: a better plan could be {found.gap:.2%} lower")
+        how = "best found in the time" if solved.hurried else "best found"
+        notes.append(f"{how}: a better plan could be lower by {found.gap:.3%} at most")
     return Plan(
         pairs=planned,
         groups=_groups(planned),
@@ -153,12 +156,12 @@ def _notes(pairs: OpenPairs, wishes: Wishes, chosen: Index, counted: Counted) ->
     """Answer what was asked for and cannot be."""
     made = len(chosen)
     if wishes.litters is not None and made < wishes.litters:
-        yield f"{wishes.litters} litters asked for, {made} can be"
+        yield f"litters: {wishes.litters} asked for, {made} can be"
     for (name, count), can in zip(wishes.wanted.items(), counted.aim.quota_least, strict=False):
         if can < count:
-            yield f"{count} litters of {name} asked for, {can} can be"
+            yield f"litters of {name}: {count} asked for, {can} can be"
     if not counted.proved:
-        yield "the time ran out before it was proved that there can be no more litters"
+        yield "it is not proved that there can be no more litters"
     least = float(pairs.f[pairs.bar == OPEN].min())
     if least > 0:
         yield f"every pair that is open is related: the least F is {least:.4f}"

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 
 from colony.planning.reserve import Ledger, Reserve
 from colony.planning.water_demand import Demand, Draw, Routine, Urgent
-from colony.planning.water_routine import by_deadline, laid_l, lay_routine
+from colony.planning.water_routine import laid_l, lay_routine, most_litres
 
 
 @dataclass(frozen=True)
@@ -70,7 +70,7 @@ def fits(reserve: Reserve, demand: Demand, days: int = 7) -> bool:
     dripped = _lay_drips(ledger, demand.drip_l_a_day)
     urgent = _lay_urgent(ledger, demand.urgent)
     late = any(_urgent_late(demand.urgent, urgent, day) for day in range(days))
-    short = sum(n.litres for n in demand.routine) > laid_l(by_deadline(ledger, demand.routine))
+    short = sum(n.litres for n in demand.routine) > laid_l(most_litres(ledger, demand.routine))
     return min(dripped) >= demand.drip_l_a_day and not late and not short
 
 

@@ -1,12 +1,8 @@
-"""Lay routine changes in their windows: as many litres as can be, whole, and spread.
-
-The most litres go by earliest deadline, which is optimal where each litre has a window of days
-(Glover 1967, Maximum matching in a convex bipartite graph, Nav. Res. Logist. Q. 14:313-316,
-from memory).
-"""
+"""Lay routine changes in their windows: as many litres as can be, whole, and spread."""
 
 from collections.abc import Sequence
 
+from colony.planning.flow import SINK, SOURCE, Network
 from colony.planning.reserve import Ledger
 from colony.planning.water_demand import Draw, Routine
 
@@ -16,7 +12,7 @@ def lay_routine(ledger: Ledger, needs: Sequence[Routine]) -> tuple[list[Draw], l
 
     Returns the whole ones and the parts; both are drawn in the ledger.
     """
-    most = laid_l(by_deadline(ledger, needs))
+    most = laid_l(most_litres(ledger, needs))
     waiting, whole = sorted(needs, key=lambda one: (-one.litres, one.last_day)), []
     for need in list(waiting):
         others = [one for one in waiting if one is not need]
@@ -27,7 +23,7 @@ def lay_routine(ledger: Ledger, needs: Sequence[Routine]) -> tuple[list[Draw], l
         most -= need.litres
         waiting = others
         whole.append((need, day))
-    parts = by_deadline(ledger, waiting)
+    parts = most_litres(ledger, waiting)
     for part in parts:
         ledger.draw(part.day, part.litres)
     return _level_out(ledger, whole), parts
@@ -40,7 +36,7 @@ def _best_day(ledger: Ledger, need: Routine, others: Sequence[Routine], most: in
             continue
         trial = ledger.copy()
         trial.draw(day, need.litres)
-        if need.litres + laid_l(by_deadline(trial, others)) >= most:
+        if need.litres + laid_l(most_litres(trial, others)) >= most:
             return day
     return None
 
@@ -50,20 +46,40 @@ def _quietest(ledger: Ledger, need: Routine) -> list[int]:
     return sorted(window, key=lambda day: (ledger.drawn_l[day], abs(day - need.due_day), day))
 
 
-def by_deadline(ledger: Ledger, needs: Sequence[Routine]) -> list[Draw]:
-    """Lay as many litres as can be: each day all there is, to whoever's window closes first."""
-    trial, left = ledger.copy(), {id(need): need.litres for need in needs}
-    draws = []
-    for day in range(len(ledger.drawn_l)):
-        for need in sorted(needs, key=lambda one: one.last_day):
-            if not need.first_day <= day <= need.last_day:
-                continue
-            litres = min(left[id(need)], trial.room(day))
-            if litres > 0:
-                trial.draw(day, litres)
-                left[id(need)] -= litres
-                draws.append(Draw(day, need.system, litres, urgent=False, part=True))
-    return draws
+def most_litres(ledger: Ledger, needs: Sequence[Routine]) -> list[Draw]:
+    """Lay as many litres as can be laid besides what is drawn, a change in parts if it must be.
+
+    A litre kept today may serve a later window, so this is a flow of water through the days.
+    """
+    network = _days_of(ledger)
+    network.fill()
+    for at, need in enumerate(needs):
+        network.join(("need", at), SINK, need.litres)
+        for day in range(need.first_day, need.last_day + 1):
+            network.join(("day", day), ("need", at), need.litres)
+    network.fill()
+    return [
+        Draw(day, need.system, litres, urgent=False, part=True)
+        for at, need in enumerate(needs)
+        for day in range(need.first_day, need.last_day + 1)
+        if (litres := network.flows(("day", day), ("need", at)))
+    ]
+
+
+def _days_of(ledger: Ledger) -> Network:
+    """Water through the reserve: what a night brings, what is kept, and what is drawn already."""
+    network, reserve = Network(), ledger.reserve
+    network.join(SOURCE, ("day", 0), reserve.level_l)
+    days = len(ledger.drawn_l)
+    everything = reserve.level_l + reserve.refill_l * days
+    for day in range(1, days):
+        network.join(SOURCE, ("night", day), reserve.refill_l)
+        network.join(("day", day - 1), ("night", day), everything)
+        network.join(("night", day), ("day", day), reserve.capacity_l)
+    for day, drawn in enumerate(ledger.drawn_l):
+        network.join(("day", day), ("drawn", day), drawn)
+        network.join(("drawn", day), SINK, drawn)
+    return network
 
 
 def laid_l(draws: Sequence[Draw]) -> int:

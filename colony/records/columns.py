@@ -1,13 +1,13 @@
 """What every table shares: strict column types, and the shapes of its CHECK constraints.
 
-Constraints are written in the SQL that SQLite and PostgreSQL share. On SQLite the tables
+Constraints are written in the SQL that SQLite and PostgreSQL share, or say whose they are. On SQLite the tables
 are STRICT, so dates and flags are declared as the plain types that STRICT allows.
 """
 
 from collections.abc import Sequence
 from typing import Any
 
-from sqlalchemy import Boolean, CheckConstraint, Column, Date, Float, ForeignKey, String
+from sqlalchemy import Boolean, CheckConstraint, Column, Date, Float, ForeignKey, Integer, String
 from sqlalchemy.ext.compiler import compiles
 from sqlmodel import Field, SQLModel
 
@@ -49,9 +49,12 @@ def one_of(column: str, choices: Sequence[str]) -> CheckConstraint:
 
 
 def is_day(column: str) -> CheckConstraint:
-    """Hold a date column to real calendar days; SQLite has no date type of its own."""
-    sql = f"{column} IS NULL OR coalesce({column} = date({column}), false)"
-    return CheckConstraint(sql, name=f"{column}_is_a_day")
+    """Hold a date column to real calendar days; SQLite has no date type of its own.
+
+    Without its ``+0 days`` SQLite takes 30 February as it stands.
+    """
+    sql = f"{column} IS date({column}, '+0 days')"
+    return CheckConstraint(sql, name=f"{column}_is_a_day").ddl_if(dialect="sqlite")
 
 
 def is_flag(column: str) -> CheckConstraint:
@@ -75,4 +78,4 @@ def kin(target: str, *, after: bool = False) -> Any:  # noqa: ANN401 - what sqlm
     The key is checked at commit; `after` adds it once both tables of a circle exist.
     """
     key = ForeignKey(target, deferrable=True, initially="DEFERRED", use_alter=after)
-    return Field(default=None, sa_column=Column(key, index=True))
+    return Field(default=None, sa_column=Column(Integer, key, index=True))

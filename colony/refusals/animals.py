@@ -23,6 +23,15 @@ class TagTaken(Refusal):
         )
 
 
+class ReservedTag(Refusal):
+    """A tag is the word for a sire that nobody knows."""
+
+    def __init__(self, tag: str) -> None:
+        super().__init__(
+            f"The tag {shown(tag)} stands for a sire that is not known: choose another word for an animal."
+        )
+
+
 class TransponderTaken(Refusal):
     """Another animal carries that transponder."""
 
@@ -90,6 +99,13 @@ class AlreadyEnded(Refusal):
         super().__init__(
             f"{tag} {_ended(status)} on {ended_on} already: undo that first if it is wrong (colony animal edit {tag} --back)."
         )
+
+
+class NotEnded(Refusal):
+    """An animal that is here is taken back from its end."""
+
+    def __init__(self, tag: str) -> None:
+        super().__init__(f"{tag} is present: there is no end to take back.")
 
 
 class EndsBeforeItBegan(Refusal):

@@ -3,13 +3,20 @@
 from colony.refusals.base import Refusal, WrongUse
 from colony.refusals.notation import shown
 
+_LONGEST_PATH = 300
+
+
+def at(location: str) -> str:
+    """Quote a path or URL whole: its end is what tells it from others."""
+    return shown(location, _LONGEST_PATH)
+
 
 class NoSuchBook(Refusal):
     """There is no book where one was to be read."""
 
     def __init__(self, location: str) -> None:
         super().__init__(
-            f"There is no book at {shown(location)}: begin one by recording something in it, "
+            f"There is no book at {at(location)}: begin one by recording something in it, "
             "or make one to try with: colony sample PATH."
         )
 
@@ -18,7 +25,7 @@ class BookAlreadyThere(Refusal):
     """A new book would overwrite something."""
 
     def __init__(self, location: str) -> None:
-        super().__init__(f"Something is at {shown(location)} already: name a path that is free.")
+        super().__init__(f"Something is at {at(location)} already: name a path that is free.")
 
 
 class NotABook(Refusal):
@@ -26,7 +33,7 @@ class NotABook(Refusal):
 
     def __init__(self, location: str, why: str) -> None:
         super().__init__(
-            f"{shown(location)} cannot be read as a colony book ({why}): check the path, or put a backup back with: colony book restore newest."
+            f"{at(location)} cannot be read as a colony book ({why}): check the path, or put a backup back with: colony book restore newest."
         )
 
 
@@ -35,7 +42,7 @@ class BookIsNewer(Refusal):
 
     def __init__(self, location: str, version: str) -> None:
         super().__init__(
-            f"The book at {shown(location)} has schema {shown(version)}, which this program is too old to know: "
+            f"The book at {at(location)} has schema {shown(version)}, which this program is too old to know: "
             "upgrade the program; the book was not touched."
         )
 
@@ -50,7 +57,17 @@ class BookNotReachable(Refusal):
             else "the disk, the folder's rights and that it is mounted"
         )
         super().__init__(
-            f"The book at {shown(location)} cannot be reached ({why}); nothing was written: check {right}."
+            f"The book at {at(location)} cannot be reached ({why}); nothing was written: check {right}."
+        )
+
+
+class UnfitForBook(WrongUse):
+    """A text or number that no database can hold."""
+
+    def __init__(self, why: str) -> None:
+        super().__init__(
+            f"The book cannot hold what was given ({shown(why)}); nothing was written: "
+            "use plain text, and numbers of a usual size."
         )
 
 
@@ -59,8 +76,8 @@ class FolderNotThere(Refusal):
 
     def __init__(self, location: str, folder: str) -> None:
         super().__init__(
-            f"There is no book at {shown(location)}, nor the folder {shown(folder)}: is its disk mounted? "
-            "If the book is to begin there, make the folder first."
+            f"There is no book at {at(location)}, nor the folder {at(folder)}: is its disk mounted, "
+            "or is the folder to be made first?"
         )
 
 
@@ -69,7 +86,7 @@ class BookVanished(Refusal):
 
     def __init__(self, location: str) -> None:
         super().__init__(
-            f"The book at {shown(location)} is not the file it was when it was opened; nothing was written: "
+            f"The book at {at(location)} is not the file it was when it was opened; nothing was written: "
             "check that its disk is still mounted, then begin again."
         )
 
@@ -79,7 +96,7 @@ class BookBusy(Refusal):
 
     def __init__(self, location: str) -> None:
         super().__init__(
-            f"Somebody else is writing in the book at {shown(location)} and does not finish; nothing was written: "
+            f"Somebody else is writing in the book at {at(location)} and does not finish; nothing was written: "
             "end the other program, then try again."
         )
 
@@ -89,7 +106,7 @@ class DiskFull(Refusal):
 
     def __init__(self, location: str) -> None:
         super().__init__(
-            f"The disk is full, so nothing was written in the book at {shown(location)}; all that was in it is safe: "
+            f"The disk is full, so nothing was written in the book at {at(location)}; all that was in it is safe: "
             "make room, then try again."
         )
 
@@ -99,7 +116,7 @@ class MayNotWrite(Refusal):
 
     def __init__(self, location: str) -> None:
         super().__init__(
-            f"You may read the book at {shown(location)}, not write in it; nothing was written: "
+            f"You may read the book at {at(location)}, not write in it; nothing was written: "
             "ask whoever keeps it for the right to write."
         )
 
@@ -109,7 +126,7 @@ class UnknownDatabase(WrongUse):
 
     def __init__(self, location: str) -> None:
         super().__init__(
-            f"A book cannot be kept at {shown(location)}: name a file, or a database as "
+            f"A book cannot be kept at {at(location)}: name a file, or a database as "
             "postgresql+psycopg://USER@HOST/DATABASE (install colony[postgres] for that)."
         )
 
@@ -119,7 +136,7 @@ class CopyDiffers(Refusal):
 
     def __init__(self, location: str, where: str) -> None:
         super().__init__(
-            f"The copy at {shown(location)} came out otherwise at {where} and was taken away: "
+            f"The copy at {at(location)} came out otherwise at {where} and was taken away: "
             "check the disk, then try again."
         )
 
@@ -129,7 +146,7 @@ class CopyDamaged(Refusal):
 
     def __init__(self, location: str, why: str) -> None:
         super().__init__(
-            f"The backup {shown(location)} cannot be used ({why}); the book was not touched: "
+            f"The backup {at(location)} cannot be used ({why}); the book was not touched: "
             "choose another one, see colony book backup --list."
         )
 
@@ -139,7 +156,7 @@ class NoSuchCopy(WrongUse):
 
     def __init__(self, name: str, folder: str) -> None:
         super().__init__(
-            f"There is no backup {shown(name)}, neither as a path nor in {shown(folder)}: "
+            f"There is no backup {at(name)}, neither as a path nor in {at(folder)}: "
             "see colony book backup --list."
         )
 

@@ -73,6 +73,13 @@ class NotAWholeNumber(WrongUse):
         )
 
 
+class NotANumber(WrongUse):
+    """A measure is no number."""
+
+    def __init__(self, text: str) -> None:
+        super().__init__(f"{shown(text)} is no number: write digits and a point, such as 6.8.")
+
+
 class CellNeeded(WrongUse):
     """A cell that must say something is empty."""
 

@@ -41,8 +41,8 @@ class LaterActDepends(Refusal):
         last = f"colony book undo --act {later[-1][0]}"
         since = f", or everything since with: colony book undo {count}" if count else ""
         super().__init__(
-            f"{undone} cannot be undone alone, later acts depend on it: {named}{more}. "
-            f"Undo the last of them first with: {last}{since}."
+            f"{undone} cannot be undone alone, later acts depend on it: {named}{more}: "
+            f"undo the last of them first with: {last}{since}."
         )
 
 
@@ -51,8 +51,8 @@ class RowIsOtherwise(Refusal):
 
     def __init__(self, number: int, place: str) -> None:
         super().__init__(
-            f"Act {number} cannot be undone: {place} is not as that act left it. "
-            "Look with colony book check; nothing was written."
+            f"Act {number} cannot be undone: {place} is not as that act left it; "
+            "nothing was written: look with colony book check."
         )
 
 
@@ -66,13 +66,23 @@ class JournalOutgrown(Refusal):
         )
 
 
+class JournalDamaged(Refusal):
+    """What an entry of the journal tells cannot be read."""
+
+    def __init__(self, number: int) -> None:
+        super().__init__(
+            f"What act {number} of the journal changed cannot be read: the book is damaged. "
+            "Put a backup back with: colony book restore newest."
+        )
+
+
 class ChangedMeanwhile(Refusal):
     """What was being edited was changed by another act in the meantime."""
 
     def __init__(self, told: Sequence[str]) -> None:
         super().__init__(
-            f"Somebody else changed this meanwhile: {'; '.join(told)}. "
-            "Nothing was written: look again, and repeat what still holds."
+            f"Somebody else changed this meanwhile: {'; '.join(told)}; "
+            "nothing was written: look again, and repeat what still holds."
         )
 
 
@@ -81,6 +91,6 @@ class BookWasReplaced(Refusal):
 
     def __init__(self) -> None:
         super().__init__(
-            "The book was replaced meanwhile by a restored backup. "
-            "Nothing was written: look again, and repeat what still holds."
+            "The book was replaced meanwhile by a restored backup; "
+            "nothing was written: look again, and repeat what still holds."
         )

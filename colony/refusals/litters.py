@@ -28,15 +28,18 @@ class ImpossibleGestation(Refusal):
     """The birth comes when the dam cannot have carried it."""
 
     def __init__(self, dam: str, born: date, why: str) -> None:
-        super().__init__(f"{dam} cannot have borne on {born}: {why}. Check the dam and the date.")
+        super().__init__(
+            f"{dam} cannot have borne on {born} ({why}): check the dam and the date, or name the sire if another pairing was not recorded."
+        )
 
 
 class TooSoonAfterBirth(Refusal):
-    """The dam bore a moment ago and cannot again."""
+    """The dam bore a moment ago, or shortly after, and cannot have twice."""
 
-    def __init__(self, dam: str, last_birth: date, earliest: date) -> None:
+    def __init__(self, dam: str, born: date, other_birth: date, least_days: int) -> None:
         super().__init__(
-            f"{dam} bore on {last_birth}; her next litter cannot come before {earliest}: check the dam and the date."
+            f"{dam} bore on {other_birth} too, {abs((born - other_birth).days)} days from {born}: "
+            f"two litters are at least {least_days} days apart, so check the dam and the date."
         )
 
 
@@ -71,6 +74,34 @@ class OneTestedSire(Refusal):
     def __init__(self, pup: str) -> None:
         super().__init__(
             f"{pup} was born in a litter: name the one sire that a test found, or mend the litter: colony litter edit."
+        )
+
+
+class SettledOtherwise(Refusal):
+    """Tests found two sires in a litter that has one."""
+
+    def __init__(self, code: str, found: list[tuple[str, str]]) -> None:
+        told = " and ".join(f"{sire} for {pup}" for pup, sire in found)
+        super().__init__(
+            f"Litter {code} has one sire, but tests say {told}: if pups may differ, say so first: colony litter edit {code} --pups-may-differ."
+        )
+
+
+class SireFoundByTest(Refusal):
+    """The sires written for a litter leave out one that a test found."""
+
+    def __init__(self, code: str, pup: str, sire: str) -> None:
+        super().__init__(
+            f"A test found that {sire} is the sire of {pup}: keep {sire} among the sires of litter {code}, or mend the test: colony animal edit {pup} --sire TAG."
+        )
+
+
+class LitterKnows(Refusal):
+    """A dam or birth is given for a pup, which has those of its litter."""
+
+    def __init__(self, pup: str, code: str) -> None:
+        super().__init__(
+            f"{pup} was born in litter {code}, which has its dam and its birth: mend the litter: colony litter edit {code}."
         )
 
 

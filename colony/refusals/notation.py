@@ -5,9 +5,9 @@ from colony.refusals.base import WrongUse, listed
 _SHOWN = 60
 
 
-def shown(text: str) -> str:
+def shown(text: str, longest: int = _SHOWN) -> str:
     """Quote what was typed, inert and cut to a readable length."""
-    cut = text if len(text) <= _SHOWN else f"{text[:_SHOWN]}..."
+    cut = text if len(text) <= longest else f"{text[:longest]}..."
     return (
         "'"
         + "".join(char if char.isprintable() else "\N{REPLACEMENT CHARACTER}" for char in cut)
@@ -144,11 +144,29 @@ class BadTransponder(WrongUse):
         )
 
 
+class UnreadableWord(WrongUse):
+    """What was typed is no text in the encoding of the system."""
+
+    def __init__(self, word: str) -> None:
+        super().__init__(
+            f"{shown(word)} cannot be read as text: set the terminal and the locale to UTF-8, and type it again."
+        )
+
+
 class UnknownWord(WrongUse):
     """A word is none of those that can stand here."""
 
     def __init__(self, text: str, what: str, words: tuple[str, ...]) -> None:
         super().__init__(f"{shown(text)} is no {what}: use {listed(words)}.")
+
+
+class JsonAfterVerb(WrongUse):
+    """``--json`` stands before the subject that is to answer."""
+
+    def __init__(self, subject: str) -> None:
+        super().__init__(
+            f"--json stands after the verb: colony {subject} VERB --json; alone it gives the state of the day."
+        )
 
 
 class NoSuchSubject(WrongUse):

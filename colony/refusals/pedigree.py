@@ -3,7 +3,8 @@
 from collections.abc import Sequence
 from datetime import date
 
-from colony.refusals.base import Refusal, listed
+from colony.refusals.base import Refusal, WrongUse, listed
+from colony.refusals.notation import shown
 
 
 class OwnAncestor(Refusal):
@@ -61,4 +62,22 @@ class NobodyLives(Refusal):
     def __init__(self, today: date) -> None:
         super().__init__(
             f"Nobody of that kind is present on {today}: there is no colony to sum up."
+        )
+
+
+class SharesAreOff(Refusal):
+    """The shares of possible sires in the book do not sum to 1."""
+
+    def __init__(self, pup: str, total: float) -> None:
+        super().__init__(
+            f"The shares of the possible sires of {pup} sum to {total:.4g}, not 1: mend them with colony litter edit or colony animal edit."
+        )
+
+
+class NoSuchPicture(WrongUse):
+    """A chart is to be written into a kind of file that is not drawn."""
+
+    def __init__(self, path: str, kinds: Sequence[str]) -> None:
+        super().__init__(
+            f"{shown(path)} is no picture this draws: end its name in {listed(list(kinds))}."
         )

@@ -11,8 +11,8 @@ class CannotBePaired(Refusal):
 
     def __init__(self, dam: str, sire: str, why: Sequence[str]) -> None:
         super().__init__(
-            f"{dam} cannot be planned with {sire}: {'; '.join(why)}. "
-            "Ask for another pair, or override the rule by its name."
+            f"{dam} cannot be planned with {sire}: {'; '.join(why)}: "
+            "ask for another pair, or override the rule by its name."
         )
 
 

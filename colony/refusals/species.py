@@ -13,6 +13,13 @@ class SpeciesTaken(Refusal):
         )
 
 
+class NotATraitNumber(WrongUse):
+    """A life-history number is not above nothing, or no number."""
+
+    def __init__(self, trait: str, number: float) -> None:
+        super().__init__(f"{trait} cannot be {number:g}: write a number above 0, in days or mm.")
+
+
 class NoSuchTrait(WrongUse):
     """There is no life-history number of that name."""
 

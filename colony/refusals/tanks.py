@@ -50,7 +50,7 @@ class TankDoesNotFit(Refusal):
 
     def __init__(self, code: str, reasons: list[str]) -> None:
         super().__init__(
-            f"Tank {code} does not take this: {'; '.join(reasons)}. Choose another tank, or repeat with --anyway."
+            f"Tank {code} does not take this: {'; '.join(reasons)}: choose another tank, or repeat with --anyway."
         )
 
 

@@ -95,8 +95,12 @@ def open_book(location: str, *, begin: bool = False) -> Book:
     if not is_url(location):
         _check_place(Path(location), begin=begin)
     engine = make_engine(location)
-    with in_words(location):
-        bring_up_to_date(engine, location)
+    try:
+        with in_words(location):
+            bring_up_to_date(engine, location)
+    except BaseException:
+        engine.dispose()
+        raise
     return Book(location, engine, identity(location))
 
 
@@ -110,7 +114,7 @@ def begin_book(location: str) -> Book:
 def _check_place(path: Path, *, begin: bool) -> None:
     if path.is_dir():
         raise NotABook(str(path), "it is a folder")
-    if path.exists():
+    if path.exists() and (path.stat().st_size or begin):
         return
     if not begin:
         raise NoSuchBook(str(path))

@@ -6,7 +6,7 @@ from contextlib import contextmanager
 from pathlib import Path
 from typing import Any
 
-from sqlalchemy import Connection, Engine, create_engine, event
+from sqlalchemy import URL, Connection, Engine, create_engine, event
 from sqlalchemy.exc import ArgumentError, NoSuchModuleError
 
 from colony.refusals.books import UnknownDatabase
@@ -40,7 +40,9 @@ def make_engine(location: str) -> Engine:
     if is_url(location):
         return _postgres(location)
     only_read = _may_only_be_read(Path(location))
-    url = _url_to_read(Path(location)) if only_read else f"sqlite:///{location}"
+    # The whole path: a name such as ':memory:' or 'a?b' is a file name and nothing more.
+    file = URL.create("sqlite", database=str(Path(location).absolute()))
+    url = _url_to_read(Path(location)) if only_read else file
     engine = create_engine(url, connect_args={"timeout": WAIT_SECONDS})
     event.listen(engine, "connect", _set_reading if only_read else _set_safeties)
     event.listen(engine, "begin", _begin)
@@ -98,7 +100,7 @@ def _may_only_be_read(path: Path) -> bool:
     return path.exists() and not (os.access(path, os.W_OK) and os.access(path.parent, os.W_OK))
 
 
-def _url_to_read(path: Path) -> str:
+def _url_to_read(path: Path) -> URL:
     """Read a file in a place where nothing can be written beside it.
 
     It is read as one that does not change, unless its write-ahead log holds acts: then
@@ -106,8 +108,8 @@ def _url_to_read(path: Path) -> str:
     """
     log = path.with_name(f"{path.name}-wal")
     busy = log.exists() and log.stat().st_size > 0
-    still = "" if busy else "&immutable=1"
-    return f"sqlite:///{path.absolute().as_uri()}?mode=ro{still}&uri=true"
+    ways = {"mode": "ro", "uri": "true"} | ({} if busy else {"immutable": "1"})
+    return URL.create("sqlite", database=path.absolute().as_uri(), query=ways)
 
 
 def _set_reading(connection: Any, _record: object) -> None:  # noqa: ANN401 - a DBAPI connection

@@ -9,7 +9,8 @@ from functools import cached_property
 from sqlmodel import Session, col, select
 
 from colony.records import JournalEntry
-from colony.store.journal import Row, Step
+from colony.refusals.history import JournalDamaged
+from colony.store.journal import Row, Step, step_of
 
 _UNDO = '[{"undoes"'
 """How the changes of an undo begin."""
@@ -39,18 +40,31 @@ class Entry:
 
     @cached_property
     def _told(self) -> list[Row]:
-        told: list[Row] = json.loads(self.changes)
+        try:
+            told = json.loads(self.changes)
+        except (ValueError, RecursionError) as broken:
+            raise JournalDamaged(self.number) from broken
+        if not isinstance(told, list) or not all(isinstance(one, dict) for one in told):
+            raise JournalDamaged(self.number)
         return told
 
     @cached_property
     def steps(self) -> tuple[Step, ...]:
         """Each row before and after, in the order in which they changed."""
-        return tuple(Step(**told) for told in self._told if "undoes" not in told)
+        steps = tuple(step_of(told) for told in self._told if "undoes" not in told)
+        if None in steps:
+            raise JournalDamaged(self.number)
+        return tuple(step for step in steps if step is not None)
 
     @cached_property
     def undoes(self) -> tuple[int, ...]:
         """The acts that this one undid."""
-        return tuple(self._told[0]["undoes"]) if self.changes.startswith(_UNDO) else ()
+        if not self.changes.startswith(_UNDO):
+            return ()
+        undone = self._told[0].get("undoes")
+        if not isinstance(undone, list) or not all(isinstance(one, int) for one in undone):
+            raise JournalDamaged(self.number)
+        return tuple(undone)
 
     @property
     def changed_nothing(self) -> bool:

@@ -3,7 +3,7 @@
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 
-from sqlalchemy.exc import DatabaseError, IntegrityError
+from sqlalchemy.exc import DatabaseError, DataError, IntegrityError
 
 from colony.refusals.base import Refusal
 from colony.refusals.books import (
@@ -13,6 +13,7 @@ from colony.refusals.books import (
     DiskFull,
     MayNotWrite,
     NotABook,
+    UnfitForBook,
 )
 from colony.store.location import named
 
@@ -32,6 +33,8 @@ def in_words(location: str) -> Iterator[None]:
         yield
     except IntegrityError as broken:
         raise BookRefused(_first_line(broken.orig)) from broken
+    except (DataError, UnicodeEncodeError, OverflowError) as unfit:
+        raise UnfitForBook(_first_line(getattr(unfit, "orig", unfit))) from unfit
     except DatabaseError as failed:
         raise refusal_of(failed.orig, location) from failed
 

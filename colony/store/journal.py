@@ -8,13 +8,14 @@ import getpass
 import json
 import os
 from dataclasses import dataclass
+from types import NoneType
 from typing import Any
 
 from sqlalchemy import Connection, event, inspect, select
 from sqlalchemy.orm import Mapper, ORMExecuteState, SessionTransaction, object_session
 from sqlmodel import Session, SQLModel
 
-from colony.records import JournalEntry
+from colony.records import JournalEntry, every_table
 from colony.store import clock
 
 WHO_VARIABLE = "COLONY_WHO"
@@ -37,6 +38,17 @@ class Step:
     after: Row | None
 
 
+def step_of(told: Row) -> Step | None:
+    """A step as the journal tells it; None where that is no step."""
+    if told.keys() != {"table", "key", "before", "after"}:
+        return None
+    rows = [told["before"], told["after"]]
+    right = isinstance(told["table"], str) and isinstance(told["key"], (int, str))
+    return (
+        Step(**told) if right and all(isinstance(row, (dict, NoneType)) for row in rows) else None
+    )
+
+
 class UnrecordedWrite(RuntimeError):
     """A statement would change rows behind the journal: change records in the session instead."""
 
@@ -45,6 +57,7 @@ class Recorder:
     """Follows one session and remembers each row that it changes, step by step."""
 
     def __init__(self, session: Session) -> None:
+        every_table()  # what is written may refer to any of them
         self.steps: list[Step] = []
         self.undoes: list[int] = []
         self._under_way: dict[int, Step] = {}

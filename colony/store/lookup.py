@@ -39,10 +39,15 @@ def seek_tank(session: Session, code: str) -> Tank | None:
 
 def find_system(session: Session, name: str) -> System:
     """The system of a name, whatever its case; `NoSuchSystem` names all."""
-    system = session.exec(select(System).where(func.lower(System.name) == func.lower(name))).first()
+    system = seek_system(session, name)
     if system is None:
         raise NoSuchSystem(name, sorted(session.exec(select(System.name)).all()))
     return system
+
+
+def seek_system(session: Session, name: str) -> System | None:
+    """The system of a name, or None."""
+    return session.exec(select(System).where(func.lower(System.name) == func.lower(name))).first()
 
 
 def find_litter(session: Session, code: str) -> Litter:

@@ -116,6 +116,18 @@ def read_settings(session: Session) -> BookSettings:
     )
 
 
+def unreadable_settings(session: Session) -> dict[str, str]:
+    """Settings whose written value cannot be read, and what each takes."""
+    wrong: dict[str, str] = {}
+    for choice in _fields():
+        setting = session.get(Setting, choice.name)
+        try:
+            _read(choice, setting.value) if setting else None
+        except BadSetting:
+            wrong[choice.name] = choice.metadata["takes"]
+    return wrong
+
+
 def write_setting(session: Session, key: str, value: str) -> None:
     """Set one choice of the book.
 

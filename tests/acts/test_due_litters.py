@@ -47,7 +47,7 @@ def test_only_kept_with_a_male_is_possible_and_claims_no_nursery(house: GrowingH
 
 
 def test_nothing_seen_changes_nothing_and_a_finding_does(house: GrowingHouse) -> None:
-    """ "Nothing seen" is never "not pregnant"; found pregnant confirms."""
+    """To see nothing is never "not pregnant"; found pregnant confirms."""
     house.mated("Alma", "Bruno", 100)
     before = house.due()["Alma"]
     house.found("Alma", "nothing seen")

@@ -2,7 +2,8 @@
 
 import csv
 from collections.abc import Mapping, Sequence
-from datetime import date
+from datetime import date, timedelta
+from functools import partial
 from pathlib import Path
 from typing import Any
 
@@ -16,18 +17,34 @@ from colony.acts.imports import import_path
 from colony.acts.sample import make_sample_book
 from colony.acts.settings import set_setting
 from colony.acts.species import add_species, set_trait
+from colony.exchange.nouns import BY_NAME
 from colony.records import (
     Animal,
+    CareDone,
+    CareRhythm,
+    Food,
+    FoodBatch,
     JournalEntry,
     LifeHistory,
     Litter,
+    LookOver,
+    MoveToDo,
     Pairing,
     PairingSire,
     PossibleSire,
+    Prescription,
+    ReserveReading,
     Setting,
     Species,
     System,
     Tank,
+    TankFeeding,
+    VetPatient,
+    VetVisit,
+    WaterChange,
+    WaterLimit,
+    WaterRegime,
+    WaterTest,
 )
 from colony.refusals.exchange import CannotWrite, WouldOverwrite
 from colony.refusals.species import NoSuchTrait
@@ -35,6 +52,15 @@ from colony.store.book import Book, begin_book, open_book
 
 TODAY = date(2026, 9, 17)
 Rows = list[tuple[object, ...]]
+
+BESIDE: tuple[type[SQLModel], ...] = (PairingSire, PossibleSire, VetPatient)
+"""Tables that stand in a column of another's file."""
+
+HEADING: tuple[type[SQLModel], ...] = (Setting, Species, LifeHistory)
+"""Tables that stand in colony.toml."""
+
+NOT_TAKEN = {"journal": "what was done in this book, append-only; another book has its own"}
+"""Tables that a folder leaves out, and why."""
 
 
 @pytest.fixture(scope="module")
@@ -48,6 +74,7 @@ def sample(tmp_path_factory: pytest.TempPathFactory) -> Book:
         add_species(session, name="own one", scientific_name="Potamotrygon nova")
         set_trait(session, name="own one", trait="rest_days", number=33.5, source='our "log"')
         _awkward(session)
+        _every_care(session)
     return book
 
 
@@ -71,12 +98,67 @@ def _awkward(session: Session) -> None:
     session.add(PairingSire(pairing_id=twin.id, sire_id=dante))
 
 
+def _every_care(session: Session) -> None:
+    """One row of each table of care with every column filled, and one with as few as can be."""
+    tank = session.exec(select(Tank)).all()[4]
+    alma = session.exec(select(Animal).where(Animal.tag == "Alma")).one()
+    motoro = session.exec(select(Species).where(Species.name == "motoro")).one()
+    here: dict[str, Any] = {"tank_id": tank.id}
+    home: dict[str, Any] = {"system_id": tank.system_id}
+    her: dict[str, Any] = {"animal_id": alma.id}
+    rhythm, done = partial(CareRhythm, started=TODAY), partial(CareDone, done_on=TODAY)
+    session.add_all(
+        [
+            rhythm(task="feeding", times_a_day=3, **here),
+            rhythm(task="drum check", every_days=9, **home),
+            rhythm(task="clean-up", role="hospital"),
+            done(task="clean-up", note="=1+1", **here),
+            done(task="clean-up", note="=1+1", **here),
+            done(task="drum check", skipped_why="no power; the pump was off", **home),
+        ]
+    )
+    foods = [Food(name="krill / large", protein_percent=12.3, note="x"), Food(name="krill")]
+    session.add_all(foods)
+    visits = [
+        VetVisit(visited_on=TODAY, vet="the vet", why="check", found="well; see 2"),
+        VetVisit(visited_on=TODAY, vet="The vet", why="again"),
+    ]
+    session.add_all(visits)
+    session.flush()
+    batches = [
+        FoodBatch(food_id=foods[0].id or 0, code="A / 1", received=TODAY, finished_on=TODAY),
+        FoodBatch(food_id=foods[1].id or 0, code="A / 1", received=TODAY, expires=TODAY),
+    ]
+    session.add_all(batches)
+    session.flush()
+    fed = partial(TankFeeding, fed_on=TODAY, taken="some", **here)
+    session.add_all(
+        [
+            *(fed(food_id=one.food_id, batch_id=one.id, offered_g=7, note="n") for one in batches),
+            fed(food_id=foods[0].id or 0),
+            WaterChange(changed_on=TODAY, litres=70, note="n", **home),
+            ReserveReading(read_on=TODAY - timedelta(days=400), litres=0),
+            WaterTest(tested_on=TODAY, parameter="ph", value=6.85, note="n", **home),
+            WaterLimit(parameter="ph", species_id=motoro.id, low=5.5, high=7, source="own"),
+            WaterLimit(parameter="ammonia_mg_l", high=1e-7, source="own"),
+            LookOver(seen_on=TODAY, sign="other", note="n", **here),
+            LookOver(seen_on=TODAY, sign="well", **her),
+            *(VetPatient(visit_id=one.id or 0, **her) for one in visits),
+            Prescription(visit_id=visits[1].id or 0, as_written="see sheet", starts=TODAY),
+            MoveToDo(accepted_on=TODAY, due_by=TODAY, why="w", done_on=TODAY, **here, **her),
+            MoveToDo(accepted_on=TODAY, due_by=TODAY, why="w", dropped_on=TODAY, **here, **her),
+        ]
+    )
+    if session.exec(select(WaterRegime).where(WaterRegime.system_id == tank.system_id)).first():
+        return
+    session.add(WaterRegime(started=TODAY, percent=12.5, every_days=7, drip_l_a_day=4, **home))
+
+
 def content(book: Book) -> dict[str, Rows]:
     """Every row of every table, ids replaced by the names of what they point at, sorted."""
     with book.reading() as session:
         names = _names(session)
-        more = (PairingSire, PossibleSire, Setting, Species, LifeHistory)
-        records: list[type[SQLModel]] = [*RECORDS.values(), *more]
+        records: list[type[SQLModel]] = [*RECORDS.values(), *BESIDE, *HEADING]
         return {
             record.__name__: sorted(
                 (_row(one, names) for one in session.exec(select(record))), key=repr
@@ -88,6 +170,7 @@ def content(book: Book) -> dict[str, Rows]:
 def _names(session: Session) -> Mapping[str, Mapping[int | None, object]]:
     animals = {one.id: one.tag for one in session.exec(select(Animal))}
     pairings = session.exec(select(Pairing)).all()
+    foods = {one.id: one.name for one in session.exec(select(Food))}
     return {
         "animal": animals,
         "litter": {one.id: one.code for one in session.exec(select(Litter))},
@@ -95,6 +178,11 @@ def _names(session: Session) -> Mapping[str, Mapping[int | None, object]]:
         "system": {one.id: one.name for one in session.exec(select(System))},
         "species": {one.id: one.name for one in session.exec(select(Species))},
         "pairing": {one.id: (animals[one.dam_id], one.started) for one in pairings},
+        "food": foods,
+        "batch": {
+            one.id: (foods[one.food_id], one.code) for one in session.exec(select(FoodBatch))
+        },
+        "visit": {one.id: (one.vet, one.visited_on) for one in session.exec(select(VetVisit))},
     }
 
 
@@ -131,6 +219,22 @@ def test_a_folder_makes_the_same_book_again(sample: Book, tmp_path: Path) -> Non
     export(new, tmp_path / "again")
     for file in sorted((tmp_path / "out").iterdir()):
         assert (tmp_path / "again" / file.name).read_bytes() == file.read_bytes()
+
+
+def test_no_table_is_forgotten() -> None:
+    """Each table of the book is a file, a column, a part of the heading, or left out for a reason."""
+    taken = {record.__tablename__ for record in (*RECORDS.values(), *BESIDE, *HEADING)}
+    assert taken | set(NOT_TAKEN) == set(SQLModel.metadata.tables)
+    assert set(RECORDS) == set(BY_NAME)
+
+
+def test_no_column_is_forgotten() -> None:
+    """Each column of a table is a column of its file, by its own name or what it refers to."""
+    for name, record in RECORDS.items():
+        columns = {column.name for column in BY_NAME[name].columns}
+        columns |= {f"{column.name}_precision" for column in BY_NAME[name].columns}
+        fields = {field.removesuffix("_id") for field in record.model_fields} - {"id"}
+        assert fields <= columns, name
 
 
 def test_a_folder_taken_twice_changes_nothing(sample: Book, tmp_path: Path) -> None:
@@ -224,6 +328,27 @@ def edited(folder: Path, file: str, old: str, new: str) -> None:
         ("feedings.csv", (",yes\n", ",maybe\n"), ("took", "yes or no")),
         ("measurements.csv", ("Alma,2026", "Elma,2026"), ("animal", "did you mean")),
         ("mating_signs.csv", ("bite marks", "kisses"), ("kind", "copulation")),
+        ("care_rhythms.csv", ("pad swap,,,,", "pad swap,nursery,,,"), ("task", "for a system")),
+        ("care_rhythms.csv", ("feeding,nursery,", "feeding,nursery,north"), ("role", "alone")),
+        (
+            "care_rhythms.csv",
+            ("feeding,nursery,,,2,1", "feeding,nursery,,,2,3"),
+            ("every_days", "both"),
+        ),
+        ("care_done.csv", ("headcount,,N1", "headcount,,"), ("tank", "for a system")),
+        ("care_done.csv", ("headcount,,N1", "headcount,north,"), ("task", "tank cell")),
+        ("care_done.csv", ("headcount,,N1", "headcount,,N99"), ("tank", "no tank")),
+        ("foods.csv", ("shrimp,20,", "shrimp,120,"), ("protein_percent", "from 0 to 100")),
+        ("foods.csv", ("shrimp,20,", "shrimp,much,"), ("protein_percent", "no number")),
+        ("tank_feedings.csv", ("mussel,M-2509", "smelt,M-2509"), ("batch", "no food batch")),
+        ("water_regimes.csv", ("intake,30,3,", "intake,30,,"), ("every_days", "percent")),
+        ("water_regimes.csv", ("intake,30,3,", "intake,80,3,"), ("percent", "at most")),
+        ("water_regimes.csv", ("intake,30,3,", "intake,,,"), ("percent", "drip_l_a_day")),
+        ("water_tests.csv", (",ph,6", ",ph,66"), ("value", "unit")),
+        ("water_limits.csv", ("wallacei,5,", "wallacei,9,"), ("high", "above low")),
+        ("water_limits.csv", ("wallacei,5,7.2", "wallacei,,"), ("low", "a high")),
+        ("look_overs.csv", ("Gala,,wound", ",,wound"), ("animal", "of a tank")),
+        ("prescriptions.csv", ("practice 20", "practise 20"), ("visit", "no vet visit")),
     ],
 )
 def test_a_fault_in_a_folder_is_told_by_file_line_and_column(

@@ -13,9 +13,9 @@ from colony.acts.animals import AnimalFacts, add_animal, edit_animal, end_animal
 from colony.acts.day import state_of_the_day
 from colony.acts.forecast import PupForecast, draw_forecast, forecast_pup, off_curves
 from colony.acts.health import hold
+from colony.acts.litter_edit import LitterMended, edit_litter
 from colony.acts.ready import count_by_week, ready_pups
 from colony.acts.species import set_trait
-from colony.notation.days import Day
 from colony.planning.readiness import Readiness
 from colony.refusals.animals import NotHere
 from colony.refusals.exchange import WouldOverwrite
@@ -111,11 +111,14 @@ def test_a_hold_frees_its_pup_on_the_day_it_ends(house: GrowingHouse) -> None:
 
 def test_a_mended_birth_moves_the_age_gate(house: GrowingHouse) -> None:
     """Born three weeks later than written: not old enough, and ready on the day it is six weeks."""
-    for tag in pups(house):
-        house.do(edit_animal, tag=tag, facts=AnimalFacts(born=Day(ago(35))), today=TODAY)
-    found = pups(house)
-    assert {one.waiting_on for one in found.values()} == {("age",)}
-    assert {one.expected_ready for one in found.values()} == {ago(35) + timedelta(days=42)}
+    (pup,) = house.litter("Bella", "1F", 60, "P2")
+    house.fed(pup, 30)
+    house.measure(pup, 130)
+    mended = LitterMended(born=ago(35))
+    house.do(edit_litter, code=pup.rpartition("-")[0], mended=mended, today=TODAY)
+    found = pups(house)[pup]
+    assert found.waiting_on == ("age",)
+    assert found.expected_ready == ago(35) + timedelta(days=42)
 
 
 def test_a_slip_of_the_tape_opens_no_gate(house: GrowingHouse) -> None:

@@ -9,7 +9,8 @@ from colony.acts.animals import end_animal
 from colony.acts.deaths import death_page, list_deaths
 from colony.acts.feeding import feed_tank
 from colony.acts.foods import add_batch, set_food
-from colony.acts.litters import LitterMended, edit_litter, record_litter
+from colony.acts.litter_edit import LitterMended, edit_litter
+from colony.acts.litters import record_litter
 from colony.acts.look_over import list_signs, look_over
 from colony.acts.rhythms import begin_round
 from colony.acts.round import todays_round

@@ -4,7 +4,8 @@ from pathlib import Path
 
 import pytest
 
-from colony.exchange.delimited import LONGEST_CELL, MOST_MEGABYTES, read_table
+from colony.exchange.content import MOST_MEGABYTES
+from colony.exchange.delimited import LONGEST_CELL, read_table
 from colony.refusals.base import Refusal
 from colony.refusals.exchange import (
     BrokenQuotes,

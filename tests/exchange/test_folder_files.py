@@ -13,7 +13,8 @@ from hypothesis import strategies as st
 
 from colony.exchange.colony_toml import Heading, read_heading, write_heading
 from colony.exchange.folder import ColonyFolder, folder_texts, read_folder
-from colony.exchange.nouns import BY_NAME, NOUNS, NounRow, SpeciesValues
+from colony.exchange.noun import NounRow, SpeciesValues
+from colony.exchange.nouns import BY_NAME, NOUNS
 from colony.exchange.shifting import shifted
 from colony.exchange.writing import write_file, write_files
 from colony.notation.days import Day

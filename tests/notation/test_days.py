@@ -5,9 +5,9 @@ from datetime import date
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from typed import value_or_refused
 
 from colony.notation.days import Day, parse_day, parse_day_as_known, parse_span_days, show_span
-from colony.refusals.base import WrongUse
 from colony.refusals.notation import DayOutOfRange, UnreadableDay, UnreadableSpan
 
 TODAY = date(2026, 3, 9)
@@ -34,8 +34,22 @@ def test_a_day_is_read_in_each_way_it_is_said(text: str, day: date) -> None:
 
 @pytest.mark.parametrize(
     "text",
-    ["", "soon", "9.3.2026", "03/09/2026", "2026-13-01", "2026-02-30", "2025-02-29", "d ago"]
-    + ["2026-00-09", "2026-05-00", "2026-00", "99999y ago", "٢٠٢٦-03-09", "2026-03-09T10:00"],
+    [
+        "",
+        "soon",
+        "9.3.2026",
+        "03/09/2026",
+        "2026-13-01",
+        "2026-02-30",
+        "2025-02-29",
+        "d ago",
+        "2026-00-09",
+        "2026-05-00",
+        "2026-00",
+        "99999y ago",
+        "٢٠٢٦-03-09",
+        "2026-03-09T10:00",
+    ],
 )
 def test_what_is_no_day_is_refused(text: str) -> None:
     """Another order, a day that never was, a zero for what is not known: not guessed at."""
@@ -98,8 +112,7 @@ def test_an_age_is_said_as_a_breeder_says_it(days: int, said: str) -> None:
 @given(st.text(max_size=20) | st.from_regex(r"[0-9-]{1,12}|(in )?[0-9]{1,6}[dwmy]( ago)?"))
 def test_no_text_does_anything_but_mean_a_day_or_be_refused(text: str) -> None:
     """Whatever is typed: a value or a refusal of wrong use, never another error."""
-    for parse in (lambda: parse_day_as_known(text, TODAY), lambda: parse_span_days(text)):
-        try:
-            parse()
-        except WrongUse as refusal:
-            assert refusal.exit_code == 2
+    day = value_or_refused(lambda: parse_day_as_known(text, TODAY))
+    assert day is None or day.first <= day.last
+    span = value_or_refused(lambda: parse_span_days(text))
+    assert span is None or span >= 0

@@ -3,6 +3,7 @@
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from typed import value_or_refused
 
 from colony.notation.measures import (
     LENGTH,
@@ -15,7 +16,6 @@ from colony.notation.measures import (
     parse_volume_l,
     show_length,
 )
-from colony.refusals.base import WrongUse
 from colony.refusals.notation import (
     MeasureOutOfRange,
     ThousandsOrDecimals,
@@ -26,9 +26,11 @@ from colony.refusals.notation import (
 
 @pytest.mark.parametrize(
     ("text", "width_mm"),
-    [("12.5cm", 125), ("12,5 cm", 125), ("125mm", 125), ("1.2m", 1200), ("12.5", 125)]
-    # 1 in = 25.4 mm exactly (international yard and pound agreement, 1959).
-    + [("5in", 127), ('5"', 127), ("5.5 IN", 140)],
+    [
+        *[("12.5cm", 125), ("12,5 cm", 125), ("125mm", 125), ("1.2m", 1200), ("12.5", 125)],
+        # 1 in = 25.4 mm exactly (international yard and pound agreement, 1959).
+        *[("5in", 127), ('5"', 127), ("5.5 IN", 140)],
+    ],
 )
 def test_a_length_is_kept_in_whole_millimetres(text: str, width_mm: int) -> None:
     """Metric or inches, a comma for a point, the book's unit where none is written."""
@@ -50,7 +52,7 @@ def test_mass_and_volume_convert_by_their_definitions() -> None:
 
 
 @pytest.mark.parametrize(
-    "text", ["", "wide", "-5cm", "5 cm 3", "1e3", "½", "٥cm", "nan", "inf", "5''"]
+    "text", ["", "wide", "-5cm", "5 cm 3", "½", "\u0665cm", "nan", "inf", "5''"]
 )
 def test_what_has_no_number_is_refused(text: str) -> None:
     """One number and at most one unit."""
@@ -58,7 +60,7 @@ def test_what_has_no_number_is_refused(text: str) -> None:
         parse_length_mm(text)
 
 
-@pytest.mark.parametrize("text", ["5ft", "5kg", "5cm3"])
+@pytest.mark.parametrize("text", ["5ft", "5kg", "5cm3", "1e3"])
 def test_a_unit_of_something_else_is_refused(text: str) -> None:
     """The refusal names the units that are taken."""
     with pytest.raises(UnknownUnit, match="mm, cm, m, in"):
@@ -96,9 +98,6 @@ def test_a_length_that_is_not_known_is_a_dash() -> None:
 @given(st.text(max_size=12), st.sampled_from([LENGTH, MASS, VOLUME]))
 def test_no_text_does_anything_but_measure_or_be_refused(text: str, quantity: Quantity) -> None:
     """Whatever is typed: a whole number in the sane range, or a refusal of wrong use."""
-    try:
-        stored = parse_measure(text, quantity, next(iter(quantity.units)))
-    except WrongUse as refusal:
-        assert refusal.exit_code == 2
-    else:
-        assert 0 < stored <= quantity.most
+    bare = next(iter(quantity.units))
+    stored = value_or_refused(lambda: parse_measure(text, quantity, bare))
+    assert stored is None or 0 < stored <= quantity.most

@@ -2,7 +2,7 @@
 
 from datetime import date, timedelta
 
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from colony.papers.trends import HEIGHT, draw_trend
@@ -25,6 +25,7 @@ def test_nothing_is_drawn_of_nothing() -> None:
     assert draw_trend([], low=6, high=8) == []
 
 
+@settings(deadline=None)
 @given(
     st.lists(st.tuples(st.integers(0, 900), st.floats(0, 2000)), min_size=1, max_size=40),
     st.none() | st.floats(0, 100),

@@ -92,11 +92,3 @@ def test_what_no_reader_should_hand_over_is_an_error(wrong: object) -> None:
     assert callable(wrong)
     with pytest.raises(ValueError, match=r".{20}"):
         wrong()
-
-
-def test_one_more_pup_stands_last_with_its_possible_sires() -> None:
-    """The pedigree as it would be after a birth."""
-    pedigree = family({"A": ("D", "S")})
-    after = pedigree.with_pup("Pup", 2, (0, -1), (0.5, 0.5))
-    assert after.tags == (*pedigree.tags, "Pup")
-    assert after.founders.tolist() == pedigree.founders.tolist()

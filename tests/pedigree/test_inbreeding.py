@@ -2,14 +2,17 @@
 
 import subprocess
 import sys
+from unittest import mock
 
 import numpy as np
 import pytest
 from hypothesis import given, settings
 from plain_pedigrees import at, enumerated, family, pedigrees, plain_kinship
 
+from colony.pedigree import schedule, sweep
 from colony.pedigree.graph import Doubt, FounderKinship, Pedigree
 from colony.pedigree.inbreeding import inbreeding
+from colony.refusals.pedigree import TooManyBreeders
 
 CLOSE = 1e-12
 
@@ -76,12 +79,26 @@ def test_expected_f_is_the_mean_over_all_ways_to_settle_the_doubts(pedigree: Ped
     assert inbreeding(pedigree) == pytest.approx(expected, abs=CLOSE)
 
 
-@settings(max_examples=50, deadline=None)
-@given(pedigrees(most=40, most_doubts=0))
-def test_f_is_that_of_the_plain_definition_in_longer_pedigrees(pedigree: Pedigree) -> None:
+@pytest.mark.parametrize("at_once", [1, 2, 64])
+@settings(max_examples=40, deadline=None)
+@given(pedigree=pedigrees(most=30, most_doubts=0))
+def test_f_is_that_of_the_plain_definition_in_longer_pedigrees(
+    at_once: int, pedigree: Pedigree
+) -> None:
     """The table whose slots are given on forgets nobody who is still needed."""
     expected = 2 * np.diag(plain_kinship(pedigree)) - 1
-    assert inbreeding(pedigree) == pytest.approx(expected, abs=CLOSE)
+    with mock.patch.object(schedule, "AT_ONCE", at_once):
+        assert inbreeding(pedigree) == pytest.approx(expected, abs=CLOSE)
+
+
+def test_more_breeders_than_fit_in_memory_are_refused_in_words() -> None:
+    """What to do instead is said; nothing is allocated."""
+    pedigree = family({"A": ("D", "S"), "X": ("A", "S")})
+    with (
+        mock.patch.object(sweep, "MOST_IN_TABLE", 2),
+        pytest.raises(TooManyBreeders, match="more than the 2 whose kinship fits in memory"),
+    ):
+        inbreeding(pedigree)
 
 
 @settings(max_examples=50, deadline=None)

@@ -1,5 +1,7 @@
 """Kinship of some animals with others."""
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 from hypothesis import given, settings
@@ -69,6 +71,25 @@ def test_littermates_of_two_possible_sires_share_what_the_doubt_leaves(
     )
     found = kinship(pedigree, np.array([3]), np.array([4, 1, 2]))
     assert found[0] == pytest.approx([littermates, 0.125, 0.125], abs=CLOSE)
+
+
+def test_littermates_of_one_of_two_inbred_sires_share_his_inbreeding() -> None:
+    """Sires that are full sibs, each with F 1/4: a quarter of the dam's and of his 1/2 and 5/8."""
+    pedigree = family(
+        {
+            "A": ("D", "S"),
+            "B": ("D", "S"),
+            "One": ("A", "B"),
+            "Two": ("A", "B"),
+            "X": ("E", None),
+            "Y": ("E", None),
+        },
+        X={"One": 0.5, "Two": 0.5},
+    )
+    x, y, one, two = at(pedigree, "X", "Y", "One", "Two").tolist()
+    litter = replace(pedigree, doubts=(Doubt((x, y), (one, two), (0.5, 0.5)),))
+    found = kinship(litter, np.array([x]), np.array([y]))
+    assert found[0, 0] == pytest.approx((0.5 + 0.625) / 4, abs=CLOSE)
 
 
 def test_kinship_with_itself_is_half_of_one_plus_f() -> None:

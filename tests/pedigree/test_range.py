@@ -1,11 +1,14 @@
 """The least and the greatest F over what the doubtful sires may be."""
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 from hypothesis import given, settings
 from plain_pedigrees import at, enumerated, family, pedigrees
 
-from colony.pedigree.graph import Pedigree
+from colony.pedigree.graph import Doubt, Pedigree
+from colony.pedigree.kinship import kinship
 from colony.pedigree.range import inbreeding_range, kinship_range
 
 CLOSE = 1e-12
@@ -55,6 +58,46 @@ def test_too_many_assignments_are_bounded_and_said_to_be() -> None:
     assert found.exact.tolist() == [True, False]
     assert found.least[0] == pytest.approx(0.0)
     assert found.greatest[0] == pytest.approx(0.25)
+
+
+def test_an_unknown_sire_of_one_litter_is_the_same_stranger_to_all_its_pups() -> None:
+    """Littermates of the dam's father or of ONE stranger: 3/8, or 1/4 all the same."""
+    pedigree = family({"D": ("E", "S"), "X": ("D", None), "Y": ("D", None)}, X={"S": 0.5, "?": 0.5})
+    x, y, s = at(pedigree, "X", "Y", "S").tolist()
+    litter = replace(pedigree, doubts=(Doubt((x, y), (s, -1), (0.5, 0.5)),))
+    found = kinship_range(litter, np.array([x]), np.array([y]))
+    assert (found.least.tolist(), found.greatest.tolist()) == ([0.25], [0.375])
+
+
+def test_a_sire_without_a_share_is_not_possible() -> None:
+    """Settled to nothing, he widens no range."""
+    pedigree = family({"D": ("E", "S"), "X": ("D", None)}, X={"S": 0.0, "T": 0.5, "?": 0.5})
+    found = inbreeding_range(pedigree, at(pedigree, "X"))
+    assert (found.least.tolist(), found.greatest.tolist()) == ([0.0], [0.0])
+
+
+def test_bounds_take_the_tighter_of_two_ways_to_reckon() -> None:
+    """One doubt, met before it splits: the bound is what the assignments give."""
+    pedigree = family(
+        {"Two": ("D", "S"), "E": ("D", "S"), "J": ("E", "One"), "X": ("G", None)},
+        X={"One": 0.5, "Two": 0.5},
+    )
+    x, j = at(pedigree, "X"), at(pedigree, "J")
+    exact, bounds = kinship_range(pedigree, x, j), kinship_range(pedigree, x, j, cells=0)
+    assert exact.exact.all()
+    assert exact.least.tolist() == bounds.least.tolist() == [0.0625]
+    assert exact.greatest.tolist() == bounds.greatest.tolist() == [0.125]
+
+
+def test_a_doubt_in_a_deep_book_costs_what_it_touches() -> None:
+    """Twenty generations of settled ancestors leave a doubt of yesterday exact."""
+    pairs = {f"{s}{one}": (f"F{one - 1}", f"M{one - 1}") for one in range(1, 21) for s in "FM"}
+    parents: dict[str, tuple[str | None, str | None]] = dict(pairs)
+    pedigree = family(parents | {"X": ("F20", None)}, X={"M20": 0.5, "M0": 0.25, "?": 0.25})
+    found = inbreeding_range(pedigree, at(pedigree, "X"), cells=10_000)
+    sires = kinship(pedigree, at(pedigree, "F20"), at(pedigree, "M20"))
+    assert found.exact.all()
+    assert (found.least[0], found.greatest[0]) == (0.0, pytest.approx(sires[0, 0]))
 
 
 def test_without_doubts_the_range_is_one_figure() -> None:

@@ -75,7 +75,8 @@ def test_kinship_is_the_chance_of_meeting_in_a_simulated_pedigree() -> None:
     asked = np.argsort(pedigree.nodes.step)[-6:]
     last = int(pedigree.nodes.step.max())
     builder = msprime.PedigreeBuilder()
-    order, at = pedigree.nodes.order.tolist(), {}
+    order = pedigree.nodes.order.tolist()
+    at: dict[int, int] = {}
     for one in order:
         parents = [at[int(p)] for p in (pedigree.dam[one], pedigree.sire[one]) if p >= 0]
         at[one] = builder.add_individual(

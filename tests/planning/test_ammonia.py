@@ -1,7 +1,7 @@
 """Un-ionised ammonia against published values."""
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from colony.planning.ammonia import dissociation_pka, unionised_fraction, unionised_mg_l
@@ -32,6 +32,7 @@ def test_at_the_pka_half_is_unionised() -> None:
     assert unionised_mg_l(2.0, dissociation_pka(26), 26) == pytest.approx(1.0)
 
 
+@settings(deadline=None)
 @given(st.floats(5, 9), st.floats(18, 34), st.floats(0.05, 1), st.floats(0.1, 5))
 def test_warmer_and_more_alkaline_water_is_more_poisonous(
     ph: float, temperature_c: float, more_ph: float, more_c: float

@@ -4,7 +4,7 @@ from dataclasses import replace
 from datetime import date, timedelta
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from colony.planning.care import Entry, Rhythm, Work, overdue, rhythm_at, todays_work
@@ -138,6 +138,7 @@ def test_clean_water_is_walked_before_guarded_and_isolated_water() -> None:
     assert [place.name for place in by_biosecurity(places)] == ["S1", "A1", "A2", "B1", "I1"]
 
 
+@settings(deadline=None)
 @given(
     st.lists(st.integers(0, 40), max_size=12),
     st.lists(st.integers(0, 40), max_size=4),

@@ -1,7 +1,7 @@
 """What changes of water leave behind, now and in the long run."""
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from colony.planning.dilution import (
@@ -31,6 +31,7 @@ def test_batches_and_drip_leave_what_the_handbook_says() -> None:
     assert left_after_drip(100, 1000, 10) == pytest.approx(0.3679, abs=5e-5)
 
 
+@settings(deadline=None)
 @given(st.floats(0.001, 2), st.integers(1, 400))
 def test_many_small_changes_come_near_a_drip(volumes: float, parts: int) -> None:
     """A drip is the limit of ever smaller changes, and leaves less than no number of them."""
@@ -43,6 +44,7 @@ def test_a_drip_is_the_limit_of_small_changes() -> None:
     assert left_after_changes(1e-4, 10_000) == pytest.approx(left_after_drip(1, 1, 1), abs=1e-4)
 
 
+@settings(deadline=None)
 @given(st.floats(0.1, 20), fractions, st.floats(0, 10))
 def test_batches_settle_where_the_formula_says(
     added: float, fraction: float, source: float
@@ -66,6 +68,7 @@ def test_a_drip_settles_where_the_formula_says() -> None:
     assert now == pytest.approx(steady_drip(500, 50, 5), rel=1e-3)
 
 
+@settings(deadline=None)
 @given(st.floats(1.01, 100), st.floats(0.5, 1), fractions)
 def test_the_fewest_changes_reach_the_target(now: float, target: float, most: float) -> None:
     """They end at the target, none is above the limit, and one fewer at the limit falls short."""

@@ -97,7 +97,7 @@ def test_a_species_without_a_male_is_told() -> None:
     colony = changed(stock(3, 2), F0={"species": "motoro"})
     plan = plan_of(colony, wanted={"motoro": 1})
     assert reasons(plan)["F0"] == ["partner: no male for it: 2 of another species or line"]
-    assert "1 litters of motoro asked for, 0 can be" in plan.notes
+    assert "litters of motoro: 1 asked for, 0 can be" in plan.notes
     crossed = plan_of(colony, overridden=frozenset({"species:F0"}))
     named = {pair.dam: [r.name for r in pair.reasons] for pair in crossed.pairs}
     assert named == {"F0": ["species"], "F1": [], "F2": []}
@@ -129,6 +129,9 @@ def test_litters_are_counted_by_species_and_line() -> None:
     dams = {dam for dam, _ in pairs(plan)}
     assert len(dams) == 4
     assert len(dams & {"F0", "F1", "F2"}) == 2
+    one_male = changed(stock(5, 1), F0={"line": "coal"}, F3={"line": "coal"})
+    few = plan_of(one_male, wanted={"coal": 2}, most_females=2)
+    assert {dam for dam, _ in pairs(few)} == {"F0", "F3"}
     scarce = plan_of(colony, wanted={"coal": 2}, litters=2)
     assert {dam for dam, _ in pairs(scarce)} <= {"F0", "F1", "F2"}
     assert any(

@@ -2,7 +2,7 @@
 
 from datetime import date, timedelta
 
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from colony.planning.feeding import Feeding
@@ -32,6 +32,7 @@ def test_adding_an_animal_starts_isolation_again() -> None:
     assert isolation_clock([], 30) is None
 
 
+@settings(deadline=None)
 @given(st.lists(st.integers(0, 100), min_size=1), st.integers(0, 100))
 def test_one_more_arrival_never_ends_isolation_sooner(days: list[int], more: int) -> None:
     """Whoever is added, the clock runs at least as long as before."""

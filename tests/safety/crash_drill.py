@@ -22,7 +22,7 @@ from colony.store.told import differences, kept_rows, told_rows
 
 TODAY = date(2026, 3, 9)
 ANIMALS = ("Alma", "Bruno", "Caro")
-LONGEST_LIFE_S = 0.25
+LONGEST_LIFE_S = 0.2
 
 
 @dataclass

@@ -16,7 +16,7 @@ from safety_house import TODAY, House, furnished, rows_of
 from colony.acts.animals import end_animal
 from colony.acts.health import hold, release
 from colony.acts.history import list_history
-from colony.acts.litters import LitterMended, edit_litter
+from colony.acts.litter_edit import LitterMended, edit_litter
 from colony.acts.pairings import end_pairing, note_finding
 from colony.acts.settings import set_setting
 from colony.acts.species import set_trait

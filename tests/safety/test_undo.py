@@ -7,7 +7,7 @@ from safety_house import TODAY, furnished, rows_of
 
 from colony.acts.animals import bring_back, end_animal
 from colony.acts.history import HistoryFilter, list_history
-from colony.acts.litters import LitterMended, edit_litter
+from colony.acts.litter_edit import LitterMended, edit_litter
 from colony.acts.undo import undo_act, undo_last
 from colony.notation.shares import parse_sires
 from colony.refusals.history import (

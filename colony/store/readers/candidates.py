@@ -9,13 +9,14 @@ from sqlalchemy import select
 from sqlmodel import Session, col
 
 from colony.planning.eligibility import Candidate
-from colony.planning.gestation import DueWindow, due_window
+from colony.planning.gestation import DueWindow
 from colony.records import Animal, Hold, Measurement, PossibleSire
 from colony.store.readers.dams import DamRecord, read_dams, read_pairing_sires
+from colony.store.readers.due import due_windows
 from colony.store.readers.herd import Herd, HerdRow, read_last_widths_mm
 from colony.store.readers.house import House, read_house
 from colony.store.readers.lives import Lives, read_lives
-from colony.store.settings import read_settings
+from colony.store.settings import BookSettings, read_settings
 
 
 @dataclass(frozen=True)
@@ -26,6 +27,7 @@ class _Seen:
     lives: Lives
     house: House
     dams: Mapping[int, DamRecord]
+    expecting: Mapping[int, DueWindow]
     partners: Mapping[int, list[str]]
     widths_mm: Mapping[int, tuple[date, int]]
     holds: Mapping[int, str]
@@ -42,6 +44,7 @@ def read_candidates(session: Session, herd: Herd, today: date) -> dict[int, Cand
         lives=lives,
         house=read_house(session, lives, settings, today),
         dams=dams,
+        expecting=_expecting(herd, dams, lives, settings, today),
         partners=_partners(herd, dams, read_pairing_sires(session), today),
         widths_mm=read_last_widths_mm(session, col(Measurement.animal_id).in_(present)),
         holds=_holds(session, today),
@@ -64,8 +67,7 @@ def _candidate(row: HerdRow, seen: _Seen, today: date) -> Candidate:
         )
     life = seen.lives.of(row.species)
     width_on, width_mm = seen.widths_mm.get(row.id, (None, None))
-    record = seen.dams.get(row.id)
-    window = _expecting(row, record, seen, today)
+    record, window = seen.dams.get(row.id), seen.expecting.get(row.id)
     return Candidate(
         tag=row.tag,
         sex=row.sex,
@@ -90,14 +92,15 @@ def _candidate(row: HerdRow, seen: _Seen, today: date) -> Candidate:
 
 
 def _expecting(
-    row: HerdRow, record: DamRecord | None, seen: _Seen, today: date
-) -> DueWindow | None:
-    """The due window of a dam seen mating or found gravid; kept with a male is no proof."""
-    if record is None or row.status != "present":
-        return None
-    prior = seen.lives.of(row.species).gestation()
-    window = due_window(prior, record.evidence(row.tag, today), today=today)
-    return window if window and window.state != "possible" else None
+    herd: Herd,
+    dams: Mapping[int, DamRecord],
+    lives: Lives,
+    settings: BookSettings,
+    today: date,
+) -> dict[int, DueWindow]:
+    """The windows of dams seen mating or found gravid; kept with a male is no proof."""
+    windows = due_windows(herd, dams, lives, today=today, filter_weeks=settings.nursery_weeks)
+    return {dam: window for dam, window in windows.items() if window.state != "possible"}
 
 
 def _partners(

@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cached_property
+from math import isclose
 
 import numpy as np
 from sqlmodel import Session
@@ -15,6 +16,7 @@ from colony.pedigree.kinship import kinship, mean_kinship
 from colony.pedigree.range import inbreeding_range, kinship_range
 from colony.planning.pairing_wishes import rare_share
 from colony.records import Litter
+from colony.refusals.pedigree import SharesAreOff
 from colony.store.readers.herd import Herd, HerdRow, read_herd
 from colony.store.readers.parents import Parents, Sires, read_parents
 
@@ -182,6 +184,9 @@ def _may_differ(parents: Parents, key: tuple[str, int]) -> bool:
 
 
 def _doubt(herd: Herd, pups: Sequence[int], sires: Sires, *, differ: bool) -> Doubt:
+    total = sum(share for _, share in sires)
+    if not isclose(total, 1, abs_tol=1e-6):
+        raise SharesAreOff(herd.rows[pups[0]].tag, total)
     return Doubt(
         pups=tuple(pups),
         sires=tuple(UNKNOWN if sire is None else herd.position[sire] for sire, _ in sires),

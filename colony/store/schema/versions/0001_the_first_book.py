@@ -85,9 +85,8 @@ def upgrade() -> None:
         sa.Column("started", sa.Date(), nullable=True),
         sa.Column("note", sa.String(), nullable=True),
         sa.CheckConstraint(
-            "started IS NULL OR coalesce(started = date(started), false)",
-            name=op.f("ck_system_started_is_a_day"),
-        ),
+            "started IS date(started, '+0 days')", name=op.f("ck_system_started_is_a_day")
+        ).ddl_if(dialect="sqlite"),
         sa.CheckConstraint("volume_l > 0", name=op.f("ck_system_volume_l_is_positive")),
         sa.PrimaryKeyConstraint("id", name=op.f("pk_system")),
         sa.UniqueConstraint("name", name=op.f("uq_system_name")),
@@ -134,21 +133,18 @@ def upgrade() -> None:
             "status IN ('present', 'sold', 'died', 'gone')", name=op.f("ck_animal_status_is_known")
         ),
         sa.CheckConstraint(
-            "arrived IS NULL OR coalesce(arrived = date(arrived), false)",
-            name=op.f("ck_animal_arrived_is_a_day"),
-        ),
+            "arrived IS date(arrived, '+0 days')", name=op.f("ck_animal_arrived_is_a_day")
+        ).ddl_if(dialect="sqlite"),
         sa.CheckConstraint(
-            "born IS NULL OR coalesce(born = date(born), false)",
-            name=op.f("ck_animal_born_is_a_day"),
-        ),
+            "born IS date(born, '+0 days')", name=op.f("ck_animal_born_is_a_day")
+        ).ddl_if(dialect="sqlite"),
         sa.CheckConstraint(
             "dam_id <> id AND sire_id <> id", name=op.f("ck_animal_nobody_is_its_own_parent")
         ),
         sa.CheckConstraint("ended_on >= born", name=op.f("ck_animal_ended_on_follows_born")),
         sa.CheckConstraint(
-            "ended_on IS NULL OR coalesce(ended_on = date(ended_on), false)",
-            name=op.f("ck_animal_ended_on_is_a_day"),
-        ),
+            "ended_on IS date(ended_on, '+0 days')", name=op.f("ck_animal_ended_on_is_a_day")
+        ).ddl_if(dialect="sqlite"),
         sa.CheckConstraint(
             "held_back IN (true, false)", name=op.f("ck_animal_held_back_is_yes_or_no")
         ),
@@ -160,9 +156,9 @@ def upgrade() -> None:
             "litter_id IS NULL OR dam_id IS NULL", name=op.f("ck_animal_the_litter_knows_the_dam")
         ),
         sa.CheckConstraint(
-            "mature_since IS NULL OR coalesce(mature_since = date(mature_since), false)",
+            "mature_since IS date(mature_since, '+0 days')",
             name=op.f("ck_animal_mature_since_is_a_day"),
-        ),
+        ).ddl_if(dialect="sqlite"),
         sa.ForeignKeyConstraint(
             ["dam_id"],
             ["animal.id"],
@@ -236,9 +232,8 @@ def upgrade() -> None:
         sa.CheckConstraint("diameter_mm > 0", name=op.f("ck_tank_diameter_mm_is_positive")),
         sa.CheckConstraint("length_mm > 0", name=op.f("ck_tank_length_mm_is_positive")),
         sa.CheckConstraint(
-            "retired_on IS NULL OR coalesce(retired_on = date(retired_on), false)",
-            name=op.f("ck_tank_retired_on_is_a_day"),
-        ),
+            "retired_on IS date(retired_on, '+0 days')", name=op.f("ck_tank_retired_on_is_a_day")
+        ).ddl_if(dialect="sqlite"),
         sa.CheckConstraint("volume_l > 0", name=op.f("ck_tank_volume_l_is_positive")),
         sa.CheckConstraint("water_height_mm > 0", name=op.f("ck_tank_water_height_mm_is_positive")),
         sa.CheckConstraint("width_mm > 0", name=op.f("ck_tank_width_mm_is_positive")),
@@ -256,9 +251,8 @@ def upgrade() -> None:
         sa.Column("food", sa.String(), nullable=False),
         sa.Column("took", sa.Boolean(), nullable=False),
         sa.CheckConstraint(
-            "fed_on IS NULL OR coalesce(fed_on = date(fed_on), false)",
-            name=op.f("ck_feeding_fed_on_is_a_day"),
-        ),
+            "fed_on IS date(fed_on, '+0 days')", name=op.f("ck_feeding_fed_on_is_a_day")
+        ).ddl_if(dialect="sqlite"),
         sa.CheckConstraint("took IN (true, false)", name=op.f("ck_feeding_took_is_yes_or_no")),
         sa.ForeignKeyConstraint(["animal_id"], ["animal.id"], name=op.f("fk_feeding_animal_id")),
         sa.PrimaryKeyConstraint("id", name=op.f("pk_feeding")),
@@ -274,13 +268,11 @@ def upgrade() -> None:
         sa.Column("why", sa.String(), nullable=False),
         sa.CheckConstraint("ended >= started", name=op.f("ck_hold_ended_follows_started")),
         sa.CheckConstraint(
-            "ended IS NULL OR coalesce(ended = date(ended), false)",
-            name=op.f("ck_hold_ended_is_a_day"),
-        ),
+            "ended IS date(ended, '+0 days')", name=op.f("ck_hold_ended_is_a_day")
+        ).ddl_if(dialect="sqlite"),
         sa.CheckConstraint(
-            "started IS NULL OR coalesce(started = date(started), false)",
-            name=op.f("ck_hold_started_is_a_day"),
-        ),
+            "started IS date(started, '+0 days')", name=op.f("ck_hold_started_is_a_day")
+        ).ddl_if(dialect="sqlite"),
         sa.ForeignKeyConstraint(["animal_id"], ["animal.id"], name=op.f("fk_hold_animal_id")),
         sa.PrimaryKeyConstraint("id", name=op.f("pk_hold")),
         sqlite_strict=True,
@@ -296,9 +288,9 @@ def upgrade() -> None:
         sa.Column("note", sa.String(), nullable=True),
         sa.CheckConstraint("mass_g > 0", name=op.f("ck_measurement_mass_g_is_positive")),
         sa.CheckConstraint(
-            "measured_on IS NULL OR coalesce(measured_on = date(measured_on), false)",
+            "measured_on IS date(measured_on, '+0 days')",
             name=op.f("ck_measurement_measured_on_is_a_day"),
-        ),
+        ).ddl_if(dialect="sqlite"),
         sa.CheckConstraint("width_mm > 0", name=op.f("ck_measurement_width_mm_is_positive")),
         sa.CheckConstraint(
             "width_mm IS NOT NULL OR mass_g IS NOT NULL",
@@ -322,24 +314,22 @@ def upgrade() -> None:
         sa.Column("done_on", sa.Date(), nullable=True),
         sa.Column("dropped_on", sa.Date(), nullable=True),
         sa.CheckConstraint(
-            "accepted_on IS NULL OR coalesce(accepted_on = date(accepted_on), false)",
+            "accepted_on IS date(accepted_on, '+0 days')",
             name=op.f("ck_move_to_do_accepted_on_is_a_day"),
-        ),
+        ).ddl_if(dialect="sqlite"),
         sa.CheckConstraint(
-            "due_by IS NULL OR coalesce(due_by = date(due_by), false)",
-            name=op.f("ck_move_to_do_due_by_is_a_day"),
-        ),
+            "due_by IS date(due_by, '+0 days')", name=op.f("ck_move_to_do_due_by_is_a_day")
+        ).ddl_if(dialect="sqlite"),
         sa.CheckConstraint(
-            "done_on IS NULL OR coalesce(done_on = date(done_on), false)",
-            name=op.f("ck_move_to_do_done_on_is_a_day"),
-        ),
+            "done_on IS date(done_on, '+0 days')", name=op.f("ck_move_to_do_done_on_is_a_day")
+        ).ddl_if(dialect="sqlite"),
         sa.CheckConstraint(
             "done_on IS NULL OR dropped_on IS NULL", name=op.f("ck_move_to_do_done_or_dropped")
         ),
         sa.CheckConstraint(
-            "dropped_on IS NULL OR coalesce(dropped_on = date(dropped_on), false)",
+            "dropped_on IS date(dropped_on, '+0 days')",
             name=op.f("ck_move_to_do_dropped_on_is_a_day"),
-        ),
+        ).ddl_if(dialect="sqlite"),
         sa.ForeignKeyConstraint(["animal_id"], ["animal.id"], name=op.f("fk_move_to_do_animal_id")),
         sa.ForeignKeyConstraint(["tank_id"], ["tank.id"], name=op.f("fk_move_to_do_tank_id")),
         sa.PrimaryKeyConstraint("id", name=op.f("pk_move_to_do")),
@@ -357,13 +347,11 @@ def upgrade() -> None:
         sa.Column("note", sa.String(), nullable=True),
         sa.CheckConstraint("ended >= started", name=op.f("ck_pairing_ended_follows_started")),
         sa.CheckConstraint(
-            "ended IS NULL OR coalesce(ended = date(ended), false)",
-            name=op.f("ck_pairing_ended_is_a_day"),
-        ),
+            "ended IS date(ended, '+0 days')", name=op.f("ck_pairing_ended_is_a_day")
+        ).ddl_if(dialect="sqlite"),
         sa.CheckConstraint(
-            "started IS NULL OR coalesce(started = date(started), false)",
-            name=op.f("ck_pairing_started_is_a_day"),
-        ),
+            "started IS date(started, '+0 days')", name=op.f("ck_pairing_started_is_a_day")
+        ).ddl_if(dialect="sqlite"),
         sa.ForeignKeyConstraint(["dam_id"], ["animal.id"], name=op.f("fk_pairing_dam_id")),
         sa.ForeignKeyConstraint(["tank_id"], ["tank.id"], name=op.f("fk_pairing_tank_id")),
         sa.PrimaryKeyConstraint("id", name=op.f("pk_pairing")),
@@ -379,14 +367,13 @@ def upgrade() -> None:
         sa.Column("left_on", sa.Date(), nullable=True),
         sa.Column("why", sa.String(), nullable=True),
         sa.CheckConstraint(
-            "entered_on IS NULL OR coalesce(entered_on = date(entered_on), false)",
+            "entered_on IS date(entered_on, '+0 days')",
             name=op.f("ck_placement_entered_on_is_a_day"),
-        ),
+        ).ddl_if(dialect="sqlite"),
         sa.CheckConstraint("left_on > entered_on", name=op.f("ck_placement_leaves_after_entering")),
         sa.CheckConstraint(
-            "left_on IS NULL OR coalesce(left_on = date(left_on), false)",
-            name=op.f("ck_placement_left_on_is_a_day"),
-        ),
+            "left_on IS date(left_on, '+0 days')", name=op.f("ck_placement_left_on_is_a_day")
+        ).ddl_if(dialect="sqlite"),
         sa.ForeignKeyConstraint(["animal_id"], ["animal.id"], name=op.f("fk_placement_animal_id")),
         sa.ForeignKeyConstraint(["tank_id"], ["tank.id"], name=op.f("fk_placement_tank_id")),
         sa.PrimaryKeyConstraint("id", name=op.f("pk_placement")),
@@ -419,9 +406,9 @@ def upgrade() -> None:
             name=op.f("ck_pregnancy_finding_method_is_known"),
         ),
         sa.CheckConstraint(
-            "found_on IS NULL OR coalesce(found_on = date(found_on), false)",
+            "found_on IS date(found_on, '+0 days')",
             name=op.f("ck_pregnancy_finding_found_on_is_a_day"),
-        ),
+        ).ddl_if(dialect="sqlite"),
         sa.ForeignKeyConstraint(
             ["dam_id"], ["animal.id"], name=op.f("fk_pregnancy_finding_dam_id")
         ),
@@ -444,9 +431,8 @@ def upgrade() -> None:
         sa.Column("pups_may_differ", sa.Boolean(), nullable=False),
         sa.Column("note", sa.String(), nullable=True),
         sa.CheckConstraint(
-            "born IS NULL OR coalesce(born = date(born), false)",
-            name=op.f("ck_litter_born_is_a_day"),
-        ),
+            "born IS date(born, '+0 days')", name=op.f("ck_litter_born_is_a_day")
+        ).ddl_if(dialect="sqlite"),
         sa.CheckConstraint(
             "live >= 0 AND dead >= 0 AND live + dead > 0", name=op.f("ck_litter_somebody_was_born")
         ),
@@ -475,9 +461,8 @@ def upgrade() -> None:
             name=op.f("ck_mating_sign_kind_is_known"),
         ),
         sa.CheckConstraint(
-            "seen_on IS NULL OR coalesce(seen_on = date(seen_on), false)",
-            name=op.f("ck_mating_sign_seen_on_is_a_day"),
-        ),
+            "seen_on IS date(seen_on, '+0 days')", name=op.f("ck_mating_sign_seen_on_is_a_day")
+        ).ddl_if(dialect="sqlite"),
         sa.ForeignKeyConstraint(
             ["pairing_id"], ["pairing.id"], name=op.f("fk_mating_sign_pairing_id")
         ),

@@ -31,9 +31,8 @@ def upgrade() -> None:
         sa.Column("litres", sa.Integer(), nullable=False),
         sa.CheckConstraint("litres >= 0", name=op.f("ck_reserve_reading_litres_are_not_negative")),
         sa.CheckConstraint(
-            "read_on IS NULL OR coalesce(read_on = date(read_on), false)",
-            name=op.f("ck_reserve_reading_read_on_is_a_day"),
-        ),
+            "read_on IS date(read_on, '+0 days')", name=op.f("ck_reserve_reading_read_on_is_a_day")
+        ).ddl_if(dialect="sqlite"),
         sa.PrimaryKeyConstraint("id", name=op.f("pk_reserve_reading")),
         sa.UniqueConstraint("read_on", name=op.f("uq_reserve_reading_read_on")),
         sqlite_strict=True,
@@ -46,9 +45,9 @@ def upgrade() -> None:
         sa.Column("why", sa.String(), nullable=False),
         sa.Column("found", sa.String(), nullable=True),
         sa.CheckConstraint(
-            "visited_on IS NULL OR coalesce(visited_on = date(visited_on), false)",
+            "visited_on IS date(visited_on, '+0 days')",
             name=op.f("ck_vet_visit_visited_on_is_a_day"),
-        ),
+        ).ddl_if(dialect="sqlite"),
         sa.PrimaryKeyConstraint("id", name=op.f("pk_vet_visit")),
         sqlite_strict=True,
     )
@@ -62,20 +61,18 @@ def upgrade() -> None:
         sa.Column("expires", sa.Date(), nullable=True),
         sa.Column("finished_on", sa.Date(), nullable=True),
         sa.CheckConstraint(
-            "expires IS NULL OR coalesce(expires = date(expires), false)",
-            name=op.f("ck_food_batch_expires_is_a_day"),
-        ),
+            "expires IS date(expires, '+0 days')", name=op.f("ck_food_batch_expires_is_a_day")
+        ).ddl_if(dialect="sqlite"),
         sa.CheckConstraint(
             "finished_on >= received", name=op.f("ck_food_batch_finished_on_follows_received")
         ),
         sa.CheckConstraint(
-            "finished_on IS NULL OR coalesce(finished_on = date(finished_on), false)",
+            "finished_on IS date(finished_on, '+0 days')",
             name=op.f("ck_food_batch_finished_on_is_a_day"),
-        ),
+        ).ddl_if(dialect="sqlite"),
         sa.CheckConstraint(
-            "received IS NULL OR coalesce(received = date(received), false)",
-            name=op.f("ck_food_batch_received_is_a_day"),
-        ),
+            "received IS date(received, '+0 days')", name=op.f("ck_food_batch_received_is_a_day")
+        ).ddl_if(dialect="sqlite"),
         sa.ForeignKeyConstraint(["food_id"], ["food.id"], name=op.f("fk_food_batch_food_id")),
         sa.PrimaryKeyConstraint("id", name=op.f("pk_food_batch")),
         sa.UniqueConstraint("food_id", "code", name=op.f("uq_food_batch_food_id")),
@@ -90,13 +87,11 @@ def upgrade() -> None:
         sa.Column("ends", sa.Date(), nullable=True),
         sa.CheckConstraint("ends >= starts", name=op.f("ck_prescription_ends_follows_starts")),
         sa.CheckConstraint(
-            "ends IS NULL OR coalesce(ends = date(ends), false)",
-            name=op.f("ck_prescription_ends_is_a_day"),
-        ),
+            "ends IS date(ends, '+0 days')", name=op.f("ck_prescription_ends_is_a_day")
+        ).ddl_if(dialect="sqlite"),
         sa.CheckConstraint(
-            "starts IS NULL OR coalesce(starts = date(starts), false)",
-            name=op.f("ck_prescription_starts_is_a_day"),
-        ),
+            "starts IS date(starts, '+0 days')", name=op.f("ck_prescription_starts_is_a_day")
+        ).ddl_if(dialect="sqlite"),
         sa.ForeignKeyConstraint(
             ["visit_id"], ["vet_visit.id"], name=op.f("fk_prescription_visit_id")
         ),
@@ -112,9 +107,9 @@ def upgrade() -> None:
         sa.Column("litres", sa.Integer(), nullable=False),
         sa.Column("note", sa.String(), nullable=True),
         sa.CheckConstraint(
-            "changed_on IS NULL OR coalesce(changed_on = date(changed_on), false)",
+            "changed_on IS date(changed_on, '+0 days')",
             name=op.f("ck_water_change_changed_on_is_a_day"),
-        ),
+        ).ddl_if(dialect="sqlite"),
         sa.CheckConstraint("litres > 0", name=op.f("ck_water_change_litres_is_positive")),
         sa.ForeignKeyConstraint(
             ["system_id"], ["system.id"], name=op.f("fk_water_change_system_id")
@@ -187,9 +182,8 @@ def upgrade() -> None:
             name=op.f("ck_water_regime_water_is_renewed"),
         ),
         sa.CheckConstraint(
-            "started IS NULL OR coalesce(started = date(started), false)",
-            name=op.f("ck_water_regime_started_is_a_day"),
-        ),
+            "started IS date(started, '+0 days')", name=op.f("ck_water_regime_started_is_a_day")
+        ).ddl_if(dialect="sqlite"),
         sa.ForeignKeyConstraint(
             ["system_id"], ["system.id"], name=op.f("fk_water_regime_system_id")
         ),
@@ -210,9 +204,8 @@ def upgrade() -> None:
             name=op.f("ck_water_test_parameter_is_known"),
         ),
         sa.CheckConstraint(
-            "tested_on IS NULL OR coalesce(tested_on = date(tested_on), false)",
-            name=op.f("ck_water_test_tested_on_is_a_day"),
-        ),
+            "tested_on IS date(tested_on, '+0 days')", name=op.f("ck_water_test_tested_on_is_a_day")
+        ).ddl_if(dialect="sqlite"),
         sa.CheckConstraint("value >= 0", name=op.f("ck_water_test_value_is_not_negative")),
         sa.ForeignKeyConstraint(["system_id"], ["system.id"], name=op.f("fk_water_test_system_id")),
         sa.PrimaryKeyConstraint("id", name=op.f("pk_water_test")),
@@ -242,9 +235,8 @@ def upgrade() -> None:
             name=op.f("ck_care_done_at_a_tank_or_a_system"),
         ),
         sa.CheckConstraint(
-            "done_on IS NULL OR coalesce(done_on = date(done_on), false)",
-            name=op.f("ck_care_done_done_on_is_a_day"),
-        ),
+            "done_on IS date(done_on, '+0 days')", name=op.f("ck_care_done_done_on_is_a_day")
+        ).ddl_if(dialect="sqlite"),
         sa.CheckConstraint(
             "length(skipped_why) > 0", name=op.f("ck_care_done_a_skip_has_a_reason")
         ),
@@ -280,9 +272,8 @@ def upgrade() -> None:
         ),
         sa.CheckConstraint("every_days > 0", name=op.f("ck_care_rhythm_every_days_is_positive")),
         sa.CheckConstraint(
-            "started IS NULL OR coalesce(started = date(started), false)",
-            name=op.f("ck_care_rhythm_started_is_a_day"),
-        ),
+            "started IS date(started, '+0 days')", name=op.f("ck_care_rhythm_started_is_a_day")
+        ).ddl_if(dialect="sqlite"),
         sa.CheckConstraint(
             "times_a_day = 1 OR every_days = 1",
             name=op.f("ck_care_rhythm_times_a_day_or_days_apart"),
@@ -312,9 +303,8 @@ def upgrade() -> None:
             name=op.f("ck_look_over_at_an_animal_or_a_tank"),
         ),
         sa.CheckConstraint(
-            "seen_on IS NULL OR coalesce(seen_on = date(seen_on), false)",
-            name=op.f("ck_look_over_seen_on_is_a_day"),
-        ),
+            "seen_on IS date(seen_on, '+0 days')", name=op.f("ck_look_over_seen_on_is_a_day")
+        ).ddl_if(dialect="sqlite"),
         sa.ForeignKeyConstraint(["animal_id"], ["animal.id"], name=op.f("fk_look_over_animal_id")),
         sa.ForeignKeyConstraint(["tank_id"], ["tank.id"], name=op.f("fk_look_over_tank_id")),
         sa.PrimaryKeyConstraint("id", name=op.f("pk_look_over")),
@@ -337,9 +327,8 @@ def upgrade() -> None:
             "taken IN ('all', 'some', 'none')", name=op.f("ck_tank_feeding_taken_is_known")
         ),
         sa.CheckConstraint(
-            "fed_on IS NULL OR coalesce(fed_on = date(fed_on), false)",
-            name=op.f("ck_tank_feeding_fed_on_is_a_day"),
-        ),
+            "fed_on IS date(fed_on, '+0 days')", name=op.f("ck_tank_feeding_fed_on_is_a_day")
+        ).ddl_if(dialect="sqlite"),
         sa.CheckConstraint("offered_g > 0", name=op.f("ck_tank_feeding_offered_g_is_positive")),
         sa.ForeignKeyConstraint(
             ["batch_id"], ["food_batch.id"], name=op.f("fk_tank_feeding_batch_id")

@@ -1,0 +1,113 @@
+"""What the rows of the book are called in plain files, and the names that stand beside them."""
+
+from collections import defaultdict
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from datetime import date
+from typing import Any
+
+from sqlmodel import Session, col, select
+
+from colony.exchange.noun import joined
+from colony.notation.shares import SireShare
+from colony.records import PairingSire, PossibleSire, Species, VetPatient
+
+_OWN_NAME = {
+    "systems": "name",
+    "tanks": "code",
+    "animals": "tag",
+    "litters": "code",
+    "foods": "name",
+}
+"""The nouns whose rows have a name of their own, and where it stands."""
+
+MADE_NAMES = {"pairings": "pairing", "vet_visits": "visit"}
+"""The nouns whose rows are called by a day and a name, and the column that says it."""
+
+Names = Mapping[str, Mapping[int, str]]
+
+
+@dataclass(frozen=True)
+class Labels:
+    """What rows are called in files, by noun and id, and the animals that stand beside them.
+
+    `beside` has them by (noun, column) and id.
+    """
+
+    names: Names
+    beside: Mapping[tuple[str, str], Mapping[int, Sequence[Any]]]
+
+
+def read_labels(session: Session, records: Mapping[str, list[Any]]) -> Labels:
+    """Name every row that other rows refer to."""
+    names = read_names(session, records)
+    of_litter, of_animal = _possible_sires(session, names["animals"])
+    return Labels(
+        names,
+        {
+            ("litters", "sires"): of_litter,
+            ("animals", "possible_sires"): of_animal,
+            ("pairings", "sires"): _males(session, names["animals"]),
+            ("vet_visits", "animals"): _patients(session, names["animals"]),
+        },
+    )
+
+
+def read_names(session: Session, records: Mapping[str, list[Any]]) -> Names:
+    """What each row is called, by noun and id."""
+    names = {
+        noun: {one.id: getattr(one, column) for one in records[noun]}
+        for noun, column in _OWN_NAME.items()
+    }
+    names["species"] = {one.id or 0: one.name for one in session.exec(select(Species))}
+    names["food_batches"] = {
+        one.id: joined(names["foods"][one.food_id], one.code) for one in records["food_batches"]
+    }
+    tags = names["animals"]
+    names["pairings"] = _told_apart(
+        (one.id, tags[one.dam_id], one.started) for one in records["pairings"]
+    )
+    names["vet_visits"] = _told_apart(
+        (one.id, one.vet, one.visited_on) for one in records["vet_visits"]
+    )
+    return names
+
+
+def _told_apart(rows: Iterable[tuple[int, str, date]]) -> dict[int, str]:
+    """A row is called by a name and its first day, and by its number where two began then."""
+    seen: dict[str, int] = defaultdict(int)
+    labels = {}
+    for id_, name, day in rows:
+        label = f"{name} {day}"
+        seen[label.casefold()] += 1
+        count = seen[label.casefold()]
+        labels[id_] = label if count == 1 else f"{label} #{count}"
+    return labels
+
+
+def _possible_sires(
+    session: Session, tags: Mapping[int, str]
+) -> tuple[dict[int, tuple[SireShare, ...]], dict[int, tuple[SireShare, ...]]]:
+    of_litter: dict[int, tuple[SireShare, ...]] = defaultdict(tuple)
+    of_animal: dict[int, tuple[SireShare, ...]] = defaultdict(tuple)
+    for row in session.exec(select(PossibleSire).order_by(col(PossibleSire.id))):
+        share = SireShare(tags.get(row.sire_id or 0), row.share)
+        if row.litter_id is not None:
+            of_litter[row.litter_id] += (share,)
+        elif row.animal_id is not None:
+            of_animal[row.animal_id] += (share,)
+    return of_litter, of_animal
+
+
+def _males(session: Session, tags: Mapping[int, str]) -> dict[int, tuple[str, ...]]:
+    males: dict[int, tuple[str, ...]] = defaultdict(tuple)
+    for male in session.exec(select(PairingSire).order_by(col(PairingSire.id))):
+        males[male.pairing_id] += (tags[male.sire_id],)
+    return males
+
+
+def _patients(session: Session, tags: Mapping[int, str]) -> dict[int, tuple[str, ...]]:
+    patients: dict[int, tuple[str, ...]] = defaultdict(tuple)
+    for patient in session.exec(select(VetPatient).order_by(col(VetPatient.id))):
+        patients[patient.visit_id] += (tags[patient.animal_id],)
+    return patients

@@ -1,0 +1,1 @@
+"""What `book check` looks at, one subject a file."""

@@ -1,0 +1,124 @@
+"""Single animals: transponders, ends, widths, and what is dated before or after their life."""
+
+from collections.abc import Iterator
+from datetime import date
+from typing import Any
+
+from sqlalchemy import select
+from sqlmodel import Session, col
+
+from colony.acts.checking.finding import Finding
+from colony.acts.pups import IMPLAUSIBLE_MM_A_WEEK
+from colony.notation.transponders import parse_transponder
+from colony.records import Animal, Feeding, Hold, Measurement, Pairing, Placement
+from colony.refusals.notation import BadTransponder
+from colony.store.readers.rows import read_rows
+
+SHRINKS_MM = 5
+"""A later width this much smaller is more than the error of a tape; common practice, no source."""
+
+_WEEK_DAYS = 7
+
+_DATED: tuple[tuple[str, Any, Any, str], ...] = (
+    ("measured", Measurement.animal_id, Measurement.measured_on, "colony pup measure {} --on DAY"),
+    ("fed", Feeding.animal_id, Feeding.fed_on, "colony pup feed {} --on DAY"),
+    ("held", Hold.animal_id, Hold.started, "colony animal hold {} --on DAY"),
+    ("put into a tank", Placement.animal_id, Placement.entered_on, "colony tank move {} --on DAY"),
+    ("paired", Pairing.dam_id, Pairing.started, "colony pairing start {} --on DAY"),
+)
+"""What is done with an animal on a day, by which column it is told, and what writes it."""
+
+
+def transponders(session: Session, _today: date) -> Iterator[Finding]:
+    """Each transponder is a number that ISO 11784 allows, and is in one animal only."""
+    query: Any = select(col(Animal.tag), col(Animal.transponder)).order_by(col(Animal.id))
+    carriers: dict[str, str] = {}
+    for tag, number in read_rows(session, query.where(col(Animal.transponder).is_not(None))):
+        mend = f"colony animal edit {tag} --transponder NUMBER"
+        try:
+            plain = parse_transponder(number)
+        except BadTransponder as refusal:
+            yield Finding("transponder", True, tag, refusal.sentence, mend)
+            continue
+        if plain in carriers:
+            problem = f"has the transponder {plain} of {carriers[plain]}"
+            yield Finding("transponder", True, tag, problem, mend)
+        carriers[plain] = tag
+
+
+def born_by_now(session: Session, today: date) -> Iterator[Finding]:
+    """Nobody is born, and nothing done, after today."""
+    late = select(col(Animal.tag), col(Animal.born)).where(col(Animal.born) > today)
+    for tag, born in read_rows(session, late):
+        problem = f"was born on {born}, after today: is the clock right?"
+        yield Finding("clock", True, tag, problem, f"colony animal edit {tag} --born DAY")
+    for what, owner, on, mend in _DATED:
+        query = _of_animals(owner, Animal.tag, on)
+        for tag, day in read_rows(session, query.where(col(on) > today)):
+            problem = f"was {what} on {day}, after today: is the clock right?"
+            yield Finding("clock", True, tag, problem, mend.format(tag))
+
+
+def within_life(session: Session, _today: date) -> Iterator[Finding]:
+    """Nothing is done with an animal before its birth or after its end."""
+    for what, owner, on, mend in _DATED:
+        query = _of_animals(owner, Animal.tag, on, Animal.born, Animal.ended_on, Animal.status)
+        outside = (col(on) < col(Animal.born)) | (col(on) > col(Animal.ended_on))
+        for tag, day, born, ended, status in read_rows(session, query.where(outside)):
+            why = (
+                f"before its birth on {born}" if born and day < born else f"but {status} on {ended}"
+            )
+            yield Finding("life", True, tag, f"was {what} on {day}, {why}", mend.format(tag))
+
+
+def ends_are_complete(session: Session, _today: date) -> Iterator[Finding]:
+    """Who is dead, sold or gone is in no tank, in no running pairing, and is not held."""
+    for what, owner, left in (
+        ("in a tank", Placement.animal_id, Placement.left_on),
+        ("in a running pairing", Pairing.dam_id, Pairing.ended),
+        ("held", Hold.animal_id, Hold.ended),
+    ):
+        query = _of_animals(owner, Animal.tag, Animal.status, Animal.ended_on).where(
+            col(left).is_(None), col(Animal.status) != "present"
+        )
+        for tag, status, on in read_rows(session, query):
+            problem = f"{status} on {on} and is still {what}"
+            mend = (
+                f"colony animal edit {tag} --back, then colony animal end {tag} {status} --on {on}"
+            )
+            yield Finding("end", True, tag, problem, mend)
+
+
+def widths(session: Session, _today: date) -> Iterator[Finding]:
+    """No width shrinks by more than a tape errs, or grows faster than a ray can."""
+    query = (
+        _of_animals(
+            Measurement.animal_id, Animal.tag, Measurement.measured_on, Measurement.width_mm
+        )
+        .where(col(Measurement.width_mm).is_not(None))
+        .order_by(col(Measurement.animal_id), col(Measurement.measured_on))
+    )
+    last: dict[str, tuple[date, int]] = {}
+    for tag, on, width_mm in read_rows(session, query):
+        before_on, before_mm = last.get(tag, (on, width_mm))
+        if problem := _doubt(width_mm - before_mm, (on - before_on).days):
+            mend = f"colony pup measure {tag} WIDTH --on {on}"
+            yield Finding("width", False, tag, f"{width_mm} mm on {on} is {problem}", mend)
+        last[tag] = (on, max(before_mm, width_mm))
+
+
+def _of_animals(owner: Any, *columns: Any) -> Any:  # noqa: ANN401 - columns of whatever type
+    """Rows that belong to animals, beside the animal that each belongs to."""
+    return (
+        select(*map(col, columns))
+        .select_from(Animal)
+        .join(owner.class_, col(owner) == col(Animal.id))
+    )
+
+
+def _doubt(grown_mm: int, days: int) -> str | None:
+    if grown_mm <= -SHRINKS_MM:
+        return f"{-grown_mm} mm less than before"
+    if days and grown_mm / days * _WEEK_DAYS > IMPLAUSIBLE_MM_A_WEEK:
+        return f"{grown_mm} mm more than {days} days before"
+    return None

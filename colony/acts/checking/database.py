@@ -1,0 +1,82 @@
+"""The file itself, and whether the rows are those that the acts of the journal made."""
+
+from collections.abc import Iterator
+from datetime import date
+from itertools import pairwise
+
+from sqlalchemy import text
+from sqlmodel import Session, select
+
+from colony.acts.checking.finding import Finding
+from colony.records import Setting
+from colony.refusals.history import JournalDamaged
+from colony.store.entries import latest, read_entries
+from colony.store.settings import unreadable_settings
+from colony.store.told import Difference, differences, kept_rows, told_rows
+
+MOST = 20
+"""Rows that are named one by one."""
+
+
+def sound_file(session: Session, _today: date) -> Iterator[Finding]:
+    """Pages, indexes, constraints and references of a SQLite file; PostgreSQL holds its own."""
+    if session.get_bind().dialect.name != "sqlite":
+        return
+    mend = "colony book restore newest"
+    for (said,) in session.connection().execute(text("PRAGMA integrity_check")):
+        if said != "ok":
+            yield Finding("database", True, "the file", str(said), mend)
+    for table, row, target, _ in session.connection().execute(text("PRAGMA foreign_key_check")):
+        problem = f"refers to a row of {target} that is not there"
+        yield Finding("database", True, f"{table} {row}", problem, mend)
+
+
+def told_by_journal(session: Session, _today: date) -> Iterator[Finding]:
+    """Rows that were changed, made or lost behind the journal."""
+    try:
+        told = told_rows(read_entries(session))
+    except JournalDamaged as refusal:
+        restore = "colony book restore newest"
+        yield Finding("journal", True, "the journal", refusal.sentence, restore)
+        return
+    found = differences(told, kept_rows(session.connection()))
+    mend = "colony book rebuild PATH"
+    for one in found[:MOST]:
+        table, key = one.place
+        yield Finding("journal", True, f"{table} {key}", _told(one), mend)
+    if len(found) > MOST:
+        problem = f"{len(found) - MOST} more rows are not as the journal tells"
+        yield Finding("journal", True, "the book", problem, mend)
+
+
+def clock_of_journal(session: Session, today: date) -> Iterator[Finding]:
+    """Acts that seem to be of tomorrow, or older than the act before them."""
+    mend = "set the clock of the computer; acts keep their order"
+    moments = [(entry.number, entry.at) for entry in read_entries(session)]
+    back = [after for before, after in pairwise(moments) if after[1] < before[1]]
+    for number, at in back[-3:]:
+        yield Finding(
+            "clock", False, f"act {number}", f"is of {at:%Y-%m-%d}, before the act before it", mend
+        )
+    last = latest(session)
+    if moments and moments[-1][1].astimezone().date() > today:
+        problem = f"is of {last.at[:10]}, after today"
+        yield Finding("clock", False, f"act {last.number}", problem, mend)
+
+
+def readable_settings(session: Session, _today: date) -> Iterator[Finding]:
+    """Settings that the program cannot read, so that nothing works that asks for them."""
+    written = {row.key: row.value for row in session.exec(select(Setting))}
+    for key, takes in unreadable_settings(session).items():
+        problem = f"cannot be {written[key]!r}: it takes {takes}"
+        yield Finding("settings", True, key, problem, f"colony book settings {key} VALUE")
+
+
+def _told(one: Difference) -> str:
+    if one.kept is None:
+        return "was made by an act and is gone, but no act took it away"
+    if one.told is None:
+        return "is there, but no act made it"
+    before, after = one.step.before or {}, one.step.after or {}
+    changed = ", ".join(f"{name} {before.get(name)} -> {value}" for name, value in after.items())
+    return f"was changed, but not by an act: {changed}"

@@ -1,0 +1,61 @@
+"""Housing: everybody in one tank, and as many in it as were counted."""
+
+import re
+from collections.abc import Iterator
+from datetime import date
+from itertools import pairwise
+
+from sqlalchemy import select
+from sqlmodel import Session, col
+
+from colony.acts.checking.finding import Finding
+from colony.records import Animal, CareDone, Placement, Tank
+from colony.store.readers.herd import read_herd, read_places
+from colony.store.readers.rows import read_rows
+
+_COUNTED = re.compile(r"counted (\d+), the book has (\d+)")
+"""How a headcount is noted."""
+
+
+def somewhere(session: Session, today: date) -> Iterator[Finding]:
+    """Who is present is in a tank."""
+    places = read_places(session, today)
+    for row in read_herd(session).rows:
+        if row.status == "present" and row.id not in places:
+            problem, mend = "is present and in no tank", f"colony tank move {row.tag} TANK"
+            yield Finding("place", False, row.tag, problem, mend)
+
+
+def one_tank_a_day(session: Session, _today: date) -> Iterator[Finding]:
+    """Nobody is in two tanks on one day."""
+    query = (
+        select(col(Animal.tag), col(Placement.entered_on), col(Placement.left_on), col(Tank.code))
+        .select_from(Placement)
+        .join(Animal, col(Placement.animal_id) == col(Animal.id))
+        .join(Tank, col(Placement.tank_id) == col(Tank.id))
+        .order_by(col(Placement.animal_id), col(Placement.entered_on))
+    )
+    for before, after in pairwise(read_rows(session, query)):
+        tag, entered = after[0], after[1]
+        if before[0] == tag and (before[2] is None or before[2] > entered):
+            problem = f"is in {before[3]} and in {after[3]} on {entered}"
+            mend = f"colony book history --animal {tag}, then colony book undo --act NUMBER"
+            yield Finding("place", True, tag, problem, mend)
+
+
+def headcounts(session: Session, _today: date) -> Iterator[Finding]:
+    """The last headcount of each tank agreed with the book."""
+    query = (
+        select(col(Tank.code), col(CareDone.done_on), col(CareDone.note))
+        .select_from(CareDone)
+        .join(Tank, col(CareDone.tank_id) == col(Tank.id))
+        .where(col(CareDone.task) == "headcount", col(CareDone.note).is_not(None))
+        .order_by(col(CareDone.done_on), col(CareDone.id))
+    )
+    last = {code: (on, note) for code, on, note in read_rows(session, query)}
+    for code, (on, note) in last.items():
+        counted = _COUNTED.match(note or "")
+        if counted and counted[1] != counted[2]:
+            problem = f"{counted[1]} were counted on {on}, the book had {counted[2]}"
+            mend = f"colony round count {code} N, or colony tank move TAG {code}"
+            yield Finding("headcount", False, code, problem, mend)

@@ -1,0 +1,82 @@
+"""Parents: loops, sexes, ages, shares, and whether a sire was in reach of the dam."""
+
+from collections import defaultdict
+from collections.abc import Iterator
+from datetime import date
+from math import isclose
+
+from sqlalchemy import Select, select
+from sqlmodel import Session, col
+
+from colony.acts.checking.finding import Finding
+from colony.records import Animal, Litter, Pairing, PairingSire, PossibleSire
+from colony.refusals.base import Refusal
+from colony.store.readers.herd import read_herd
+from colony.store.readers.parents import read_parents
+from colony.store.readers.pedigree import read_lineage
+from colony.store.readers.rows import read_rows
+
+
+def possible_pedigree(session: Session, _today: date) -> Iterator[Finding]:
+    """Nobody is its own ancestor, no dam is a male, no sire a female."""
+    try:
+        read_lineage(session).pedigree  # noqa: B018 - building it is the check
+    except Refusal as refusal:
+        mend = "colony animal edit TAG --dam/--sire/--sex, or colony litter edit"
+        yield Finding("pedigree", True, "parents", refusal.sentence, mend)
+
+
+def sexes_of_pairings(session: Session, _today: date) -> Iterator[Finding]:
+    """A dam of a pairing is a female, its sires are males."""
+    columns = (col(Animal.tag), col(Animal.sex), col(Pairing.started))
+    dams = select(*columns).select_from(Pairing).join(Animal, col(Pairing.dam_id) == col(Animal.id))
+    sires = (
+        select(*columns)
+        .select_from(PairingSire)
+        .join(Animal, col(PairingSire.sire_id) == col(Animal.id))
+        .join(Pairing, col(PairingSire.pairing_id) == col(Pairing.id))
+    )
+    for query, role, sex in ((dams, "dam", "F"), (sires, "sire", "M")):
+        for tag, found, started in read_rows(session, query.where(col(Animal.sex) != sex)):
+            problem = f"is the {role} of the pairing of {started} and is of sex {found}"
+            yield Finding("sex", True, tag, problem, f"colony animal edit {tag} --sex {sex}")
+
+
+def parents_are_older(session: Session, _today: date) -> Iterator[Finding]:
+    """Nobody is older than its dam or a possible sire."""
+    parents = read_parents(session, read_herd(session))
+    for row in parents.herd.rows:
+        for parent_id in (parents.dam_id(row), *(sire for sire, _ in parents.sires(row))):
+            parent = parents.herd.by_id(parent_id) if parent_id else None
+            if parent and parent.born and row.birthday and parent.born >= row.birthday.last:
+                problem = (
+                    f"its parent {parent.tag} was born on {parent.born}, not before {row.born}"
+                )
+                mend = f"colony animal edit {row.tag} --born DAY, or {parent.tag}"
+                yield Finding("parent age", True, row.tag, problem, mend)
+
+
+def shares_sum_to_one(session: Session, _today: date) -> Iterator[Finding]:
+    """The doubtful sires of a litter, or of an animal, are together certain."""
+    of_litters = (
+        select(col(Litter.code), col(PossibleSire.share))
+        .select_from(PossibleSire)
+        .join(Litter, col(PossibleSire.litter_id) == col(Litter.id))
+    )
+    of_animals = (
+        select(col(Animal.tag), col(PossibleSire.share))
+        .select_from(PossibleSire)
+        .join(Animal, col(PossibleSire.animal_id) == col(Animal.id))
+    )
+    yield from _unsound(session, of_litters, "colony litter edit {} --sire TAG=SHARE ...")
+    yield from _unsound(session, of_animals, "colony animal edit {} --sire TAG=SHARE ...")
+
+
+def _unsound(session: Session, query: Select[str, float], mend: str) -> Iterator[Finding]:
+    shares: dict[str, list[float]] = defaultdict(list)
+    for name, share in read_rows(session, query):
+        shares[name].append(share)
+    for name, given in shares.items():
+        if not isclose(sum(given), 1, abs_tol=1e-6):
+            problem = f"the shares of its sires sum to {sum(given):.4g}"
+            yield Finding("shares", True, name, problem, mend.format(name))

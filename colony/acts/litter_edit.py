@@ -1,0 +1,104 @@
+"""Mend a litter: a wrong sire, date or count; everything computed from it follows."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date
+
+from sqlmodel import Session, col, func, select
+
+from colony.acts.days import refuse_future
+from colony.acts.litter_sires import refuse_against_tests, write_sires
+from colony.acts.parentage import find_parent, find_sires
+from colony.notation.days import Day
+from colony.notation.shares import SireShare
+from colony.records import Animal, Feeding, Litter, Measurement, Placement
+from colony.refusals.animals import EndsBeforeItBegan
+from colony.refusals.litters import DeadDam, LitterTwice
+from colony.store.journal import tell
+from colony.store.lookup import find_litter
+from colony.store.readers.pedigree import refuse_impossible_pedigree
+
+
+@dataclass(frozen=True)
+class LitterMended:
+    """What `edit_litter` can change; None leaves it."""
+
+    sires: Sequence[SireShare] = ()
+    born: date | None = None
+    dead: int | None = None
+    pups_may_differ: bool | None = None
+    note: str | None = None
+
+
+def edit_litter(session: Session, *, code: str, mended: LitterMended, today: date) -> Litter:
+    """Mend a litter: a wrong sire, date or count of dead; all that is computed follows.
+
+    Raises
+    ------
+    NoSuchLitter, NotYet, NoSuchTag, WrongSexForParent, ParentNotOlder, DeadDam, LitterTwice
+    EndsBeforeItBegan
+        A pup was moved, measured or fed, or left, before the new day of birth.
+    SireFoundByTest, SettledOtherwise
+        Tests of its pups found a sire that would no longer be possible.
+    """
+    litter = find_litter(session, code)
+    if mended.born is not None:
+        refuse_future("The birth", mended.born, today)
+        _refuse_dam(session, litter, mended.born)
+        _move_birth(session, litter, mended.born)
+    if mended.sires:
+        born = Day(litter.born)
+        found = find_sires(session, mended.sires, pup=f"litter {litter.code}", born=born)
+        write_sires(session, litter, found)
+    for fact in ("dead", "pups_may_differ", "note"):
+        if (said := getattr(mended, fact)) is not None:
+            setattr(litter, fact, said)
+    session.add(litter)
+    session.flush()
+    refuse_against_tests(session, litter)
+    refuse_impossible_pedigree(session)
+    tell(session, f"litter {litter.code} was mended")
+    return litter
+
+
+def _refuse_dam(session: Session, litter: Litter, born: date) -> None:
+    """Hold the dam to the new day: alive, old enough, and without another litter on it."""
+    tag = session.exec(select(Animal.tag).where(Animal.id == litter.dam_id)).one()
+    mother = find_parent(session, tag, "dam", pup=f"litter {litter.code}", born=Day(born))
+    if mother.ended_on is not None and mother.ended_on < born:
+        raise DeadDam(mother.tag, mother.status, mother.ended_on, born)
+    twin = session.exec(
+        select(Litter.code).where(
+            Litter.dam_id == mother.id, Litter.born == born, Litter.id != litter.id
+        )
+    ).first()
+    if twin is not None:
+        raise LitterTwice(mother.tag, twin, born)
+
+
+def _move_birth(session: Session, litter: Litter, born: date) -> None:
+    for pup in session.exec(select(Animal).where(Animal.litter_id == litter.id)):
+        for placement in session.exec(
+            select(Placement).where(
+                Placement.animal_id == pup.id, Placement.entered_on == litter.born
+            )
+        ):
+            _refuse_event(pup, placement.left_on, born)
+            placement.entered_on = born
+            session.add(placement)
+        for event in _first_events(session, pup):
+            _refuse_event(pup, event, born)
+        pup.born = born
+        session.add(pup)
+    litter.born = born
+
+
+def _first_events(session: Session, pup: Animal) -> list[date | None]:
+    measured = select(func.min(col(Measurement.measured_on))).where(Measurement.animal_id == pup.id)
+    fed = select(func.min(col(Feeding.fed_on))).where(Feeding.animal_id == pup.id)
+    return [session.exec(measured).one(), session.exec(fed).one(), pup.ended_on]
+
+
+def _refuse_event(pup: Animal, event: date | None, born: date) -> None:
+    if event is not None and event < born:
+        raise EndsBeforeItBegan(pup.tag, event, born)

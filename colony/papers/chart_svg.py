@@ -1,0 +1,68 @@
+"""A drawing as SVG, written here: plain text that any browser shows and any editor opens."""
+
+from collections.abc import Iterator
+from xml.sax.saxutils import escape
+
+from colony.papers.chart_drawing import Drawing, Label, Line, Symbol
+
+DASHES = "1.2 0.9"
+FACE = "Source Sans Pro, Helvetica, Arial, sans-serif"
+
+
+def chart_svg(drawing: Drawing) -> str:
+    """The drawing as one SVG document, its size in millimetres."""
+    width, height = _number(drawing.width_mm), _number(drawing.height_mm)
+    size = f'width="{width}mm" height="{height}mm" viewBox="0 0 {width} {height}"'
+    parts = (
+        f'<svg xmlns="http://www.w3.org/2000/svg" {size} role="img" font-family="{FACE}">',
+        f"<title>{_text(drawing.title)}</title>",
+        f'<rect width="{width}" height="{height}" fill="white"/>',
+        '<g stroke="black" stroke-linecap="round" fill="white">',
+        *map(_line, drawing.lines),
+        *map(_symbol, drawing.symbols),
+        *map(_line, drawing.marks),
+        "</g>",
+        *(part for label in drawing.labels for part in _label(label)),
+        "</svg>",
+    )
+    return "\n".join(parts) + "\n"
+
+
+def _number(value: float) -> str:
+    return f"{value:.2f}".rstrip("0").rstrip(".")
+
+
+def _text(text: str) -> str:
+    """Text as SVG may hold it: no markup, no characters that XML forbids."""
+    return escape("".join(c if c.isprintable() else "\N{REPLACEMENT CHARACTER}" for c in text))
+
+
+def _attributes(**values: float) -> str:
+    return " ".join(
+        f'{name.replace("_", "-")}="{_number(value)}"' for name, value in values.items()
+    )
+
+
+def _line(line: Line) -> str:
+    ends = _attributes(x1=line.x1_mm, y1=line.y1_mm, x2=line.x2_mm, y2=line.y2_mm)
+    dashes = f' stroke-dasharray="{DASHES}"' if line.dashed else ""
+    return f"<line {ends} {_attributes(stroke_width=line.width_mm)}{dashes}/>"
+
+
+def _symbol(symbol: Symbol) -> str:
+    width = _attributes(stroke_width=symbol.stroke_mm)
+    if symbol.sex == "F":
+        where = _attributes(cx=symbol.x_mm, cy=symbol.y_mm, r=symbol.size_mm / 2)
+        return f"<circle {where} {width}/>"
+    points = " ".join(f"{_number(x)},{_number(y)}" for x, y in symbol.corners_mm)
+    return f'<polygon points="{points}" {width}/>'
+
+
+def _label(label: Label) -> Iterator[str]:
+    left, top, right, bottom = label.ground_mm
+    if label.middle:
+        ground = _attributes(x=left, y=top, width=right - left, height=bottom - top)
+        yield f'<rect {ground} fill="white"/>'
+    anchor = ' text-anchor="middle"' if label.middle else ""
+    where = _attributes(x=label.x_mm, y=label.y_mm, font_size=label.height_mm)
+    yield f"<text {where}{anchor}>{_text(label.text)}</text>"

@@ -1,0 +1,64 @@
+"""Who could have met whom: by the tanks they were in, and by their pairings."""
+
+from collections import defaultdict
+from dataclasses import dataclass
+from datetime import date
+
+from sqlalchemy import select
+from sqlmodel import Session, col
+
+from colony.records import Pairing, PairingSire, Placement
+from colony.store.readers.rows import read_rows
+
+Stay = tuple[int, date, date | None]
+"""A tank, the first day in it, and the first day elsewhere."""
+
+
+@dataclass(frozen=True)
+class Meetings:
+    """Stays of each animal, and the spans in which two were paired."""
+
+    stays: dict[int, list[Stay]]
+    pairings: dict[tuple[int, int], list[tuple[date, date | None]]]
+
+    def never_met(self, dam_id: int, sire_id: int, first: date, last: date) -> bool:
+        """Whether the book knows where both were on those days, and it was never together."""
+        paired = self.pairings.get((dam_id, sire_id), ())
+        if any(_meets(start, end, first, last) for start, end in paired):
+            return False
+        dams = [stay for stay in self.stays.get(dam_id, ()) if _meets(*stay[1:], first, last)]
+        sires = [stay for stay in self.stays.get(sire_id, ()) if _meets(*stay[1:], first, last)]
+        together = any(
+            one[0] == other[0] and _meets(one[1], one[2], other[1], other[2] or date.max)
+            for one in dams
+            for other in sires
+        )
+        return bool(dams) and bool(sires) and not together
+
+
+def read_meetings(session: Session) -> Meetings:
+    """Read every placement and pairing."""
+    stays: dict[int, list[Stay]] = defaultdict(list)
+    placed = select(
+        col(Placement.animal_id),
+        col(Placement.tank_id),
+        col(Placement.entered_on),
+        col(Placement.left_on),
+    )
+    for animal, tank, entered, left in read_rows(session, placed):
+        stays[animal].append((tank, entered, left))
+    pairings: dict[tuple[int, int], list[tuple[date, date | None]]] = defaultdict(list)
+    paired = (
+        select(
+            col(Pairing.dam_id), col(PairingSire.sire_id), col(Pairing.started), col(Pairing.ended)
+        )
+        .select_from(Pairing)
+        .join(PairingSire, col(PairingSire.pairing_id) == col(Pairing.id))
+    )
+    for dam, sire, started, ended in read_rows(session, paired):
+        pairings[dam, sire].append((started, ended))
+    return Meetings(dict(stays), dict(pairings))
+
+
+def _meets(start: date, end: date | None, first: date, last: date) -> bool:
+    return start <= last and (end is None or end >= first)

@@ -1,0 +1,59 @@
+"""Killed processes and crowds of writers lose no act, halve none, and are never told of a lock."""
+
+import json
+import subprocess
+import sys
+from pathlib import Path
+from typing import Any
+
+from colony.store.book import open_book
+from colony.store.entries import read_entries
+
+HERE = Path(__file__).parent
+
+
+def run_drill(name: str, *words: str) -> dict[str, Any]:
+    """Run a drill in a process of its own, since it forks; its figures."""
+    root = HERE.parents[1]
+    done = subprocess.run(
+        [sys.executable, HERE / f"{name}.py", *words],
+        check=True,
+        capture_output=True,
+        text=True,
+        env={"PYTHONPATH": str(root), "PATH": "/usr/bin:/bin", "COLONY_WHO": "a drill"},
+        timeout=120,
+    )
+    assert done.stderr == ""
+    figures: dict[str, Any] = json.loads(done.stdout)
+    return figures
+
+
+def test_a_process_killed_at_any_moment_loses_and_halves_no_act(location: str) -> None:
+    """Whatever was reported done is there after SIGKILL, whole, and the journal tells it."""
+    kills, acts = ("25", "60") if "://" not in location else ("8", "20")
+    figures = run_drill("crash_drill", location, kills, acts)
+    assert figures["kills_while_writing"] >= int(kills) // 5
+    assert (figures["acts_lost"], figures["acts_halved"], figures["rows_otherwise"]) == (0, 0, 0)
+    assert figures["acts_done_unreported"] <= figures["kills"]
+
+
+def test_four_writers_lose_nothing_and_are_told_of_every_conflict(location: str) -> None:
+    """All acts of all are in the book; a counter that all of them counted up missed none."""
+    acts = "50" if "://" not in location else "20"
+    figures = run_drill("writers_drill", location, "4", acts)
+    for lost in ("acts_lost", "updates_lost", "refused_otherwise", "rows_otherwise"):
+        assert figures[lost] == 0
+    assert figures["conflicts_told"] > 0
+
+
+def test_a_book_that_several_begin_at_once_is_begun_once(location: str) -> None:
+    """Only one of them writes the schema and the first act; the others find a book."""
+    begin = (
+        "import sys; from colony.store.book import open_book; open_book(sys.argv[1], begin=True)"
+    )
+    together = [subprocess.Popen([sys.executable, "-c", begin, location]) for _ in range(3)]
+    assert [one.wait() for one in together] == [0, 0, 0]
+    book = open_book(location)
+    with book.reading() as session:
+        assert [entry.act for entry in read_entries(session)] == ["book begin"]
+    book.close()
