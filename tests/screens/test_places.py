@@ -14,7 +14,7 @@ from colony.acts.animals import AnimalFacts, edit_animal
 from colony.acts.herd import show_animal
 from colony.acts.history import list_history
 from colony.acts.pairing_pages import list_pairings
-from colony.acts.round import todays_round
+from colony.acts.round import WorkLine, todays_round
 from colony.acts.search import PAGE_LINES, Sought, search_animals
 from colony.acts.tanks import list_tanks
 from colony.acts.work import list_moves
@@ -148,19 +148,28 @@ def test_a_planned_week_of_moves_becomes_a_work_list(farm: Path) -> None:
 
 def test_the_round_is_ticked_off_by_a_key(farm: Path) -> None:
     """Space ticks one task, a all at one place, A all of a system; z skips with a reason."""
-    drive(farm, "7", "i", "z", "type:no time", "enter")
-    assert [one.skipped for one in ask(farm, todays_round, today=TODAY) if one.skipped] == [
-        "no time"
-    ]
-    drive(farm, "7", "down", "space")
-    done = [one for one in ask(farm, todays_round, today=TODAY) if one.done]
-    assert len(done) == 1
-    drive(farm, "7", "A")
-    system = [one for one in ask(farm, todays_round, today=TODAY) if one.system == done[0].system]
-    assert not any(one.is_open for one in system)
-    drive(farm, "7", "end", "a")
-    last = ask(farm, todays_round, today=TODAY)
-    assert not any(one.is_open for one in last if one.place == last[-1].place)
+
+    def work() -> list[WorkLine]:
+        return ask(farm, todays_round, today=TODAY)
+
+    def first_open() -> tuple[WorkLine, list[str]]:
+        at = next(at for at, one in enumerate(work()) if one.is_open)
+        return work()[at], ["down"] * at
+
+    one, steps = first_open()
+    drive(farm, "7", *steps, "space")
+    assert one.task not in {
+        other.task for other in work() if other.place == one.place and other.is_open
+    }
+    one, steps = first_open()
+    drive(farm, "7", *steps, "z", "type:no time", "enter")
+    assert ("no time", one.place) in {(other.skipped, other.place) for other in work()}
+    one, steps = first_open()
+    drive(farm, "7", *steps, "a")
+    assert not any(other.is_open for other in work() if other.place == one.place)
+    one, steps = first_open()
+    drive(farm, "7", *steps, "A")
+    assert not any(other.is_open for other in work() if other.system == one.system)
 
 
 def test_a_pairing_plan_is_changed_by_keys_and_accepted(farm: Path) -> None:

@@ -61,7 +61,8 @@ class Layout:
         style = TONES[tone]
         parts = [(f"{mark or ' ':<{MARK}}", style)]
         for place, column, width in self.shown:
-            text = _fit(cells[place], width, right=column.right) + " " * GAP
+            gap = " " * GAP * (len(parts) < len(self.shown))
+            text = _fit(cells[place], width, right=column.right) + gap
             first = len(parts) == 1
             parts.append((text, style or "bold" if first else column.style))
         return Content.assemble(*parts)
