@@ -6,7 +6,7 @@ from datetime import date, timedelta
 
 from sqlmodel import Session, col, select
 
-from colony.acts.look_over import list_signs
+from colony.acts.look_over import WELL, list_signs
 from colony.notation.cautions import VET
 from colony.planning.feeding import Feeding as Fed
 from colony.planning.watch import refusals_in_a_row, standing_still
@@ -122,9 +122,15 @@ def _standing(
 
 
 def _signs(session: Session, herd: Herd, today: date) -> list[Found]:
+    """Each sign once, since it was first seen; a later look-over that found all well ends it."""
     by_tag = {row.tag: row.id for row in herd.rows}
-    return [
-        (by_tag[sign.animal], f"seen: {sign.sign}", sign.on)
-        for sign in list_signs(session, since=today - timedelta(days=SIGN_DAYS))
-        if sign.animal is not None
-    ]
+    found: dict[tuple[str, str], date] = {}
+    well: set[str] = set()
+    for one in list_signs(session, since=today - timedelta(days=SIGN_DAYS), well_too=True):
+        if one.animal is None or one.animal in well:
+            continue
+        if one.sign == WELL:
+            well.add(one.animal)
+        else:
+            found[one.animal, one.sign] = one.on
+    return [(by_tag[tag], f"seen: {sign}", on) for (tag, sign), on in found.items()]

@@ -1,6 +1,7 @@
 """`colony food`: foods of the house, their batches, and the feeding of tanks."""
 
-from typing import Annotated
+from datetime import date
+from typing import TYPE_CHECKING, Annotated
 
 import typer
 
@@ -14,6 +15,9 @@ from colony.notation.days import show_span
 from colony.notation.measures import parse_mass_g
 from colony.notation.tags import parse_tag, parse_text
 from colony.notation.words import parse_word
+
+if TYPE_CHECKING:
+    from colony.acts.acceptance import AcceptanceLine
 
 app = subject("Foods of the house, their batches, and the feeding of tanks.")
 
@@ -200,10 +204,15 @@ def pups(book: Book = None, *, as_json: AsJson = False) -> None:
                 one.tank,
                 None if one.age_days is None else show_span(one.age_days),
                 one.first_feed,
-                ", ".join(f"{food} since {day}" for food, day in one.takes.items()) or None,
+                _takes(one, today()),
                 f"{one.foods_needed} for {one.days_needed}d",
             )
             for one in lines
         ),
         none="No pup is growing.",
     )
+
+
+def _takes(pup: "AcceptanceLine", on: date) -> str | None:
+    """Each food and for how many days it has been taken, as the readiness gate counts."""
+    return ", ".join(f"{food} {(on - since).days}d" for food, since in pup.takes.items()) or None

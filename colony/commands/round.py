@@ -1,7 +1,7 @@
 """`colony round`: today's work in walking order, ticked off or skipped."""
 
 from itertools import groupby
-from typing import Annotated
+from typing import TYPE_CHECKING, Annotated
 
 import typer
 
@@ -13,6 +13,9 @@ from colony.notation.care import TASKS
 from colony.notation.cautions import ELECTRICITY, OWN_TOOLS
 from colony.notation.tags import parse_text
 from colony.notation.words import ROLES, parse_word
+
+if TYPE_CHECKING:
+    from colony.acts.round import WorkLine
 
 app = plain_app(
     "The day's care: what is due where, in walking order.",
@@ -50,19 +53,10 @@ def round_(
         return
     for (system, water), work in groupby(shown, key=lambda line: (line.system, line.water)):
         say(f"\n{system}: {water} water")
+        places = groupby(work, key=lambda line: line.place)
         show_table(
-            ("Place", "Task", ">Done", ">Overdue", "Last done", "Skipped for"),
-            (
-                (
-                    line.place,
-                    line.task,
-                    f"{line.done} of {line.wanted}",
-                    f"{line.overdue_days}d" if line.overdue_days and line.is_open else None,
-                    line.last_done,
-                    line.skipped,
-                )
-                for line in work
-            ),
+            ("Place", "Work"),
+            ((place, ", ".join(map(_said, lines))) for place, lines in places),
         )
     if not shown:
         say("Nothing is left to do." if lines else "No task has a rhythm: colony round begin.")
@@ -222,6 +216,18 @@ def order(
     with acting(book, "round order") as session:
         walk = set_walking_order(session, tanks=tanks)
     say(f"The walk: {', '.join(walk)}.")
+
+
+def _said(line: "WorkLine") -> str:
+    """A task in few words: how often it is done already, how late it is, why it was let go."""
+    some = f" {line.done} of {line.wanted}" if line.wanted > 1 and line.done else ""
+    times = f" {line.wanted} times" if line.wanted > 1 and not line.done else ""
+    last = "never done" if line.last_done is None else f"last {line.last_done}"
+    late = f"{line.overdue_days}d overdue, {last}" if line.is_open and line.overdue_days else ""
+    skipped = f"skipped: {line.skipped}" if line.skipped else ""
+    done = "" if line.is_open or line.skipped else "done"
+    more = "; ".join(word for word in (done, late, skipped) if word)
+    return f"{line.task}{some or times}{f' ({more})' if more else ''}"
 
 
 def _task(text: str) -> str:

@@ -6,6 +6,7 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date
+from itertools import repeat
 from typing import Literal
 
 SignKind = Literal["bites", "copulation"]
@@ -164,4 +165,4 @@ def _days_before(sign: Sign) -> range:
 
 
 def _even(days: range) -> tuple[tuple[int, float], ...]:
-    return tuple((day, 1 / len(days)) for day in days)
+    return tuple(zip(days, repeat(1 / max(len(days), 1))))

@@ -7,7 +7,7 @@ are STRICT, so dates and flags are declared as the plain types that STRICT allow
 from collections.abc import Sequence
 from typing import Any
 
-from sqlalchemy import Boolean, CheckConstraint, Column, Date, Float, ForeignKey, String
+from sqlalchemy import Boolean, CheckConstraint, Column, Date, Float, ForeignKey, Integer, String
 from sqlalchemy.ext.compiler import compiles
 from sqlmodel import Field, SQLModel
 
@@ -78,4 +78,4 @@ def kin(target: str, *, after: bool = False) -> Any:  # noqa: ANN401 - what sqlm
     The key is checked at commit; `after` adds it once both tables of a circle exist.
     """
     key = ForeignKey(target, deferrable=True, initially="DEFERRED", use_alter=after)
-    return Field(default=None, sa_column=Column(key, index=True))
+    return Field(default=None, sa_column=Column(Integer, key, index=True))

@@ -87,10 +87,12 @@ class ColonyApp(App[None]):
             await typed.wait()
             return
         active = self.screen.active_bindings.get(event.key)
-        if active is None or not active.enabled:
+        if (
+            active is None
+            or not active.enabled
+            or not await self.run_action(active.binding.action, active.node)
+        ):
             await super().on_event(event)
-        else:
-            await self.run_action(active.binding.action, active.node)
 
     def say(self, words: str, kind: str = "hint") -> None:
         """Say something in the line above the keys."""

@@ -15,7 +15,7 @@ from sqlalchemy import Connection, event, inspect, select
 from sqlalchemy.orm import Mapper, ORMExecuteState, SessionTransaction, object_session
 from sqlmodel import Session, SQLModel
 
-from colony.records import JournalEntry
+from colony.records import JournalEntry, every_table
 from colony.store import clock
 
 WHO_VARIABLE = "COLONY_WHO"
@@ -57,6 +57,7 @@ class Recorder:
     """Follows one session and remembers each row that it changes, step by step."""
 
     def __init__(self, session: Session) -> None:
+        every_table()  # what is written may refer to any of them
         self.steps: list[Step] = []
         self.undoes: list[int] = []
         self._under_way: dict[int, Step] = {}

@@ -5,14 +5,10 @@ from datetime import date
 from typing import Any
 
 from sqlalchemy import Column, Date, Table
-from sqlmodel import SQLModel
 
-from colony import records
-from colony.records import JournalEntry
+from colony.records import JournalEntry, every_table
 from colony.refusals.history import JournalOutgrown
 from colony.store.journal import Row
-
-assert records.__all__, "every table is known to the metadata"  # noqa: S101 - the import is for its effect
 
 JOURNAL = str(JournalEntry.__tablename__)
 
@@ -22,7 +18,7 @@ Place = tuple[str, int | str]
 
 def table_named(name: str) -> Table:
     """The table of a step; `JournalOutgrown` where this program has none of that name."""
-    table = SQLModel.metadata.tables.get(name)
+    table = every_table().tables.get(name)
     if table is None:
         raise JournalOutgrown(name)
     return table
@@ -30,7 +26,7 @@ def table_named(name: str) -> Table:
 
 def kept_tables() -> list[Table]:
     """Every table that the journal tells of, those that are referred to first."""
-    return [table for table in SQLModel.metadata.sorted_tables if table.name != JOURNAL]
+    return [table for table in every_table().sorted_tables if table.name != JOURNAL]
 
 
 def key_column(table: Table) -> Column[Any]:

@@ -4,8 +4,8 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from sqlalchemy import Connection, Table, select
-from sqlmodel import SQLModel
 
+from colony.records import every_table
 from colony.store.entries import Entry
 from colony.store.journal import Row, Step
 from colony.store.rows import Place, kept_tables, key_column, typed
@@ -73,7 +73,7 @@ def by_table(rows: Rows) -> Iterator[tuple[Table, list[Row]]]:
 
 
 def _as_kept(place: Place, row: Row) -> Row | None:
-    table = SQLModel.metadata.tables.get(place[0])
+    table = every_table().tables.get(place[0])
     if table is None:
         return None
     return typed(table, {name: value for name, value in row.items() if name in table.c})

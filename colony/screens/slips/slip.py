@@ -97,7 +97,9 @@ class Slip(ModalScreen[Done | None]):
     def on_mount(self) -> None:
         """Begin with who it is about, or after it where that was chosen already."""
         self._hint()
-        chosen = self.AGAIN or self.beginning.marked
+        chosen = (
+            self.AGAIN or self.beginning.marked or self.rows[0].blank.name in self.beginning.firsts
+        )
         first = self._open_row() if chosen else None
         # At once, not when there is time: the next key may be in the queue already.
         self.set_focus((first or self.rows[0]).input)

@@ -1,0 +1,50 @@
+"""The room of records: every table is known, and none is loaded before it is asked for."""
+
+import subprocess
+import sys
+from importlib import import_module
+from pathlib import Path
+
+from sqlmodel import SQLModel
+
+from colony import records
+from colony.records import TABLES, every_table
+
+ROOM = Path(records.__file__).parent
+
+
+def test_every_table_of_the_room_is_named_in_its_list() -> None:
+    """A new module of tables that is not listed would be in no schema and no journal."""
+    modules = {path.stem for path in ROOM.glob("*.py")} - {"__init__", "columns"}
+    assert TABLES.keys() == modules
+    for module, names in TABLES.items():
+        here = vars(import_module(f"{records.__name__}.{module}"))
+        assert set(names) == {
+            name
+            for name, one in here.items()
+            if isinstance(one, type)
+            and issubclass(one, SQLModel)
+            and one.__module__.endswith(f".{module}")
+        }
+    assert {*(name for names in TABLES.values() for name in names), "every_table"} == set(
+        records.__all__
+    )
+
+
+def test_every_table_is_in_the_metadata_with_all_its_keys() -> None:
+    """No key refers to a table that is not there: the order of all can be told."""
+    assert len(every_table().sorted_tables) == sum(map(len, TABLES.values()))
+
+
+def test_one_table_loads_no_other() -> None:
+    """Reading who is where builds no water tests."""
+    code = "import sys; from colony.records import Animal; print(*sys.modules)"
+    done = subprocess.run(
+        [sys.executable, "-c", code],
+        capture_output=True,
+        text=True,
+        check=True,
+        cwd=ROOM.parents[1],
+    )
+    loaded = {one for one in done.stdout.split() if one.startswith("colony.records.")}
+    assert loaded == {"colony.records.animals", "colony.records.columns"}
