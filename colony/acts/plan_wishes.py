@@ -80,4 +80,4 @@ def _kind(session: Session, written: str, lines: Mapping[str, str]) -> str:
     try:
         return find_species(session, written).name
     except NoSuchSpecies as unknown:
-        raise NoSuchKind(written, unknown.known, sorted(lines.values())) from None
+        raise NoSuchKind(written, [*unknown.known, *sorted(lines.values())]) from None

@@ -78,10 +78,11 @@ def _show_figures(plan: "Plan", weight: float) -> None:
     if not plan.pairs:
         say("The plan has no pair.")
         return
-    proof = "proved best" if plan.optimal else "not proved best"
     say(
-        f"Mean F {plan.mean_expected_inbreeding:.4f}, mean kinship of the next generation {plan.next_mean_kinship:.4f}; {proof} (weight {weight:g})."
+        f"Mean F {plan.mean_expected_inbreeding:.4f}; mean kinship of the next generation {plan.next_mean_kinship:.4f}."
     )
+    proof = "Proved best" if plan.optimal else "Not proved best"
+    say(f"{proof}, where that kinship weighs {weight:g} against F.")
 
 
 def _show_moves(moves: "Sequence[PlannedMove]") -> None:

@@ -44,9 +44,10 @@ class NothingToCompare(WrongUse):
 class NoSuchKind(Refusal):
     """Litters are wanted of a name that is neither a species nor a line."""
 
-    def __init__(self, name: str, species: Sequence[str], lines: Sequence[str]) -> None:
-        known = listed([*species, *lines])
-        super().__init__(f"There is no species or line {shown(name)} in the book: use {known}.")
+    def __init__(self, name: str, known: list[str]) -> None:
+        super().__init__(
+            f"There is no species or line {shown(name)} in the book: use {listed(known)}."
+        )
 
 
 class KindTwice(WrongUse):
