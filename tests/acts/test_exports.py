@@ -110,7 +110,7 @@ def _every_care(session: Session) -> None:
     session.add_all(
         [
             rhythm(task="feeding", times_a_day=3, **here),
-            rhythm(task="drum check", every_days=9, **home),
+            rhythm(task="water test", every_days=9, **home),
             rhythm(task="clean-up", role="hospital"),
             done(task="clean-up", note="=1+1", **here),
             done(task="clean-up", note="=1+1", **here),
@@ -149,9 +149,10 @@ def _every_care(session: Session) -> None:
             MoveToDo(accepted_on=TODAY, due_by=TODAY, why="w", dropped_on=TODAY, **here, **her),
         ]
     )
-    if session.exec(select(WaterRegime).where(WaterRegime.system_id == tank.system_id)).first():
-        return
-    session.add(WaterRegime(started=TODAY, percent=12.5, every_days=7, drip_l_a_day=4, **home))
+    both_ways = session.exec(
+        select(WaterRegime).where(WaterRegime.system_id == tank.system_id)
+    ).one()
+    both_ways.percent, both_ways.every_days = 12.5, 7
 
 
 def content(book: Book) -> dict[str, Rows]:
