@@ -77,8 +77,12 @@ def test_littermates_of_one_of_two_inbred_sires_share_his_inbreeding() -> None:
     """Sires that are full sibs, each with F 1/4: a quarter of the dam's and of his 1/2 and 5/8."""
     pedigree = family(
         {
-            "A": ("D", "S"), "B": ("D", "S"), "One": ("A", "B"), "Two": ("A", "B"),
-            "X": ("E", None), "Y": ("E", None),
+            "A": ("D", "S"),
+            "B": ("D", "S"),
+            "One": ("A", "B"),
+            "Two": ("A", "B"),
+            "X": ("E", None),
+            "Y": ("E", None),
         },
         X={"One": 0.5, "Two": 0.5},
     )
