@@ -40,7 +40,7 @@ OURS = """
 import sys; sys.path[:0] = {path!r}
 import numpy, time as clock
 after_numpy = clock.perf_counter()
-from farm import farm
+from farm_pedigree import farm
 from colony.pedigree.inbreeding import inbreeding
 pedigree = farm(10_000)
 asked = clock.perf_counter()
@@ -50,7 +50,7 @@ print("F of 10,000, first call", clock.perf_counter() - asked, file=sys.stderr)
 THEIRS = """
 import sys; sys.path[:0] = {path!r}
 import numpy as np
-from farm import farm_parents
+from farm_pedigree import farm_parents
 import sgkit.stats.pedigree
 """
 

@@ -57,6 +57,14 @@ def test_unrelated_founders_that_live_count_each() -> None:
         assert number == pytest.approx(5, abs=1e-9)
 
 
+def test_an_unknown_parent_counts_as_a_founder() -> None:
+    """One pup of a known dam: half hers, half a stranger's, two founders."""
+    pedigree = family({"X": ("D", None)})
+    found = contributions(pedigree, at(pedigree, "X"))
+    assert (found.parts.tolist(), found.unknown.tolist()) == ([0.5], [0.5])
+    assert found.effective_founders == pytest.approx(2, abs=CLOSE)
+
+
 def test_a_bottleneck_lowers_the_effective_ancestors_and_not_the_founders() -> None:
     """Boichard et al. 1997: four founders, but all came through one pair."""
     pairs = {"C": ("A", "B"), "D": ("E", "G")}

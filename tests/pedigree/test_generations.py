@@ -62,3 +62,20 @@ def test_a_pup_conceived_in_the_wild_counts_as_wild() -> None:
     pedigree = family({"Pup": ("Mother", None), "Next": ("Pup", "Stranger")})
     wild = np.isin(np.array(pedigree.tags), ["Mother", "Pup"])
     assert generation_numbers(pedigree, wild)[at(pedigree, "Pup", "Next")].tolist() == [0, 1]
+
+
+def test_possible_sires_of_different_numbers_leave_it_undetermined() -> None:
+    """An F1 and his F2 son: with the first the pup is F2, with the other F3."""
+    pedigree = family(
+        {
+            "One": ("W", "V"),
+            "Sister": ("W", "V"),
+            "Two": ("Sister", "One"),
+            "Dam": ("Sister", "One"),
+            "X": ("Dam", None),
+        },
+        X={"One": 0.5, "Two": 0.5},
+    )
+    wild = np.isin(np.array(pedigree.tags), ["W", "V"])
+    number = generation_numbers(pedigree, wild)
+    assert number[at(pedigree, "One", "Two", "Dam", "X")].tolist() == [1, 2, 2, -1]
