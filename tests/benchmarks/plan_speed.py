@@ -57,7 +57,7 @@ def main(runs: int) -> int:
             book = {"COLONY_BOOK": str(path), "PYTHONPATH": str(Path(__file__).parents[2])}
             for name, words in WAYS.items():
                 times = [timed(words, os.environ | book) for _ in range(1 if words else runs)]
-                took, wall = (median(one[which] for one in times) for which in (0, 1))
+                took, wall = median(one[0] for one in times), median(one[1] for one in times)
                 slow += took > limit
                 print(
                     f"{females} x {males}  {name:26} {took:6.2f} s ({wall:.2f} on the clock, "
