@@ -71,8 +71,8 @@ class JournalDamaged(Refusal):
 
     def __init__(self, number: int) -> None:
         super().__init__(
-            f"What act {number} of the journal changed cannot be read: the book is damaged. "
-            "Put a backup back with: colony book restore newest."
+            f"What act {number} of the journal changed cannot be read: the book is damaged; "
+            "put a backup back with: colony book restore newest."
         )
 
 

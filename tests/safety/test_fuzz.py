@@ -100,7 +100,7 @@ def test_pipes_devices_and_folders_are_no_files(colony: Program, tmp_path: Path)
 def test_words_that_are_no_text_are_refused(colony: Program) -> None:
     """Bytes that are no UTF-8 reach a program as surrogates; no database can hold them."""
     for words in (("animal", "show", "\udcff"), ("book", "history", "--animal", "\udcff")):
-        assert "cannot hold" in refused(colony(*words))
+        assert "cannot be read as text" in refused(colony(*words))
     assert "cannot hold" in refused(colony("book", "undo", "--act", "9" * 30))
 
 
