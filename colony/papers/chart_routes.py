@@ -3,12 +3,16 @@
 from collections import Counter, defaultdict
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
+from math import inf
 
 from colony.papers.chart_members import Family
 from colony.papers.chart_places import Places
 
 ASIDE = (0.2, 0.31, 0.42)
 """How far beside its symbol a line may go down, in columns, so that it covers no other line."""
+
+FINER = (0.24, 0.275, 0.35, 0.385, 0.455, 0.49, 0.525, 0.56, 0.6)
+"""Ways between those, and a little farther, up to the neighbour's symbol."""
 
 SYMBOL_COLUMNS = 0.38
 """Half of a symbol with some air, in columns as narrow as they get."""
@@ -122,16 +126,21 @@ class _FreeColumns:
         asides = [side * aside for aside in ASIDE] + [-side * aside for aside in ASIDE]
         if self.families_of[parent] == 1:
             asides.insert(0, 0.0)
-        free = [aside for aside in asides if self._is_free(parent, own + aside, gap)]
-        column = own + (free or asides)[0]
+        # A parent of many families runs out of them: then the finer ways between, nearest first.
+        asides += [sign * aside for aside in FINER for sign in (side, -side)]
+        ways = [own + aside for aside in asides if (parent, own + aside) not in self.used]
+        free = [way for way in ways if self._air(parent, way, gap) > SYMBOL_COLUMNS]
+        # Where the symbols stand too close for any, the way with the most air on both sides.
+        column = (
+            free[0] if free else max(ways or [own], key=lambda way: self._air(parent, way, gap))
+        )
         self.used.add((parent, column))
         return column
 
-    def _is_free(self, parent: int, column: float, gap: int) -> bool:
+    def _air(self, parent: int, column: float, gap: int) -> float:
+        """How far a way down passes by the nearest symbol of the rows between, in columns."""
         row = self.places.row[parent]
         between = (
             self.places.column[one] for one, at in self.places.row.items() if row < at <= gap
         )
-        return (parent, column) not in self.used and all(
-            abs(column - other) > SYMBOL_COLUMNS for other in between
-        )
+        return min((abs(column - other) for other in between), default=inf)
