@@ -12,6 +12,7 @@ from colony import __version__
 from colony.commands.as_typed import take_as_typed
 from colony.commands.options import AsJson, plain_app
 from colony.notation.tags import nearest_tags
+from colony.refusals.books import NoSuchBook
 from colony.refusals.notation import JsonAfterVerb, NoSuchSubject
 
 SUBJECTS = {
@@ -80,6 +81,8 @@ def colony(
 ) -> None:
     """Keep the book of a stingray colony. Without a subject: the state of the day."""
     if book is not None:
+        if "\0" in book:
+            raise NoSuchBook(book)
         os.environ[BOOK_VARIABLE] = book
     if version:
         typer.echo(f"colony {__version__}")
