@@ -48,10 +48,14 @@ class Found:
 
 @dataclass(frozen=True, eq=False)
 class _Bounded:
-    """What the shares proved: a bound, the least price of each pair, and where tangents lie."""
+    """What the shares proved: a bound, the least price of each pair, and where tangents lie.
+
+    `few` are the pairs that sufficed for it.
+    """
 
     bound: float
     price: Floats
+    few: Index
     tangents: list[Floats]
 
 
@@ -62,10 +66,9 @@ def best_plan(question: Question, counted: Counted, effort: Effort, deadline: De
     cheaper than bound and reach together has no others. So each round moves the bound too.
     """
     bounded = _bounded(question, counted, effort, deadline)
-    cost = plan_cost(question, counted.chosen)
-    best = Found(counted.chosen, cost, min(bounded.bound, cost))
-    tangents, work = list(bounded.tangents), 0
     reach = effort.enough * max(abs(bounded.bound), SMALL)
+    best = _first(question, counted, bounded, effort, deadline)
+    tangents, work = [*bounded.tangents, question.objective.litters_of(best.chosen)], 0
     for _ in range(CHOOSING_ROUNDS):
         useful = np.flatnonzero((bounded.price <= reach + EQUAL) | question.must)
         polishing = bool(best.gap <= effort.enough)
@@ -80,6 +83,19 @@ def best_plan(question: Question, counted: Counted, effort: Effort, deadline: De
             tangents.append(question.objective.litters_of(useful[answer.chosen]))
         reach = min(best.cost - bounded.bound, 8 * reach)
     return best
+
+
+def _first(
+    question: Question, counted: Counted, bounded: _Bounded, effort: Effort, deadline: Deadline
+) -> Found:
+    """Choose among the few pairs that the bound rests on: it is often close enough to it."""
+    cost = plan_cost(question, counted.chosen)
+    best = Found(counted.chosen, cost, min(bounded.bound, cost))
+    if deadline.is_over():
+        return best
+    model = Model(question, bounded.few, counted.aim, bounded.tangents)
+    answer = solve(model, deadline.left() / 2, effort.nodes, effort.enough / 4)
+    return _better(question, best, bounded.few, answer, bounded.bound)
 
 
 def _better(question: Question, best: Found, pairs: Index, answer: Whole, reached: float) -> Found:
@@ -105,7 +121,7 @@ def _bounded(question: Question, counted: Counted, effort: Effort, deadline: Dea
     inside = np.zeros(len(question.must), dtype=bool)
     inside[counted.pairs] = True
     tangents = [_even(question, counted.aim)]
-    best = _Bounded(_least(question), np.zeros(len(inside)), tangents)
+    best = _Bounded(_least(question), np.zeros(len(inside)), counted.pairs, tangents)
     for _ in range(BOUNDING_ROUNDS):
         model = Model(question, np.flatnonzero(inside), counted.aim, tangents)
         answer = relax(model, deadline.left())
@@ -115,7 +131,7 @@ def _bounded(question: Question, counted: Counted, effort: Effort, deadline: Dea
         if _let_in(inside, price):
             continue
         if answer.cost > best.bound:
-            best = _Bounded(answer.cost, price, _tight(model, answer))
+            best = _Bounded(answer.cost, price, model.pairs, _tight(model, answer))
         point, error = _point(question, counted.aim, model, answer)
         if error <= effort.enough / 4 * abs(answer.cost) or deadline.is_over():
             break

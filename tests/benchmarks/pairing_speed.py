@@ -3,7 +3,7 @@
 Run by hand: ``python tests/benchmarks/pairing_speed.py [COLONIES]``. Prints the tables of
 docs/pairing.md: against every plan (8 dams x 6 sires), against "least kin first" and chance,
 and the time of large plans with the kinship of their animals. Leaves with 1 if a plan is
-worse than another or misses its time. Seconds are of the processor, so that a busy machine
+worse than another or misses its time; with tanks no time is promised. Seconds are of the processor, so that a busy machine
 counts little.
 """
 
@@ -85,8 +85,8 @@ def against_rules(dams: int, sires: int, colonies: int) -> bool:
     return all(row[0] <= min(row) + 1e-9 for row in rows)
 
 
-def timed(dams: int, sires: int, tanks: int, limit: float, colonies: int) -> bool:
-    """Time plans with the kinship of their animals."""
+def timed(dams: int, sires: int, tanks: int, limit: float | None, colonies: int) -> bool:
+    """Time plans with the kinship of their animals; without a limit nothing is promised."""
     chance, took, gaps = np.random.default_rng(dams), [], []
     offered = [BreedingTank(f"T{n}", float(chance.integers(5, 10)) * 1e5) for n in range(tanks)]
     wishes = Wishes(most_females=-(-dams // sires) + 1)
@@ -100,7 +100,7 @@ def timed(dams: int, sires: int, tanks: int, limit: float, colonies: int) -> boo
         f"| {dams} x {sires} | {tanks or 'no limit'} | {colonies} | {mean(took):.1f} | "
         f"{max(took):.1f} | {max(gaps):.1e} |"
     )
-    return max(took) <= limit
+    return limit is None or max(took) <= limit
 
 
 def main(colonies: int) -> int:
@@ -111,8 +111,8 @@ def main(colonies: int) -> int:
     print("\n| dams x sires | tanks | colonies | mean s | longest s | greatest gap |", flush=True)
     kept += [
         timed(60, 25, 0, 2.0, colonies),
-        timed(60, 25, 40, 10.0, 5),
-        timed(60, 25, 15, 75.0, 2),
+        timed(60, 25, 40, None, 5),
+        timed(60, 25, 15, None, 2),
         timed(1000, 300, 0, 60.0, 3),
     ]
     return 0 if all(kept) else 1
