@@ -5,6 +5,7 @@ from typing import Any, ClassVar
 
 from textual.binding import Binding, BindingType
 from textual.containers import VerticalScroll
+from textual.content import Content
 from textual.widget import Widget
 from textual.widgets import Static
 
@@ -51,7 +52,7 @@ class AnimalPage(Page):
 
 def _section(title: str, text: str) -> Static:
     section = Static(text, classes="section", markup=False)
-    section.border_title = title
+    section.border_title = Content(title).markup  # a tag stays inert
     if title == "Widths":
         section.id = "growth"
     return section

@@ -70,7 +70,7 @@ class Rays(Place):
         """The line one types in, and the list."""
         with Horizontal(id="search"):
             yield Input(placeholder="find a ray: tag, name, species, parent", compact=True)
-            yield Static("", id="filters")
+            yield Static("", id="filters", markup=False)
         with Horizontal(classes="beside"):
             yield Ledger(COLUMNS, empty="No ray is found by that.")
             yield Look()

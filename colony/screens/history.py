@@ -20,7 +20,7 @@ PAGE_ACTS = 60
 COLUMNS = (
     Column("Act", 6, right=True),
     Column("When", 16),
-    Column("What", 40, grows=True),
+    Column("What", 24, grows=True),
     Column("Kind", 16, from_screen=110),
     Column("Who", 8),
 )

@@ -12,7 +12,9 @@ from colony.acts.sample import make_sample_book
 def sample(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """The sample colony of a fixed day; nobody writes in it."""
     path = tmp_path_factory.mktemp("sample") / "sample.colony"
-    make_sample_book(location=str(path), today=TODAY)
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setenv("COLONY_WHO", "keeper")
+        make_sample_book(location=str(path), today=TODAY)
     return path
 
 

@@ -1,6 +1,7 @@
 """How things are drawn: columns, bars, time lines, families, colours; no book needed."""
 
 from datetime import date, timedelta
+from importlib import import_module
 
 import pytest
 from hypothesis import given
@@ -38,6 +39,28 @@ def test_columns_come_with_the_room_for_them() -> None:
     assert "Late" not in narrow.head()
     assert wide.head().endswith("Late")
     assert [width for _, _, width in wide.shown] == [8, 80 - 2 - 8 - 6 - 4, 6]
+
+
+LISTS = (
+    *("animals", "day_lines", "history", "litter_page", "move_plan", "pairing_plan"),
+    *("pairings", "partners", "pups", "round", "tank_page"),
+)
+"""The screens that show a list, by their modules."""
+
+
+@pytest.mark.parametrize("width", [79, 73, 113], ids=["80", "120 with its pane", "160 with it"])
+@pytest.mark.parametrize("name", LISTS)
+def test_no_list_is_wider_than_its_screen(name: str, width: int) -> None:
+    """No column of any list is cut off at 80 columns, nor where a pane stands beside it."""
+    columns = import_module(f"colony.screens.{name}").COLUMNS
+    layout = lay_out(columns, width)
+    assert len(layout.line(["x" * 50] * len(columns), "!", "").plain) == width
+    assert all(shown >= least(column) for _, column, shown in layout.shown)
+
+
+def least(column: Column) -> int:
+    """What a column needs: its own width, or a few letters where it gives to the others."""
+    return min(column.width, 8) if column.grows else column.width
 
 
 def test_the_last_of_fewer_cells_runs_on() -> None:

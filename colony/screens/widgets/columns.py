@@ -18,7 +18,6 @@ TONES = {
     "ready": "$success",
     "wrong": "bold $error",
     "water": "$secondary",
-    "strong": "bold",
 }
 """What a tone looks like; a mark or a word always says the same."""
 
@@ -79,11 +78,12 @@ class Layout:
 
 
 def lay_out(columns: Sequence[Column], width: int) -> Layout:
-    """Choose the columns for a width; the growing one takes what is left."""
+    """Choose the columns for a width; the growing one takes what is left, or gives what lacks."""
     chosen = [(at, one) for at, one in enumerate(columns) if one.from_screen <= width]
     taken = MARK + sum(one.width for _, one in chosen) + GAP * (len(chosen) - 1)
-    spare = max(width - taken, 0)
-    return Layout(width, tuple((at, one, one.width + spare * one.grows) for at, one in chosen))
+    spare = width - taken
+    shown = ((at, one, max(one.width + spare * one.grows, 0)) for at, one in chosen)
+    return Layout(width, tuple(shown))
 
 
 def _fit(cell: Cell, width: int, *, right: bool) -> str:

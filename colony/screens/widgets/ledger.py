@@ -127,11 +127,6 @@ class Ledger(OptionList):
         if self.highlighted + 1 < len(self._entries):
             self.action_cursor_down()
 
-    def unmark_all(self) -> None:
-        """Take all marks away."""
-        self._marked.clear()
-        self._refill()
-
     def action_last(self) -> None:
         """Go to the very last line, also where it was not drawn yet."""
         while self._drawn < len(self._entries):

@@ -1,7 +1,8 @@
 """The pane beside a list: more of the line that is looked at, where the screen has room."""
 
+from textual.app import ComposeResult
 from textual.containers import VerticalScroll
-from textual.content import Content, ContentType
+from textual.content import ContentType
 from textual.widgets import Static
 
 
@@ -10,14 +11,10 @@ class Look(VerticalScroll):
 
     can_focus = False
 
-    def compose(self):  # type: ignore[no-untyped-def]  # noqa: ANN201 - filled below
+    def compose(self) -> ComposeResult:
         """One text that is replaced."""
         yield Static("", markup=False)
 
     def show(self, content: ContentType) -> None:
         """Show this in place of what is there."""
         self.query_one(Static).update(content)
-
-    def clear(self) -> None:
-        """Show nothing."""
-        self.show(Content(""))

@@ -65,7 +65,9 @@ class TankBox(Widget, can_focus=True):
         return Content.assemble((filled, "$secondary"), f"\n{len(tank.animals)}: {animals}")
 
     def _show(self) -> None:
-        self.border_title = f"{self.tank.tank} {ROLE_MARKS.get(self.tank.role, '')}{self.tank.role}"
+        title = f"{self.tank.tank} {ROLE_MARKS.get(self.tank.role, '')}{self.tank.role}"
+        # A title is read as markup: what stands in the book has to stay inert.
+        self.border_title = Content(title).markup
         until = self.tank.isolated_until
         isolated = f"isolated to {until.day} {until:%b}" if until else ""
         self.border_subtitle = "! over its limit" if self.tank.breaks else isolated
