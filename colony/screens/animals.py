@@ -65,6 +65,7 @@ class Rays(Place):
         self._choices = dict(CHOICES)
         self._chosen: dict[str, str | None] = {"sex": None, "status": "present", "species": None}
         self._whole = False
+        self._told = ""
 
     def body(self) -> Iterable[Widget]:
         """The line one types in, and the list."""
@@ -156,7 +157,9 @@ class Rays(Place):
             f"F3 {'here' if self._chosen['status'] == 'present' else self._chosen['status'] or 'all'}  "
             f"F4 {self._chosen['species'] or 'all species'}"
         )
-        self.query_one("#filters", Static).update(told_)
+        if told_ != self._told:
+            self._told = told_
+            self.query_one("#filters", Static).update(told_)
 
     def _show(self, hits: Sequence[Hit]) -> None:
         self._whole = len(hits) < PAGE_LINES

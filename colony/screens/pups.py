@@ -83,7 +83,7 @@ class GrowOut(Place):
         self.query_one(Look).show(_more(pup) if isinstance(pup, Readiness) else "")
         if self._pause is not None:
             self._pause.stop()
-        if isinstance(pup, Readiness) and self.query_one(Look).display:
+        if isinstance(pup, Readiness):
             self._pause = self.set_timer(PAUSE_SECONDS, lambda: self._ask_curve(pup))
 
     def _ask_curve(self, pup: Readiness) -> None:
@@ -92,7 +92,8 @@ class GrowOut(Place):
             if line and line.about.key == pup.tag:
                 self.query_one(Look).show(f"{_more(pup)}\n\n{curve}")
 
-        self.ask(curve_of, show, tag=pup.tag, today=self.app.desk.today)
+        if self.query_one(Look).display:
+            self.ask(curve_of, show, tag=pup.tag, today=self.app.desk.today)
 
     def _know(self, pups: Sequence[Readiness]) -> None:
         self._pups = pups

@@ -11,6 +11,7 @@ from textual.pilot import Pilot
 
 from colony.screens.app import ColonyApp
 from colony.screens.desk import Desk
+from colony.screens.pups import PAUSE_SECONDS
 from colony.store.book import open_book
 
 T = TypeVar("T")
@@ -55,9 +56,14 @@ def drive(
 
 
 async def press(app: ColonyApp, pilot: Pilot[None], *keys: str) -> None:
-    """Press keys, each when the one before has had its effect; ``type:text`` types a text."""
+    """Press keys, each when the one before has had its effect.
+
+    ``type:text`` types a text; ``rest`` lets go of the keys for as long as one looks at a line.
+    """
     for key in keys:
-        if key.startswith("type:"):
+        if key == "rest":
+            await pilot.pause(2 * PAUSE_SECONDS)
+        elif key.startswith("type:"):
             for letter in key.removeprefix("type:"):
                 await pilot.press(_name_of(letter))
         else:

@@ -20,6 +20,7 @@ from colony.acts.tanks import list_tanks
 from colony.acts.work import list_moves
 from colony.screens.app import ColonyApp
 from colony.screens.widgets.ledger import Ledger, Line
+from colony.screens.widgets.shoreline import LONG_SECONDS
 from colony.screens.widgets.tank_box import TankBox
 
 SNAPSHOTS = Path(__file__).parent / "snapshots"
@@ -31,7 +32,7 @@ SEEN = {
     "rays": ["2"],
     "births": ["3"],
     "pairs": ["4"],
-    "pups": ["5"],
+    "pups": ["5", "rest"],
     "house": ["6"],
     "round": ["7"],
     "log": ["8"],
@@ -252,7 +253,7 @@ def test_long_reading_can_be_stopped(sample: Path) -> None:
     async def look(app: ColonyApp, pilot: Pilot[None]) -> tuple[str, str]:
         place = app.screen
         place.ask(lambda _session: go_on.wait(10), lambda _answer: app.exit())  # type: ignore[attr-defined]
-        await pilot.pause()
+        await pilot.pause(2 * LONG_SECONDS)
         reading = shown(app)
         await pilot.press("escape")
         go_on.set()

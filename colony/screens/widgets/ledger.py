@@ -16,8 +16,8 @@ from colony.screens.widgets.columns import Cell, Column, Layout, lay_out
 NEAR = 15
 """Lines before the end at which the next page is asked for."""
 
-PAGE = 60
-"""Lines that are drawn at once."""
+PAGE = 30
+"""Lines that are drawn at once, beyond what the screen is high."""
 
 
 @dataclass(frozen=True)
@@ -163,7 +163,9 @@ class Ledger(OptionList):
 
     def _fill(self) -> None:
         layout = self._layout()
-        self._drawn = min(max(PAGE, (self.highlighted or 0) + NEAR), len(self._entries))
+        self._drawn = min(
+            max(PAGE, self.size.height, self.highlighted or 0) + NEAR, len(self._entries)
+        )
         options = [self._option(entry, layout) for entry in self._entries[: self._drawn]]
         self.border_title = f" {layout.head()}" if self._entries else ""
         self.filled += 1

@@ -8,6 +8,9 @@ from colony.screens.places import PLACES
 ROOMY = 90
 """Columns from which the day has room for its name and year."""
 
+LONG_SECONDS = 0.25
+"""How long the book is read before that is said."""
+
 
 class Shoreline(Widget):
     """Where one is, where one can go, and what day it is; each place can be clicked."""
@@ -15,11 +18,19 @@ class Shoreline(Widget):
     def __init__(self, here: str) -> None:
         super().__init__()
         self._here = here
+        self._says_busy = False
 
     def on_mount(self) -> None:
         """Follow the work that goes on."""
-        self.watch(self.app, "busy", self._redraw, init=False)
+        self.watch(self.app, "busy", self._tell_busy, init=False)
         self.watch(self.app, "day", self._redraw, init=False)
+
+    def _tell_busy(self, busy: bool) -> None:
+        """Say that the book is read when it takes long, not at each letter of a search."""
+        if busy:
+            self.set_timer(LONG_SECONDS, self._redraw)
+        elif self._says_busy:
+            self._redraw()
 
     def _redraw(self) -> None:
         self.refresh()
@@ -40,7 +51,8 @@ class Shoreline(Widget):
         return Content.from_markup(f"[@click=app.go('{name}')]$text[/]", text=text).stylize(style)
 
     def _right(self) -> str:
-        if getattr(self.app, "busy", 0):
+        self._says_busy = bool(getattr(self.app, "busy", False))
+        if self._says_busy:
             return "Esc stops"
         day = self.app.day  # type: ignore[attr-defined]
         short = f"{day.day} {day:%b}"
