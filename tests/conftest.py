@@ -95,19 +95,39 @@ def location(request: pytest.FixtureRequest, tmp_path: Path) -> Iterator[str]:
 
 
 @pytest.fixture(params=ENGINES)
-def book(request: pytest.FixtureRequest, tmp_path: Path) -> Iterator[Book]:
-    """A book that has just begun."""
+def begun_location(
+    request: pytest.FixtureRequest, begun: Path, tmp_path_factory: pytest.TempPathFactory
+) -> Iterator[str]:
+    """Where a book has just begun."""
+    yield from _begun_location(request, begun, tmp_path_factory)
+
+
+@pytest.fixture(scope="module", params=ENGINES)
+def lasting_location(
+    request: pytest.FixtureRequest, begun: Path, tmp_path_factory: pytest.TempPathFactory
+) -> Iterator[str]:
+    """Where a book has just begun that all tests of a module share."""
+    yield from _begun_location(request, begun, tmp_path_factory)
+
+
+def _begun_location(
+    request: pytest.FixtureRequest, begun: Path, folders: pytest.TempPathFactory
+) -> Iterator[str]:
     if request.param == "sqlite":
-        opened = open_book(str(tmp_path / "farm.colony"), begin=True)
-        yield opened
-        opened.close()
+        yield str(shutil.copy(begun, folders.mktemp("farm") / "farm.colony"))
         return
     server: Server = request.getfixturevalue("server")
     name = server.new(begun=True)
-    opened = open_book(server.url_of(name))
+    yield server.url_of(name)
+    server.drop(name)
+
+
+@pytest.fixture
+def book(begun_location: str) -> Iterator[Book]:
+    """A book that has just begun."""
+    opened = open_book(begun_location)
     yield opened
     opened.close()
-    server.drop(name)
 
 
 @pytest.fixture(scope="session")
@@ -119,8 +139,16 @@ def begun(tmp_path_factory: pytest.TempPathFactory) -> Path:
 
 
 @pytest.fixture
-def farm(begun: Path, tmp_path: Path) -> Iterator[Farm]:
-    """A book in a file, to tell a story in."""
-    farm = Farm(Path(shutil.copy(begun, tmp_path / "farm.colony")))
+def farm(begun_location: str) -> Iterator[Farm]:
+    """A book to tell a story in, in each database."""
+    farm = Farm(begun_location)
+    yield farm
+    farm.book.close()
+
+
+@pytest.fixture
+def farm_file(begun: Path, tmp_path: Path) -> Iterator[Farm]:
+    """A farm whose book is a file, for what is only asked of files."""
+    farm = Farm(shutil.copy(begun, tmp_path / "farm.colony"))
     yield farm
     farm.book.close()

@@ -7,12 +7,13 @@ farm.pair("Alma", "Bruno", on="150d ago")
 farm.litter("Alma", pups="2F1M", born="2d ago")
 """
 
-import sqlite3
 from collections.abc import Callable, Sequence
-from contextlib import closing
 from datetime import date
 from pathlib import Path
 from typing import Any
+
+from sqlalchemy import inspect
+from sqlalchemy.exc import DBAPIError
 
 from colony.acts.animals import AnimalFacts, add_animal, edit_animal, end_animal
 from colony.acts.health import hold
@@ -30,11 +31,11 @@ TODAY = date(2026, 3, 9)
 
 
 class Farm:
-    """One book in a file, and a verb for each thing that happens on a farm."""
+    """One book, and a verb for each thing that happens on a farm."""
 
-    def __init__(self, path: Path) -> None:
-        self.path = path
-        self.book = open_book(str(path), begin=True)
+    def __init__(self, location: Path | str) -> None:
+        self.location, self.path = str(location), Path(location)
+        self.book = open_book(str(location), begin=True)
         self.today = TODAY
 
     def do(self, act: Callable[..., Any], **facts: Any) -> Any:  # noqa: ANN401 - whatever the act takes
@@ -144,21 +145,28 @@ class Farm:
         self.do(move, tags=tags, tank=tank, on=self.day(on), anyway=anyway, today=self.today)
 
     def rows(self, sql: str, *values: object) -> list[tuple[Any, ...]]:
-        """What stands in the file, looked at past the program."""
-        with closing(sqlite3.connect(self.path)) as file:
-            return file.execute(sql, values).fetchall()
+        """What stands in the database, looked at past the program: days as text, yes as 1."""
+        with self.book.engine.connect() as database:
+            found = database.exec_driver_sql(self._sql(sql), values)
+            return [tuple(map(_plain, row)) for row in found]
 
     def write(self, sql: str, *values: object) -> None:
-        """Change the file past the program, its rules enforced."""
-        with closing(sqlite3.connect(self.path)) as file:
-            file.execute("PRAGMA foreign_keys = ON")
-            file.execute(sql, values)
-            file.commit()
+        """Change the database past the program, its rules enforced; its driver's error is raised."""
+        try:
+            with self.book.engine.begin() as database:
+                database.exec_driver_sql(self._sql(sql), values)
+        except DBAPIError as refused:
+            raise (refused.orig or refused) from None
 
     def written(self) -> list[list[tuple[Any, ...]]]:
         """Every row of every table, to see that nothing was written."""
-        tables = self.rows("SELECT name FROM sqlite_schema WHERE type = 'table' ORDER BY name")
-        return [self.rows(f"SELECT * FROM {name}") for (name,) in tables]  # noqa: S608 - names of tables
+        with self.book.engine.connect() as database:
+            tables = sorted(inspect(database).get_table_names())
+        return [sorted(self.rows(f"SELECT * FROM {name}"), key=repr) for name in tables]  # noqa: S608 - names of tables
+
+    def _sql(self, sql: str) -> str:
+        """SQL with the mark for a value that the database's driver takes."""
+        return sql if self.book.engine.dialect.name == "sqlite" else sql.replace("?", "%s")
 
     def _facts(self, **facts: Any) -> AnimalFacts:  # noqa: ANN401 - facts of an animal
         for day in {"arrived", "mature_since"} & facts.keys():
@@ -168,3 +176,9 @@ class Farm:
         sires = facts.pop("sires", ())
         texts = [sires] if isinstance(sires, str) else sires
         return AnimalFacts(**facts, sires=parse_sires(texts))
+
+
+def _plain(value: Any) -> Any:  # noqa: ANN401 - whatever a column holds
+    if isinstance(value, date):
+        return value.isoformat()
+    return int(value) if isinstance(value, bool) else value

@@ -59,7 +59,7 @@ def writing(engine: Engine) -> Engine:
 def looking(engine: Engine) -> Engine:
     """The same engine, made so that all that one session reads is of one moment."""
     if engine.dialect.name == "postgresql":
-        return engine.execution_options(isolation_level="REPEATABLE READ", postgresql_readonly=True)
+        return engine.execution_options(isolation_level="REPEATABLE READ")
     return engine
 
 

@@ -7,6 +7,7 @@ from farm import Farm
 from colony.acts.pairing_plan import PlanAsked, Proposed, propose_plan
 from colony.acts.plan_acceptance import Accepted, accept_plan
 from colony.planning.pairing_wishes import Wishes
+from colony.store.rows import kept_tables
 
 
 def settled(farm: Farm) -> Farm:
@@ -52,9 +53,7 @@ def reasons(plan: Proposed) -> dict[str, list[str]]:
 
 def kept_rows(farm: Farm) -> dict[str, list[tuple[Any, ...]]]:
     """Every row of every table but the journal."""
-    names = farm.rows("SELECT name FROM sqlite_schema WHERE type = 'table'")
     return {
-        name: farm.rows(f"SELECT * FROM {name}")  # noqa: S608 - names of tables
-        for (name,) in names
-        if name != "journal" and not name.startswith("sqlite_")
+        table.name: sorted(farm.rows(f'SELECT * FROM "{table.name}"'))  # noqa: S608 - names of tables
+        for table in kept_tables()
     }

@@ -1,7 +1,7 @@
 """Partners of one animal, ranked, and the reasons against everybody else."""
 
 import pytest
-from farm import Farm
+from farm import TODAY, Farm
 from planning_house import settled
 
 from colony.acts.due import due_litters
@@ -116,14 +116,13 @@ def test_what_cannot_be_asked_is_refused(
         pick(farm, tag, rule)
 
 
-def test_the_due_day_is_the_one_of_the_due_list(farm: Farm) -> None:
+def test_the_due_day_is_the_one_of_the_due_list(location: str) -> None:
     """On the sample colony, with its recorded gestations: one day, however one asks for it."""
-    location = str(farm.path.with_name("sample.colony"))
-    make_sample_book(location=location, today=farm.today)
+    make_sample_book(location=location, today=TODAY)
     book = open_book(location)
     with book.reading() as session:
-        due = {one.dam: one for one in due_litters(session, today=farm.today)}
-        picked = pick_partners(session, tag="Bruno", today=farm.today)
+        due = {one.dam: one for one in due_litters(session, today=TODAY)}
+        picked = pick_partners(session, tag="Bruno", today=TODAY)
     book.close()
     told = {
         one.tag: reason

@@ -5,9 +5,9 @@ from pathlib import Path
 from farm import Farm
 
 
-def telling_farm(path: Path) -> Farm:
+def telling_farm(location: Path | str) -> Farm:
     """Two tanks, two couples, a litter ready and one growing, somebody due and somebody held."""
-    farm = Farm(path)
+    farm = Farm(location)
     farm.tank("B1")
     farm.tank("N1", role="nursery")
     farm.female("Alma", tank="B1", width="48cm", line="white spot")

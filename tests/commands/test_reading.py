@@ -35,13 +35,14 @@ SNAKE = re.compile(r"[a-z][a-z0-9_]*")
 
 
 @pytest.fixture(scope="module", autouse=True)
-def telling(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Farm]:
+def telling(lasting_location: str) -> Iterator[Farm]:
     """The farm that has something to tell, as the book that commands open."""
-    farm = telling_farm(tmp_path_factory.mktemp("telling") / "farm.colony")
+    farm = telling_farm(lasting_location)
     with pytest.MonkeyPatch.context() as patch:
-        patch.setenv("COLONY_BOOK", str(farm.path))
+        patch.setenv("COLONY_BOOK", farm.location)
         stop_clock(patch, TODAY)
         yield farm
+    farm.book.close()
 
 
 def answer(capsys: pytest.CaptureFixture[str], *words: str) -> Any:  # noqa: ANN401 - a JSON document
@@ -140,11 +141,11 @@ def test_the_book_may_be_named_before_and_after_the_subject(
     if command:
         ways.append([*words_of(command), "--book", nowhere])
     with pytest.MonkeyPatch.context() as patch:
-        patch.setenv("COLONY_BOOK", str(telling.path))
+        patch.setenv("COLONY_BOOK", telling.location)
         for way in ways:
             assert run(way) == 1
             assert "There is no book" in capsys.readouterr().err
-            patch.setenv("COLONY_BOOK", str(telling.path))
+            patch.setenv("COLONY_BOOK", telling.location)
 
 
 def test_a_check_that_finds_something_wrong_leaves_with_1(

@@ -44,11 +44,11 @@ def test_no_book_is_begun_by_looking_for_one(tmp_path: Path) -> None:
     assert list(tmp_path.iterdir()) == []
 
 
-def test_a_new_book_never_replaces_what_is_there(farm: Farm, tmp_path: Path) -> None:
+def test_a_new_book_never_replaces_what_is_there(farm_file: Farm, tmp_path: Path) -> None:
     """Not a book, not any other file."""
     other = tmp_path / "notes.txt"
     other.write_text("of the spring", encoding="utf-8")
-    for path in (farm.path, other):
+    for path in (farm_file.path, other):
         with pytest.raises(BookAlreadyThere, match=path.name):
             begin_book(str(path))
     assert other.read_text(encoding="utf-8") == "of the spring"
@@ -85,13 +85,13 @@ def test_an_empty_file_is_no_book_but_can_become_one(tmp_path: Path) -> None:
     open_book(str(path)).close()
 
 
-def test_a_book_of_a_newer_program_is_not_touched(farm: Farm) -> None:
+def test_a_book_of_a_newer_program_is_not_touched(farm_file: Farm) -> None:
     """Its schema is named; what it says is left to the program that wrote it."""
-    farm.write("UPDATE alembic_version SET version_num = '9999'")
-    before = farm.written()
+    farm_file.write("UPDATE alembic_version SET version_num = '9999'")
+    before = farm_file.written()
     with pytest.raises(BookIsNewer, match="9999"):
-        open_book(str(farm.path))
-    assert farm.written() == before
+        open_book(str(farm_file.path))
+    assert farm_file.written() == before
 
 
 @pytest.mark.parametrize("url", ["mysql://host/farm", "nonsense://x", "http://host/book"])

@@ -203,9 +203,9 @@ def test_a_schema_that_cannot_be_applied_leaves_the_book_as_it_was(
         assert file.execute("SELECT version_num FROM alembic_version").fetchall() == [("0001",)]
 
 
-def test_keys_between_parents_and_litters_wait_for_the_end_of_the_act(farm: Farm) -> None:
+def test_keys_between_parents_and_litters_wait_for_the_end_of_the_act(farm_file: Farm) -> None:
     """A pup may stand before its dam within one act; at its end the key holds."""
-    with closing(sqlite3.connect(farm.path)) as file:
+    with closing(sqlite3.connect(farm_file.path)) as file:
         file.execute("PRAGMA foreign_keys = ON")
         add = (
             "INSERT INTO animal (id, tag, sex, born_precision, origin, held_back, status, dam_id)"
@@ -216,4 +216,4 @@ def test_keys_between_parents_and_litters_wait_for_the_end_of_the_act(farm: Farm
             file.commit()
         file.execute(add, (2, "Dam", None))
         file.commit()
-    assert farm.rows("SELECT tag FROM animal ORDER BY id") == [("Pup",), ("Dam",)]
+    assert farm_file.rows("SELECT tag FROM animal ORDER BY id") == [("Pup",), ("Dam",)]

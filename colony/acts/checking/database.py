@@ -10,7 +10,9 @@ from sqlmodel import Session, select
 from colony.acts.checking.finding import Finding
 from colony.records import Setting
 from colony.refusals.history import JournalDamaged
-from colony.store.entries import latest, read_entries
+from colony.store import clock
+from colony.store.entries import read_entries
+from colony.store.first_of_day import CLOCK_MAY_DIFFER
 from colony.store.settings import unreadable_settings
 from colony.store.told import Difference, differences, kept_rows, told_rows
 
@@ -49,19 +51,18 @@ def told_by_journal(session: Session, _today: date) -> Iterator[Finding]:
         yield Finding("journal", True, "the book", problem, mend)
 
 
-def clock_of_journal(session: Session, today: date) -> Iterator[Finding]:
-    """Acts that seem to be of tomorrow, or older than the act before them."""
+def clock_of_journal(session: Session, _today: date) -> Iterator[Finding]:
+    """Acts that seem to be of a time to come, or older than the act before them."""
     mend = "set the clock of the computer; acts keep their order"
     moments = [(entry.number, entry.at) for entry in read_entries(session)]
     back = [after for before, after in pairwise(moments) if after[1] < before[1]]
     for number, at in back[-3:]:
-        yield Finding(
-            "clock", False, f"act {number}", f"is of {at:%Y-%m-%d}, before the act before it", mend
-        )
-    last = latest(session)
-    if moments and moments[-1][1].astimezone().date() > today:
-        problem = f"is of {last.at[:10]}, after today"
-        yield Finding("clock", False, f"act {last.number}", problem, mend)
+        problem = f"is of {at:%Y-%m-%d}, before the act before it"
+        yield Finding("clock", False, f"act {number}", problem, mend)
+    if moments and moments[-1][1] > clock.now() + CLOCK_MAY_DIFFER:
+        number, at = moments[-1]
+        problem = f"is of {at:%Y-%m-%d %H:%M} UTC, which is still to come"
+        yield Finding("clock", False, f"act {number}", problem, mend)
 
 
 def readable_settings(session: Session, _today: date) -> Iterator[Finding]:
