@@ -10,7 +10,7 @@ from plain_pedigrees import at, enumerated, family, pedigrees
 
 from colony.pedigree.graph import Doubt, FounderKinship, Pedigree
 from colony.pedigree.inbreeding import inbreeding
-from colony.pedigree.kinship import kinship, mean_kinship
+from colony.pedigree.kinship import FEW, kinship, mean_kinship
 
 CLOSE = 1e-12
 
@@ -41,10 +41,23 @@ def test_kinship_is_the_mean_over_all_ways_to_settle_the_doubts(
     pedigree: Pedigree, data: st.DataObject
 ) -> None:
     """For any rows and columns, repeated ones and parents of each other among them."""
-    some = st.lists(st.integers(0, len(pedigree) - 1), min_size=1, max_size=5)
-    rows, columns = np.array(data.draw(some)), np.array(data.draw(some))
+    anybody = st.integers(0, len(pedigree) - 1)
+    rows = np.array(data.draw(st.lists(anybody, min_size=1, max_size=5)))
+    columns = np.array(data.draw(st.lists(anybody, min_size=1, max_size=5)))
     expected = enumerated(pedigree).expected[np.ix_(rows, columns)]
     assert kinship(pedigree, rows, columns) == pytest.approx(expected, abs=CLOSE)
+
+
+@settings(max_examples=150, deadline=None)
+@given(pedigrees(), st.data())
+def test_kinship_of_one_with_everybody_is_found_without_a_table(
+    pedigree: Pedigree, data: st.DataObject
+) -> None:
+    """What one takes of each ancestor, passed down, is what the table of all would say."""
+    asking = np.array([data.draw(st.integers(0, len(pedigree) - 1))])
+    everybody = np.resize(np.arange(len(pedigree)), FEW * (len(pedigree) // FEW + 1))
+    expected = enumerated(pedigree).expected[np.ix_(asking, everybody)]
+    assert kinship(pedigree, asking, everybody) == pytest.approx(expected, abs=CLOSE)
 
 
 @settings(max_examples=50, deadline=None)
