@@ -1,16 +1,15 @@
-"""Look at animals: the list of the herd, and one animal's page."""
+"""The list of the herd."""
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from datetime import date
-from typing import Any
 
 from sqlalchemy import ColumnElement
 from sqlmodel import Session, col, select
 
 from colony.notation.days import Day
-from colony.records import Animal, Feeding, Hold, Litter, Measurement, Placement, Tank
-from colony.store.lookup import find_animal, find_species, find_tank
+from colony.records import Animal, Measurement
+from colony.store.lookup import find_species, find_tank
 from colony.store.readers.herd import HerdRow, read_last_widths_mm, read_places
 from colony.store.readers.pedigree import Lineage, read_lineage
 
@@ -44,44 +43,6 @@ class AnimalLine:
     tank: str | None
     disc_width_mm: int | None
     inbreeding: float
-
-
-@dataclass(frozen=True)
-class AnimalPage:
-    """Everything on record of one animal."""
-
-    tag: str
-    name: str | None
-    sex: str
-    species: str | None
-    line: str | None
-    born: str | None
-    age_days: int | None
-    origin: str
-    arrived: date | None
-    arrived_from: str | None
-    transponder: str | None
-    status: str
-    ended_on: date | None
-    ended_why: str | None
-    held_back: bool
-    reserved_for: str | None
-    breeding_ban: str | None
-    mature_since: date | None
-    note: str | None
-    dam: str | None
-    sires: list[str]
-    litter: str | None
-    inbreeding: float
-    inbreeding_low: float
-    inbreeding_high: float
-    completeness: float
-    tank: str | None
-    pups: list[str]
-    widths: list[dict[str, Any]]
-    placements: list[dict[str, Any]]
-    feedings: list[dict[str, Any]]
-    holds: list[dict[str, Any]]
 
 
 def list_animals(session: Session, *, wanted: HerdFilter, today: date) -> list[AnimalLine]:
@@ -128,86 +89,9 @@ def _measured(status: str | None) -> tuple[ColumnElement[bool], ...]:
     return (col(Measurement.animal_id).in_(of_status),)
 
 
-def show_animal(session: Session, *, tag: str, today: date) -> AnimalPage:
-    """One animal's page; `NoSuchTag` where there is none."""
-    animal = find_animal(session, tag)
-    lineage = read_lineage(session)
-    assert animal.id is not None  # noqa: S101 - it was found in the book
-    row = lineage.herd.by_id(animal.id)
-    kin = lineage.range_of([animal.id])[0]
-    return AnimalPage(
-        **_own_facts(animal),
-        species=row.species,
-        born=str(row.birthday) if row.birthday else None,
-        age_days=age_days(row.birthday, animal.ended_on or today),
-        dam=lineage.parents.tag(lineage.parents.dam_id(row)),
-        sires=lineage.parents.written(lineage.parents.sires(row)),
-        litter=_litter_code(session, animal),
-        inbreeding=kin.inbreeding,
-        inbreeding_low=kin.low,
-        inbreeding_high=kin.high,
-        completeness=kin.completeness,
-        tank=read_places(session, today).get(animal.id),
-        pups=lineage.pups_of(animal.id),
-        **_history(session, animal.id),
-    )
-
-
 def age_days(born: Day | None, on: date) -> int | None:
     """Age on a day; where only month or year is known, the least it can be."""
     return None if born is None else max((on - min(born.last, on)).days, 0)
-
-
-def _litter_code(session: Session, animal: Animal) -> str | None:
-    litter = session.get(Litter, animal.litter_id) if animal.litter_id else None
-    return litter.code if litter else None
-
-
-_OWN_FACTS = (
-    *("tag", "name", "sex", "line", "origin", "arrived", "arrived_from", "transponder", "status"),
-    *("ended_on", "ended_why", "held_back", "reserved_for", "breeding_ban", "mature_since", "note"),
-)
-
-
-def _own_facts(animal: Animal) -> dict[str, Any]:
-    return {fact: getattr(animal, fact) for fact in _OWN_FACTS}
-
-
-def _history(session: Session, animal_id: int) -> dict[str, Any]:
-    widths = session.exec(
-        select(Measurement)
-        .where(Measurement.animal_id == animal_id)
-        .order_by(col(Measurement.measured_on))
-    )
-    placements = session.exec(
-        select(Placement, Tank.code)
-        .join(Tank, col(Placement.tank_id) == col(Tank.id))
-        .where(Placement.animal_id == animal_id)
-        .order_by(col(Placement.entered_on))
-    )
-    feedings = session.exec(
-        select(Feeding).where(Feeding.animal_id == animal_id).order_by(col(Feeding.fed_on))
-    )
-    holds = session.exec(
-        select(Hold).where(Hold.animal_id == animal_id).order_by(col(Hold.started))
-    )
-    return {
-        "widths": [
-            {
-                "on": one.measured_on,
-                "disc_width_mm": one.width_mm,
-                "mass_g": one.mass_g,
-                "note": one.note,
-            }
-            for one in widths
-        ],
-        "placements": [
-            {"tank": code, "entered_on": one.entered_on, "left_on": one.left_on}
-            for one, code in placements
-        ],
-        "feedings": [{"on": one.fed_on, "food": one.food, "took": one.took} for one in feedings],
-        "holds": [{"from": one.started, "to": one.ended, "why": one.why} for one in holds],
-    }
 
 
 def _is_wanted(row: HerdRow, wanted: HerdFilter, lineage: Lineage, places: dict[int, str]) -> bool:

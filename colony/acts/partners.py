@@ -1,21 +1,19 @@
 """Who may be paired with an animal, least related first, and why the others are left out."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Container, Iterable
 from dataclasses import dataclass
 from datetime import date
 
-import numpy as np
 from sqlmodel import Session
 
-from colony.acts.plan_wishes import rules_of_book
-from colony.pedigree.graph import FloatArray
-from colony.planning.eligibility import Candidate, Reason, why_not
+from colony.acts.pairing_rules import rules_of_book
+from colony.planning.eligibility import GONE, Reason, not_here, why_not
 from colony.planning.partners import LeftOut, rank_partners
 from colony.refusals.pairings import PartnerNeedsSex
 from colony.store.lookup import find_animal
 from colony.store.readers.candidates import read_candidates
-from colony.store.readers.herd import read_places
-from colony.store.readers.pedigree import Lineage, read_lineage
+from colony.store.readers.herd import Herd, read_places
+from colony.store.readers.pedigree import read_lineage
 
 
 @dataclass(frozen=True)
@@ -63,10 +61,11 @@ def pick_partners(
     asking = find_animal(session, tag)
     if asking.sex == "U":
         raise PartnerNeedsSex(asking.tag)
-    lineage = read_lineage(session)
-    candidates = read_candidates(session, lineage.herd, today)
     assert asking.id is not None  # noqa: S101 - it was found in the book
-    kinship, means = _measures(lineage, candidates, asking.id)
+    lineage = read_lineage(session)
+    wanted = {asking.id, *_wanted_though_gone(lineage.herd, overridden)}
+    candidates = read_candidates(session, lineage.herd, today, also=frozenset(wanted))
+    kinship, means = lineage.kinship_and_mean(list(candidates), asking.id)
     ranking = rank_partners(
         candidates[asking.id],
         list(candidates.values()),
@@ -92,28 +91,36 @@ def pick_partners(
             for one in ranking.ranked
         ],
         left_out=[
-            LeftOutLine(one.tag, _told(one.reasons))
-            for one in sorted(ranking.left_out, key=_farness)
+            *(
+                LeftOutLine(one.tag, _told(one.reasons))
+                for one in sorted(ranking.left_out, key=_farness)
+            ),
+            *_gone(lineage.herd, candidates.keys()),
         ],
     )
 
 
-def _measures(
-    lineage: Lineage, candidates: Mapping[int, Candidate], asking: int
-) -> tuple[FloatArray, FloatArray]:
-    """Kinship with the asking animal, and mean kinship, of the living; who is gone counts 0."""
-    living = [row.id for row in lineage.herd.rows if row.status == "present"]
-    kinship = dict(zip(living, lineage.kinship([asking], living)[0], strict=True))
-    means = dict(zip(living, lineage.mean_kinship(living), strict=True))
+def _wanted_though_gone(herd: Herd, overridden: frozenset[str]) -> Iterable[int]:
+    """Animals that are gone and asked about nevertheless."""
+    if not any(rule.partition(":")[0] == GONE for rule in overridden):
+        return ()
     return (
-        np.array([kinship.get(one, 0.0) for one in candidates]),
-        np.array([means.get(one, 0.0) for one in candidates]),
+        row.id
+        for row in herd.rows
+        if row.status != "present" and not overridden.isdisjoint({GONE, f"{GONE}:{row.tag}"})
     )
 
 
+def _gone(herd: Herd, judged: Container[int]) -> Iterable[LeftOutLine]:
+    """Most of a book is of animals long gone: that is reason enough against them."""
+    for row in herd.rows:
+        if row.id not in judged:
+            yield LeftOutLine(row.tag, [f"{GONE}: {not_here(row.status, row.ended_on)}"])
+
+
 def _farness(one: LeftOut) -> tuple[bool, int, str]:
-    """Same sex and gone cannot be helped; the others by how much speaks against them."""
-    hopeless = any(reason.name in {"same_sex", "gone"} for reason in one.reasons)
+    """The same sex cannot be helped; the others by how much speaks against them."""
+    hopeless = any(reason.name == "same_sex" for reason in one.reasons)
     return hopeless, len(one.reasons), one.tag
 
 

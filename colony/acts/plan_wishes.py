@@ -1,15 +1,14 @@
 """What was asked of a plan or of a partner, with every name as the book writes it."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping
 from dataclasses import replace
 
 from sqlmodel import Session, col, select
 
-from colony.planning.eligibility import PAIR_RULES, RULES, unknown_rules
+from colony.acts.pairing_rules import rules_of_book
 from colony.planning.pairing_wishes import Wishes
 from colony.records import Animal
 from colony.refusals.animals import NoSuchSpecies
-from colony.refusals.pairings import NoSuchRule
 from colony.refusals.plans import KindTwice, NoSuchKind
 from colony.store.lookup import find_animal, find_species
 
@@ -31,24 +30,6 @@ def wishes_of_book(session: Session, wishes: Wishes) -> Wishes:
         overridden=rules_of_book(session, wishes.overridden),
         wanted=_wanted(session, wishes.wanted),
     )
-
-
-def rules_of_book(session: Session, overridden: Iterable[str]) -> frozenset[str]:
-    """Rules to override (``rest``, ``rest:alma``) with the tags as the book writes them.
-
-    Raises
-    ------
-    NoSuchRule, NoSuchTag
-    """
-    asked = frozenset(overridden)
-    if unknown := unknown_rules(asked):
-        raise NoSuchRule(unknown[0], [*RULES, *PAIR_RULES])
-    return frozenset(_rule(session, word) for word in asked)
-
-
-def _rule(session: Session, word: str) -> str:
-    name, colon, tag = word.partition(":")
-    return f"{name}:{_tag(session, tag)}" if colon else name
 
 
 def _tag(session: Session, written: str) -> str:

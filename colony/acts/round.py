@@ -1,4 +1,4 @@
-"""The round: today's work in walking order, ticked off or skipped with a reason."""
+"""The round: work ticked off or skipped with a reason."""
 
 from collections.abc import Sequence
 from dataclasses import dataclass
@@ -10,33 +10,14 @@ from colony.acts.days import refuse_future
 from colony.acts.places import find_places, places_for
 from colony.acts.ticks import write_done
 from colony.acts.water import change_water
-from colony.planning.care import Work, overdue, todays_work
-from colony.planning.walk import GUARDED, ISOLATED, Place
+from colony.acts.work_today import work_of
+from colony.planning.walk import Place
 from colony.refusals.care import NothingToTick
 from colony.store.journal import tell
-from colony.store.readers.care import Floor, read_floor, read_rhythms, read_written
+from colony.store.readers.care import Floor, read_floor
 
 EVERYTHING = "all"
 """In place of a task: whatever is open there."""
-
-_WATER = {GUARDED: "guarded", ISOLATED: "isolated"}
-
-
-@dataclass(frozen=True)
-class WorkLine:
-    """One task at one place today; `water` is clean, guarded or isolated."""
-
-    task: str
-    place: str
-    system: str
-    water: str
-    wanted: int
-    done: int
-    is_open: bool
-    due: date
-    overdue_days: int
-    last_done: date | None
-    skipped: str | None
 
 
 @dataclass(frozen=True)
@@ -47,20 +28,6 @@ class Ticked:
     places: tuple[str, ...]
     already: tuple[str, ...]
     on: date
-
-
-def todays_round(session: Session, *, today: date) -> list[WorkLine]:
-    """Today's work, clean tanks before isolated ones, and what is overdue."""
-    return [_line(work) for work in _work(session, read_floor(session, today), today)]
-
-
-def overdue_work(session: Session, *, today: date) -> list[WorkLine]:
-    """What should have been done before today, the longest overdue first."""
-    if not (rhythms := read_rhythms(session)):
-        return []
-    floor = read_floor(session, today)
-    written = read_written(session, floor, today)
-    return [_line(work) for work in overdue(todays_work(floor.places, rhythms, written, today))]
 
 
 def tick(
@@ -120,17 +87,11 @@ def skip(
     return Ticked(task, left, (), on)
 
 
-def _work(session: Session, floor: Floor, today: date) -> list[Work]:
-    return todays_work(
-        floor.places, read_rhythms(session), read_written(session, floor, today), today
-    )
-
-
 def _at_places(
     session: Session, floor: Floor, task: str, words: Sequence[str], on: date
 ) -> list[tuple[str, Place, bool]]:
     """Each (task, place) that is meant, and whether it is still open that day."""
-    work = {(one.task, one.place.name): one for one in _work(session, floor, on)}
+    work = {(one.task, one.place.name): one for one in work_of(session, floor, on)}
     if task == EVERYTHING:
         meant = {place.name for place in find_places(floor, words)}
         return [
@@ -140,19 +101,3 @@ def _at_places(
         (task, place, (task, place.name) not in work or work[task, place.name].is_open)
         for place in places_for(task, floor, words)
     ]
-
-
-def _line(work: Work) -> WorkLine:
-    return WorkLine(
-        task=work.task,
-        place=work.place.name,
-        system=work.place.system,
-        water=_WATER.get(work.place.water, "clean"),
-        wanted=work.wanted,
-        done=work.done,
-        is_open=work.is_open,
-        due=work.due,
-        overdue_days=work.overdue_days,
-        last_done=work.last_done,
-        skipped=work.last_skip,
-    )

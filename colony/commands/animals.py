@@ -57,8 +57,8 @@ def add(
     as_json: AsJson = False,
 ) -> None:
     """Write down an animal that was not born in a litter of this book."""
+    from colony.acts.animal_page import show_animal
     from colony.acts.animals import AnimalFacts, add_animal
-    from colony.acts.herd import show_animal
 
     facts = AnimalFacts(
         name=_text(name, "name"),
@@ -252,7 +252,7 @@ def list_(
 @app.command("show")
 def show(tag: Tag, book: Book = None, *, as_json: AsJson = False) -> None:
     """Show everything on record of one animal."""
-    from colony.acts.herd import show_animal
+    from colony.acts.animal_page import show_animal
 
     with reading(book) as session:
         unit = length_unit(session)

@@ -15,7 +15,7 @@ from colony.notation.tags import parse_text
 from colony.notation.words import ROLES, parse_word
 
 if TYPE_CHECKING:
-    from colony.acts.round import WorkLine
+    from colony.acts.work_today import WorkLine
 
 app = plain_app(
     "The day's care: what is due where, in walking order.",
@@ -43,7 +43,7 @@ def round_(
     """List today's work, clean tanks before isolated ones. Without a verb: the list."""
     if ctx.invoked_subcommand is not None:
         return
-    from colony.acts.round import todays_round
+    from colony.acts.work_today import todays_round
 
     with reading(book) as session:
         lines = todays_round(session, today=today())

@@ -12,6 +12,9 @@ from colony.pedigree.sweep import sweep
 FEW = 8
 """So many times fewer columns than rows, and tracing each is quicker than one table of all."""
 
+AT_ONCE = 256
+"""Columns that are traced together: a large herd fits in memory as well."""
+
 
 def kinship(pedigree: Pedigree, rows: IntArray, columns: IntArray) -> FloatArray:
     """Expected kinship of some animals with others, (k, m), without the table of all.
@@ -32,14 +35,26 @@ def kinship(pedigree: Pedigree, rows: IntArray, columns: IntArray) -> FloatArray
 
 
 def _with_few(nodes: Nodes, rows: IntArray, columns: IntArray) -> FloatArray:
-    """Kinship with each of a few: what it takes of each ancestor, passed down (Colleau 2002)."""
-    parts = mendelian_parts(nodes)
+    """Kinship with each of a few, without a table."""
     found = np.empty((len(rows), len(columns)))
-    for at, column in enumerate(columns):
-        alone = np.zeros(len(nodes))
-        alone[column] = 1.0
-        found[:, at] = passed_down(nodes, traced_up(nodes, alone) * parts)[rows]
+    for begin in range(0, len(columns), AT_ONCE):
+        some = columns[begin : begin + AT_ONCE]
+        spread = np.zeros((len(some), len(nodes)))
+        spread[np.arange(len(some)), some] = 1.0
+        found[:, begin : begin + AT_ONCE] = _indirect(nodes, spread)[rows]
     return found
+
+
+def _indirect(nodes: Nodes, spread: FloatArray) -> FloatArray:
+    """Kinship of each node with m mixtures of nodes, (N, m); `spread` is what each is made of, (m, N).
+
+    What a mixture takes of each ancestor is traced up, weighted with the Mendelian part of the
+    ancestor, and passed down again (Colleau 2002, An indirect approach to the extensive
+    calculation of relationship coefficients, Genet. Sel. Evol. 34:409-421).
+    """
+    parts = mendelian_parts(nodes)
+    taken = np.stack([traced_up(nodes, one) * parts for one in spread], axis=1)
+    return passed_down(nodes, taken)
 
 
 def _from_table(nodes: Nodes, rows: IntArray, columns: IntArray) -> FloatArray:
@@ -67,10 +82,7 @@ def mean_kinship(pedigree: Pedigree, living: IntArray) -> FloatArray:
     """Kinship of each living animal averaged over the living, itself included, (k,).
 
     Ballou & Lacy 1995, Identifying genetically important individuals for management of genetic
-    variation in pedigreed populations. Found without a table of all pairs: what the living take
-    of each ancestor is traced up, weighted with the Mendelian part of the ancestor, and passed
-    down again (Colleau 2002, An indirect approach to the extensive calculation of relationship
-    coefficients, Genet. Sel. Evol. 34:409-421).
+    variation in pedigreed populations.
     """
     return weighted_kinship(pedigree, living, np.ones(len(living)))
 
@@ -78,7 +90,24 @@ def mean_kinship(pedigree: Pedigree, living: IntArray) -> FloatArray:
 def weighted_kinship(pedigree: Pedigree, living: IntArray, weights: FloatArray) -> FloatArray:
     """Kinship of each living animal averaged over the living with some weights, (k,)."""
     part = above(pedigree.nodes, living)
-    nodes, here = part.nodes, part.place[living]
+    here = part.place[living]
+    colony = _mixture(part.nodes, here, weights)
+    return np.asarray(_indirect(part.nodes, colony[None])[here, 0])
+
+
+def kinship_and_mean(
+    pedigree: Pedigree, of: IntArray, asking: int, living: IntArray
+) -> tuple[FloatArray, FloatArray]:
+    """Kinship of some animals with the one asking, (k,), and with the living on average, (k,)."""
+    part = above(pedigree.nodes, np.concatenate((of, living, [asking])))
+    nodes, place = part.nodes, part.place
+    alone = _mixture(nodes, place[[asking]], np.ones(1))
+    colony = _mixture(nodes, place[living], np.ones(len(living)))
+    found = _indirect(nodes, np.stack((alone, colony)))[place[of]]
+    return found[:, 0], found[:, 1]
+
+
+def _mixture(nodes: Nodes, of: IntArray, weights: FloatArray) -> FloatArray:
     spread = np.zeros(len(nodes))
-    np.add.at(spread, here, weights / weights.sum())
-    return passed_down(nodes, traced_up(nodes, spread) * mendelian_parts(nodes))[here]
+    np.add.at(spread, of, weights / weights.sum())
+    return spread

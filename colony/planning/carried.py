@@ -2,9 +2,9 @@
 
 from datetime import date, timedelta
 
-from colony.planning.conception import Evidence, conception_days
+from colony.planning.conception import Evidence, conception_span
 from colony.planning.gestation import Carried, GestationPrior
-from colony.planning.gestation_judgement import judge_gestation
+from colony.planning.gestation_judgement import verdict_of
 
 VAGUE_DAYS = 60
 """Days of conception that lie farther apart than this teach nothing; common practice, no source."""
@@ -32,9 +32,10 @@ def carried(evidence: Evidence, born: date, prior: GestationPrior) -> Carried | 
         they are impossible: a slip of the records must not bend every later window.
     """
     eve = born - timedelta(days=1)
-    seen = conception_days(evidence, longest_days=prior.high_days, today=eve)
-    if seen is None or (seen.last - seen.first).days > VAGUE_DAYS:
+    span = conception_span(evidence, longest_days=prior.high_days, today=eve)
+    if span is None or (span[1] - span[0]).days > VAGUE_DAYS:
         return None
-    if judge_gestation(prior, seen.first, seen.last, born).verdict == "impossible":
+    shortest, longest = ((born - day).days for day in reversed(span))
+    if verdict_of(prior, shortest, longest) == "impossible":
         return None
-    return Carried.between(evidence.dam, seen.first, seen.last, born)
+    return Carried.between(evidence.dam, *span, born)

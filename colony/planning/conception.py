@@ -10,6 +10,7 @@ from itertools import repeat
 from typing import Literal
 
 SignKind = Literal["bites", "copulation"]
+State = Literal["possible", "expected", "confirmed"]
 Finding = Literal["gravid", "nothing seen", "false alarm", "aborted"]
 
 LAG_DAYS: dict[SignKind, int] = {"bites": 3, "copulation": 0}
@@ -59,7 +60,7 @@ class ConceptionDays:
 
     likely: tuple[tuple[int, float], ...]
     unseen: tuple[tuple[int, float], ...]
-    state: str
+    state: State
 
     @property
     def first(self) -> date:
@@ -98,20 +99,28 @@ def conception_days(
     ConceptionDays or None
         None when nothing speaks for a pregnancy after its last end.
     """
-    opened = _last_end(evidence, today)
-    gravid = [c.day for c in evidence.checks if c.finding == "gravid" and _since(c.day, opened)]
-    closes = min([today, *gravid, *([evidence.paired_to] if evidence.paired_to else [])])
-    span = _pairing_span(evidence, opened, closes, longest_days)
-    seen = _sign_days(evidence.signs, opened, closes)
+    seen, days, state = _seen(evidence, longest_days, today)
     if seen:
-        state = "confirmed" if gravid else "expected"
-        return ConceptionDays(seen, _even(span), state)
-    if span:
-        return ConceptionDays(_even(span), (), "confirmed" if gravid else "possible")
-    if gravid:
-        before = range(min(gravid).toordinal() - int(longest_days), min(gravid).toordinal() + 1)
-        return ConceptionDays(_even(before), (), "confirmed")
-    return None
+        return ConceptionDays(_weighed(seen), _even(days), state)
+    return ConceptionDays(_even(days), (), state) if days else None
+
+
+def conception_span(
+    evidence: Evidence, *, longest_days: float, today: date
+) -> tuple[date, date] | None:
+    """First and last of the days that `conception_days` weighs as likely, found without weights."""
+    seen, days, _ = _seen(evidence, longest_days, today)
+    spans = seen or ([days] if days else [])
+    if not spans:
+        return None
+    first, last = min(span[0] for span in spans), max(span[-1] for span in spans)
+    return date.fromordinal(first), date.fromordinal(last)
+
+
+def state_of(evidence: Evidence, *, longest_days: float, today: date) -> State | None:
+    """Whether she is only possibly gravid, expected to be, or confirmed; None as above."""
+    seen, days, state = _seen(evidence, longest_days, today)
+    return state if seen or days else None
 
 
 def told(evidence: Evidence, seen: ConceptionDays) -> str:
@@ -121,6 +130,22 @@ def told(evidence: Evidence, seen: ConceptionDays) -> str:
     if seen.unseen or (kinds and evidence.paired_from is None):
         return f"{' and '.join(kinds)} seen, conceived {days}"
     return f"kept with a male, conceived {days}" if evidence.paired_from else f"gravid by {days}"
+
+
+def _seen(evidence: Evidence, longest_days: float, today: date) -> tuple[list[range], range, State]:
+    """Days of each sign, days that she was within reach of a male, and what that makes her."""
+    opened = _last_end(evidence, today)
+    gravid = [c.day for c in evidence.checks if c.finding == "gravid" and _since(c.day, opened)]
+    closes = min([today, *gravid, *([evidence.paired_to] if evidence.paired_to else [])])
+    days = _pairing_span(evidence, opened, closes, longest_days)
+    seen = [
+        _days_of(sign, opened)
+        for sign in evidence.signs
+        if sign.day <= closes and _since(sign.day, opened)
+    ]
+    if gravid and not seen and not days:
+        days = range(min(gravid).toordinal() - int(longest_days), min(gravid).toordinal() + 1)
+    return seen, days, "confirmed" if gravid else "expected" if seen else "possible"
 
 
 def _last_end(evidence: Evidence, today: date) -> date | None:
@@ -144,24 +169,20 @@ def _pairing_span(
     return range(max(start, end - int(2 * longest_days)), end + 1)
 
 
-def _sign_days(
-    signs: Sequence[Sign], opened: date | None, closes: date
-) -> tuple[tuple[int, float], ...]:
-    first = opened.toordinal() if opened else 0
+def _days_of(sign: Sign, opened: date | None) -> range:
+    """The days on which the mating that left this sign may have been."""
+    seen = sign.day.toordinal()
+    first = seen - LAG_DAYS[sign.kind]
+    return range(max(first, opened.toordinal()) if opened else first, seen + 1)
+
+
+def _weighed(seen: Sequence[range]) -> tuple[tuple[int, float], ...]:
+    """Each sign weighs as much as every other, and each of its days the same."""
     weights: dict[int, float] = {}
-    for sign in signs:
-        if not (_since(sign.day, opened) and sign.day <= closes):
-            continue
-        days = [d for d in _days_before(sign) if d >= first]
+    for days in seen:
         for day in days:
             weights[day] = weights.get(day, 0.0) + 1 / len(days)
-    total = sum(weights.values())
-    return tuple((day, weights[day] / total) for day in sorted(weights))
-
-
-def _days_before(sign: Sign) -> range:
-    seen = sign.day.toordinal()
-    return range(seen - LAG_DAYS[sign.kind], seen + 1)
+    return tuple((day, weights[day] / len(seen)) for day in sorted(weights))
 
 
 def _even(days: range) -> tuple[tuple[int, float], ...]:

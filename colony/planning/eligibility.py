@@ -11,6 +11,9 @@ from datetime import date, timedelta
 
 FEMALE, MALE = "F", "M"
 
+GONE = "gone"
+"""The rule against who is not here any more."""
+
 NOBODY: frozenset[str] = frozenset()
 """No rule overridden."""
 
@@ -111,6 +114,13 @@ def unknown_rules(overridden: Iterable[str]) -> tuple[str, ...]:
     return tuple(sorted(word for word in overridden if word.split(":", 1)[0] not in known))
 
 
+def not_here(status: str, since: date | None) -> str | None:
+    """Say that an animal is gone, since when and how; the rule ``gone``."""
+    if status == "present":
+        return None
+    return f"not here: {status} since {since}" if since else f"not here: {status}"
+
+
 def _reasons(candidate: Candidate, today: date) -> Iterator[Reason]:
     for name, rule in RULES.items():
         text = rule(candidate, today)
@@ -130,10 +140,7 @@ def _is_overridden(reason: Reason, tags: tuple[str, ...], overridden: frozenset[
 
 
 def _gone(candidate: Candidate, _today: date) -> str | None:
-    if candidate.status == "present":
-        return None
-    since = f" since {candidate.status_since}" if candidate.status_since else ""
-    return f"not here: {candidate.status}{since}"
+    return not_here(candidate.status, candidate.status_since)
 
 
 def _sex_unknown(candidate: Candidate, _today: date) -> str | None:
@@ -215,7 +222,7 @@ def _banned(candidate: Candidate, _today: date) -> str | None:
 
 
 RULES: dict[str, Rule] = {
-    "gone": _gone,
+    GONE: _gone,
     "sex": _sex_unknown,
     "age": _too_young,
     "width": _too_small,

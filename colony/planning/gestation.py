@@ -12,12 +12,17 @@ from collections import defaultdict
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import date, timedelta
-from math import erfc, sqrt
+from functools import cached_property
+from math import erfc, fsum, sqrt
+from operator import mul
 
 from colony.planning.conception import Evidence, conception_days, told
 
 TAIL = 0.05
 """The share of births before the earliest date, and after the latest."""
+
+FARTHEST_DAYS = 2000
+"""No birth is looked for later than this; the longest gestations are a fifth of it."""
 
 Z_TAIL = 1.6448536269514722
 """The standard normal deviate with 5 % of the births beyond it."""
@@ -216,12 +221,24 @@ class _Birth:
     longer: dict[int, float] = field(default_factory=dict)
     """Probability of more than so many days of gestation, as it was asked for."""
 
+    @cached_property
+    def dense(self) -> tuple[int, tuple[float, ...]]:
+        """The last day of conception, and the weight of each day back from it to the first."""
+        weights: dict[int, float] = defaultdict(float)
+        for day, weight in self.conceived:
+            weights[day] += weight
+        last = max(weights)
+        return last, tuple(weights.get(day, 0.0) for day in range(last, min(weights) - 1, -1))
+
     def after(self, day: int) -> float:
         """Probability that the birth comes after this (ordinal) day."""
-        for conceived, _ in self.conceived:
-            if day - conceived not in self.longer:
-                self.longer[day - conceived] = self._longer(day - conceived)
-        return sum(weight * self.longer[day - c] for c, weight in self.conceived)
+        last, weights = self.dense
+        gestations = range(day - last, day - last + len(weights))
+        for days in gestations:
+            if days not in self.longer:
+                self.longer[days] = self._longer(days)
+        longer = map(self.longer.__getitem__, gestations)
+        return fsum(map(mul, weights, longer))
 
     def _longer(self, days: int) -> float:
         z = (self.prior.deviate(days + 0.5) - self.belief.mean) / self.belief.sd
@@ -231,7 +248,9 @@ class _Birth:
         """First day by which `share` of the births still possible have come."""
         start = today.toordinal()
         left = self.after(start - 1) * (1 - share)
-        low, high = start - 1, start + 2000
+        low, high = start - 1, start
+        while high - start < FARTHEST_DAYS and self.after(high) > left:
+            low, high = high, high + max(high - low, 16) * 2
         while high - low > 1:
             middle = (low + high) // 2
             low, high = (low, middle) if self.after(middle) <= left else (middle, high)

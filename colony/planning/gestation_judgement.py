@@ -47,20 +47,28 @@ def judge_gestation(
     """
     shortest = max((born - min(conceived_to or born, born)).days, 0)
     longest = (born - conceived_from).days
-    verdict, reason = _verdict(prior, shortest, longest)
-    return GestationJudgement(verdict, shortest, longest, reason)
+    return GestationJudgement(
+        verdict_of(prior, shortest, longest), shortest, longest, _reason(prior, shortest, longest)
+    )
 
 
-def _verdict(prior: GestationPrior, shortest: int, longest: int) -> tuple[Verdict, str]:
+def verdict_of(prior: GestationPrior, shortest: int, longest: int) -> Verdict:
+    """Judge a gestation by the fewest and the most days that it may have taken."""
+    if longest < 0 or longest < SHORTEST_SHARE * prior.low_days:
+        return "impossible"
+    if shortest > LONGEST_SHARE * prior.high_days:
+        return "impossible"
+    if longest < prior.low_days or shortest > prior.high_days:
+        return "implausible"
+    return "plausible"
+
+
+def _reason(prior: GestationPrior, shortest: int, longest: int) -> str:
     usual = f"{prior.low_days:.0f} to {prior.high_days:.0f} days are usual"
     if longest < 0:
-        return "impossible", f"born {-longest} days before she could first have conceived"
-    if longest < SHORTEST_SHARE * prior.low_days:
-        return "impossible", f"at most {longest} days of gestation; {usual}"
-    if shortest > LONGEST_SHARE * prior.high_days:
-        return "impossible", f"at least {shortest} days of gestation; {usual}"
+        return f"born {-longest} days before she could first have conceived"
     if longest < prior.low_days:
-        return "implausible", f"at most {longest} days of gestation; {usual}"
+        return f"at most {longest} days of gestation; {usual}"
     if shortest > prior.high_days:
-        return "implausible", f"at least {shortest} days of gestation; {usual}"
-    return "plausible", f"{shortest} to {longest} days of gestation; {usual}"
+        return f"at least {shortest} days of gestation; {usual}"
+    return f"{shortest} to {longest} days of gestation; {usual}"

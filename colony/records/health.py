@@ -1,4 +1,4 @@
-"""Health: holds, what was seen at a look-over, and what a vet saw and wrote."""
+"""Health: what was seen at a look-over, and what a vet saw and wrote."""
 
 from datetime import date
 
@@ -7,18 +7,6 @@ from sqlmodel import Field, SQLModel
 
 from colony.notation.care import SIGNS
 from colony.records.columns import STRICT, in_order, is_day, one_of
-
-
-class Hold(SQLModel, table=True):
-    """A health hold from a day to a day; open while `ended` is not known."""
-
-    __table_args__ = (is_day("started"), is_day("ended"), in_order("started", "ended"), STRICT)
-
-    id: int | None = Field(default=None, primary_key=True)
-    animal_id: int = Field(foreign_key="animal.id", index=True)
-    started: date
-    ended: date | None = None
-    why: str
 
 
 class LookOver(SQLModel, table=True):

@@ -1,4 +1,4 @@
-"""The journal, one row an act, and the settings of the book."""
+"""The journal: one row an act."""
 
 from sqlmodel import Field, SQLModel
 
@@ -20,12 +20,3 @@ class JournalEntry(SQLModel, table=True):
     act: str
     summary: str
     changes: str
-
-
-class Setting(SQLModel, table=True):
-    """One choice of this book, as text; `colony.store.settings` knows its type and default."""
-
-    __table_args__ = (STRICT,)
-
-    key: str = Field(primary_key=True)
-    value: str

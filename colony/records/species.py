@@ -5,6 +5,9 @@ from sqlmodel import Field, SQLModel
 
 from colony.records.columns import STRICT
 
+FAMILY = "family"
+"""The species whose numbers stand in for what another does not say."""
+
 TRAITS = {
     "gestation_low_days": "shortest gestation",
     "gestation_likely_days": "likely gestation",

@@ -5,8 +5,8 @@ from dataclasses import dataclass
 from datetime import date
 from typing import Any
 
+from colony.acts.animal_page import AnimalPage, show_animal
 from colony.acts.family import GENERATIONS, Kin, family_of
-from colony.acts.herd import AnimalPage, show_animal
 from colony.acts.kin_paths import Explained, explain
 from colony.notation.days import show_span
 from colony.screens.desk import Desk

@@ -8,9 +8,9 @@ from typing import Any
 from colony.acts.day import State, Unmeasured
 from colony.acts.due import DueLitter
 from colony.acts.pairing_checks import Unchecked
-from colony.acts.round import WorkLine
 from colony.acts.tanks import TankLine
 from colony.acts.work import MoveLine
+from colony.acts.work_today import WorkLine
 from colony.notation.days import show_span
 from colony.planning.glance import Overflow
 from colony.planning.growth_flags import OffCurve

@@ -9,7 +9,8 @@ from textual.binding import Binding, BindingType
 from textual.widget import Widget
 
 from colony.acts.rhythms import begin_round
-from colony.acts.round import WorkLine, tick, todays_round
+from colony.acts.round import tick
+from colony.acts.work_today import WorkLine, todays_round
 from colony.screens.about import About
 from colony.screens.place import Place
 from colony.screens.refused import tried

@@ -4,19 +4,19 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from sqlalchemy import Engine
 from sqlmodel import Session
 
 from colony.refusals.books import BookAlreadyThere, BookVanished, NoSuchBook, NotABook
 from colony.store.engine import looking, make_engine, take_turn, writing
-from colony.store.entries import Mark
 from colony.store.failures import in_words
-from colony.store.first_of_day import begin_act
-from colony.store.journal import Recorder, write_entry
 from colony.store.location import FileIdentity, identity, is_url, make_folder, named
-from colony.store.meanwhile import refuse_changed_meanwhile
 from colony.store.versions import bring_up_to_date
+
+if TYPE_CHECKING:
+    from colony.store.entries import Mark
 
 
 @dataclass(frozen=True)
@@ -35,7 +35,7 @@ class Book:
             yield session
 
     @contextmanager
-    def act(self, name: str, *, seen: Mark | None = None) -> Iterator[Session]:
+    def act(self, name: str, *, seen: "Mark | None" = None) -> Iterator[Session]:
         """A session for one act: one transaction and one journal row, or nothing at all.
 
         Acts of several people come one after the other: the next begins when this one is over.
@@ -55,6 +55,11 @@ class Book:
         BookVanished
             The file is not there any more, or another one has its name.
         """
+        # What only an act needs is loaded with the first one, so that looking stays quick.
+        from colony.store.first_of_day import begin_act  # noqa: PLC0415
+        from colony.store.journal import Recorder, write_entry  # noqa: PLC0415
+        from colony.store.meanwhile import refuse_changed_meanwhile  # noqa: PLC0415
+
         self._refuse_vanished()
         with in_words(self.location), Session(writing(self.engine)) as session:
             take_turn(session.connection())

@@ -10,9 +10,6 @@ from colony.records import LifeHistory, Species
 from colony.records.species import TRAITS
 from colony.store.journal import BEGIN_ACT, Recorder, tell, write_entry
 
-FAMILY = "family"
-"""The species whose numbers stand in for what another does not say."""
-
 
 def write_first_species(session: Session) -> None:
     """Write the first species into a new book, as its first act."""

@@ -5,10 +5,10 @@ from sqlmodel import Session, col, select
 
 from colony.notation.tags import nearest_tags
 from colony.records import Animal, Litter, Species, System, Tank
+from colony.records.species import FAMILY
 from colony.refusals.animals import NoSuchSpecies, NoSuchTag
 from colony.refusals.litters import NoSuchLitter
 from colony.refusals.tanks import NoSuchSystem, NoSuchTank
-from colony.store.first_species import FAMILY
 
 
 def find_animal(session: Session, tag: str) -> Animal:

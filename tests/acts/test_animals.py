@@ -5,9 +5,10 @@ from datetime import date
 import pytest
 from farm import TODAY, Farm
 
+from colony.acts.animal_page import show_animal
 from colony.acts.animals import bring_back
 from colony.acts.health import release
-from colony.acts.herd import HerdFilter, list_animals, show_animal
+from colony.acts.herd import HerdFilter, list_animals
 from colony.acts.species import add_species, list_species, set_trait, show_species
 from colony.refusals.animals import (
     AlreadyEnded,

@@ -13,12 +13,12 @@ from colony.acts.litter_edit import LitterMended, edit_litter
 from colony.acts.litters import record_litter
 from colony.acts.look_over import list_signs, look_over
 from colony.acts.rhythms import begin_round
-from colony.acts.round import todays_round
 from colony.acts.survival import survival_by
 from colony.acts.tanks import move
 from colony.acts.vets import VetSaid, list_visits, record_visit
 from colony.acts.water import change_water
 from colony.acts.water_tests import log_test
+from colony.acts.work_today import todays_round
 from colony.notation.pups import parse_pups
 from colony.notation.shares import parse_sires
 from colony.refusals.health import (

@@ -3,7 +3,7 @@
 import pytest
 from farm import TODAY, Farm
 
-from colony.acts.herd import show_animal
+from colony.acts.animal_page import show_animal
 from colony.acts.litter_edit import LitterMended, edit_litter
 from colony.acts.pedigree import inbreeding_of, kinship_of
 from colony.notation.shares import parse_sires

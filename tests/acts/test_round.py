@@ -16,8 +16,9 @@ from colony.acts.rhythms import (
     set_rhythm,
     set_walking_order,
 )
-from colony.acts.round import WorkLine, overdue_work, skip, tick, todays_round
+from colony.acts.round import skip, tick
 from colony.acts.water import Regime, set_regime
+from colony.acts.work_today import WorkLine, overdue_work, todays_round
 from colony.refusals.animals import NotYet
 from colony.refusals.care import (
     NoRhythm,

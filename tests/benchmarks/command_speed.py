@@ -55,6 +55,8 @@ def seconds(command: list[str], environment: dict[str, str]) -> float:
 def ratio(command: list[str], against: list[str], runs: int, more: dict[str, str]) -> float:
     """Median time of a command over the median time of bare imports, taking turns."""
     environment = os.environ | more
+    # An installed program was compiled once; a source tree that may not be is not what is timed.
+    environment.pop("PYTHONDONTWRITEBYTECODE", None)
     seconds(command, environment)
     pairs = [(seconds(command, environment), seconds(against, environment)) for _ in range(runs)]
     return median(one for one, _ in pairs) / median(other for _, other in pairs)

@@ -7,8 +7,9 @@ import pytest
 from safety_house import House, furnished, rows_of
 from sqlalchemy import make_url
 
+from colony.acts.animal_page import show_animal
 from colony.acts.checks import check_book
-from colony.acts.herd import HerdFilter, list_animals, show_animal
+from colony.acts.herd import HerdFilter, list_animals
 from colony.acts.history import list_history
 from colony.commands.failures import run
 from colony.refusals.books import BookNotReachable, BookRefused, MayNotWrite, UnknownDatabase

@@ -10,14 +10,14 @@ from screens_house import SMALL, TODAY, WIDE, act, ask, drive, press, settle, sh
 from textual.geometry import Size
 from textual.pilot import Pilot
 
+from colony.acts.animal_page import show_animal
 from colony.acts.animals import AnimalFacts, edit_animal
-from colony.acts.herd import show_animal
 from colony.acts.history import list_history
 from colony.acts.pairing_pages import list_pairings
-from colony.acts.round import WorkLine, todays_round
 from colony.acts.search import PAGE_LINES, Sought, search_animals
 from colony.acts.tanks import list_tanks
 from colony.acts.work import list_moves
+from colony.acts.work_today import WorkLine, todays_round
 from colony.screens.app import ColonyApp
 from colony.screens.widgets.ledger import Ledger, Line
 from colony.screens.widgets.shoreline import LONG_SECONDS

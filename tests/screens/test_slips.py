@@ -10,8 +10,8 @@ from screens_house import TODAY, act, ask, drive, press, settle, shown, text_aft
 from textual.events import Key
 from textual.pilot import Pilot
 
+from colony.acts.animal_page import AnimalPage, show_animal
 from colony.acts.animals import AnimalFacts, edit_animal
-from colony.acts.herd import AnimalPage, show_animal
 from colony.acts.history import list_history
 from colony.acts.pairing_pages import list_pairings
 from colony.acts.ready import ready_pups

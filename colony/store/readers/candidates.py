@@ -14,7 +14,7 @@ from colony.records import Animal, Hold, Measurement, PossibleSire
 from colony.store.readers.dams import DamRecord, read_dams, read_pairing_sires
 from colony.store.readers.due import due_windows
 from colony.store.readers.herd import Herd, HerdRow, read_last_widths_mm
-from colony.store.readers.house import House, read_house
+from colony.store.readers.house import read_isolated
 from colony.store.readers.lives import Lives, read_lives
 from colony.store.settings import BookSettings, read_settings
 
@@ -25,7 +25,7 @@ class _Seen:
 
     herd: Herd
     lives: Lives
-    house: House
+    isolated: Mapping[int, date]
     dams: Mapping[int, DamRecord]
     expecting: Mapping[int, DueWindow]
     partners: Mapping[int, list[str]]
@@ -34,15 +34,17 @@ class _Seen:
     proven: frozenset[int]
 
 
-def read_candidates(session: Session, herd: Herd, today: date) -> dict[int, Candidate]:
-    """Read everybody as a candidate for pairing, by animal id."""
+def read_candidates(
+    session: Session, herd: Herd, today: date, *, also: frozenset[int] = frozenset()
+) -> dict[int, Candidate]:
+    """Read everybody present as a candidate for pairing, by animal id; `also` some who are gone."""
     lives, settings = read_lives(session), read_settings(session)
     dams = read_dams(session, herd)
     present = select(col(Animal.id)).where(col(Animal.status) == "present")
     seen = _Seen(
         herd=herd,
         lives=lives,
-        house=read_house(session, lives, settings, today),
+        isolated=read_isolated(session, settings, today),
         dams=dams,
         expecting=_expecting(herd, dams, lives, settings, today),
         partners=_partners(herd, dams, read_pairing_sires(session), today),
@@ -50,12 +52,13 @@ def read_candidates(session: Session, herd: Herd, today: date) -> dict[int, Cand
         holds=_holds(session, today),
         proven=_proven(session, dams),
     )
-    return {row.id: _candidate(row, seen, today) for row in herd.rows}
+    asked = (row for row in herd.rows if row.status == "present" or row.id in also)
+    return {row.id: _candidate(row, seen, today) for row in asked}
 
 
 def _candidate(row: HerdRow, seen: _Seen, today: date) -> Candidate:
     if row.status != "present":
-        # Most of a book is of animals long gone, and that is reason enough against them.
+        # That is reason enough against it.
         return Candidate(
             tag=row.tag,
             sex=row.sex,
@@ -82,7 +85,7 @@ def _candidate(row: HerdRow, seen: _Seen, today: date) -> Candidate:
         mature_width_mm=life.mature_width_mm(row.sex),
         mature_seen=row.id in seen.proven or row.mature_since is not None,
         held=seen.holds.get(row.id),
-        isolated_until=seen.house.isolated_until(row.id, row.tag),
+        isolated_until=seen.isolated.get(row.id),
         due=window.likely if window else None,
         last_birth=max((litter.born for litter in record.births), default=None) if record else None,
         rest_days=round(life.traits["rest_days"]),
@@ -99,8 +102,8 @@ def _expecting(
     today: date,
 ) -> dict[int, DueWindow]:
     """The windows of dams seen mating or found gravid; kept with a male is no proof."""
-    windows = due_windows(herd, dams, lives, today=today, filter_weeks=settings.nursery_weeks)
-    return {dam: window for dam, window in windows.items() if window.state != "possible"}
+    weeks = settings.nursery_weeks
+    return due_windows(herd, dams, lives, today=today, filter_weeks=weeks, only_seen=True)
 
 
 def _partners(

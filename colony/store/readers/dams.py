@@ -2,9 +2,9 @@
 
 from collections import defaultdict
 from collections.abc import Iterable
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from datetime import date
-from typing import Any, NamedTuple
+from typing import NamedTuple
 
 from sqlalchemy import select
 from sqlmodel import Session, col
@@ -81,20 +81,37 @@ class DamRecord:
     def evidence(self, tag: str, today: date) -> Evidence:
         """Everything that speaks for or against a pregnancy on a day."""
         last_birth = max((one.born for one in self.births if one.born <= today), default=None)
-        return replace(self._seen(tag), last_birth=last_birth, **_kept(self.pairing_before(today)))
+        return self._evidence(tag, *self._seen(), self.pairing_before(today), last_birth)
 
     def carried(self, tag: str, prior: GestationPrior) -> Iterable[Carried]:
         """Each recorded gestation of which something was seen when it began."""
-        by_id, seen = {one.id: one for one in self.pairings}, self._seen(tag)
+        by_id, (signs, checks) = {one.id: one for one in self.pairings}, self._seen()
         for litter in self.births:
             pairing = by_id.get(litter.pairing_id or 0) or self.pairing_before(litter.born)
-            before = replace(seen, last_birth=self.last_birth(litter.born), **_kept(pairing))
+            before = self._evidence(tag, signs, checks, pairing, self.last_birth(litter.born))
             gestation = carried(before, litter.born, prior)
             if gestation is not None:
                 yield gestation
 
-    def _seen(self, tag: str) -> Evidence:
-        return Evidence(tag, signs=tuple(_signs(self.signs)), checks=tuple(_checks(self.findings)))
+    def _seen(self) -> tuple[tuple[Sign, ...], tuple[Check, ...]]:
+        return tuple(_signs(self.signs)), tuple(_checks(self.findings))
+
+    @staticmethod
+    def _evidence(
+        tag: str,
+        signs: tuple[Sign, ...],
+        checks: tuple[Check, ...],
+        pairing: PairingRow | None,
+        last_birth: date | None,
+    ) -> Evidence:
+        return Evidence(
+            dam=tag,
+            signs=signs,
+            paired_from=pairing.started if pairing else None,
+            paired_to=pairing.ended if pairing else None,
+            checks=checks,
+            last_birth=last_birth,
+        )
 
 
 def read_dams(session: Session, herd: Herd) -> dict[int, DamRecord]:
@@ -136,10 +153,6 @@ _FINDINGS = select(
 _BIRTHS = select(
     col(Litter.id), col(Litter.code), col(Litter.dam_id), col(Litter.born), col(Litter.pairing_id)
 ).order_by(col(Litter.born))
-
-
-def _kept(pairing: PairingRow | None) -> dict[str, Any]:
-    return {"paired_from": pairing.started, "paired_to": pairing.ended} if pairing else {}
 
 
 def _signs(signs: Iterable[SignRow]) -> Iterable[Sign]:

@@ -140,6 +140,15 @@ def _isolation_ends(
     return {tank: clocks[system].until for tank, system in intake.items() if system in clocks}
 
 
+def read_isolated(session: Session, settings: BookSettings, today: date) -> dict[int, date]:
+    """The first day out of isolation of everybody who is in an intake tank, by animal id."""
+    ends = _isolation_ends(session, read_tanks(session), settings, today)
+    query = select(col(Placement.animal_id), col(Placement.tank_id)).where(
+        col(Placement.tank_id).in_(ends), *_on(today)
+    )
+    return {animal: ends[tank] for animal, tank in read_rows(session, query)} if ends else {}
+
+
 def intake_systems(tanks: dict[int, TankRow]) -> dict[int, str]:
     """The system of each intake tank, by the tank's id."""
     return {key: row.plan.system or "" for key, row in tanks.items() if row.plan.role == "intake"}

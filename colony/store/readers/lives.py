@@ -9,7 +9,7 @@ from colony.planning.gates import ReadyRules
 from colony.planning.gestation import GestationPrior
 from colony.planning.growth import GrowthPrior
 from colony.records import LifeHistory, Species
-from colony.store.first_species import FAMILY
+from colony.records.species import FAMILY
 
 _SEX_WORDS = {"F": ("female",), "M": ("male",), "U": ("female", "male")}
 

@@ -60,6 +60,9 @@ class Parents:
 
     def written(self, sires: Sires) -> list[str]:
         """Possible sires as they are typed, likeliest first: ``["Bruno=0.7", "Caro=0.3"]``."""
+        if len(sires) == 1:  # nearly everybody
+            only = self.tag(sires[0][0])
+            return [only] if only else []
         known = [SireShare(self.tag(sire), share) for sire, share in sires]
         if all(one.tag is None for one in known):
             return []

@@ -9,12 +9,10 @@ import numpy as np
 from sqlmodel import Session
 
 from colony.pedigree.completeness import generation_equivalents
-from colony.pedigree.descent import passed_down, traced_up
 from colony.pedigree.graph import Doubt, FloatArray, IntArray, Pedigree
 from colony.pedigree.inbreeding import inbreeding
-from colony.pedigree.kinship import kinship, mean_kinship
+from colony.pedigree.kinship import kinship, kinship_and_mean
 from colony.pedigree.range import inbreeding_range, kinship_range
-from colony.planning.pairing_wishes import rare_share
 from colony.records import Litter
 from colony.refusals.pedigree import SharesAreOff
 from colony.store.readers.herd import Herd, HerdRow, read_herd
@@ -58,38 +56,29 @@ class Lineage:
         """The arrays, in the order of the herd; refuses a pedigree that cannot be."""
         return _pedigree(self.herd, self.parents)
 
-    def _places(self, animal_ids: Sequence[int]) -> IntArray:
+    def places(self, animal_ids: Sequence[int]) -> IntArray:
+        """Where some animals stand in the pedigree."""
         return np.array([self.herd.position[one] for one in animal_ids], dtype=np.int64)
 
     def inbreeding(self, animal_ids: Sequence[int]) -> list[float]:
         """Expected F of some animals, in their order."""
-        places = self._places(animal_ids)
+        places = self.places(animal_ids)
         found: list[float] = inbreeding(self.pedigree, places)[places].tolist()
         return found
 
     def kinship(self, rows: Sequence[int], columns: Sequence[int]) -> FloatArray:
         """Expected kinship of some animals with others, shape (k, m)."""
-        return kinship(self.pedigree, self._places(rows), self._places(columns))
+        return kinship(self.pedigree, self.places(rows), self.places(columns))
 
-    def mean_kinship(self, living: Sequence[int]) -> FloatArray:
-        """Mean kinship of each of the living, itself included."""
-        return mean_kinship(self.pedigree, self._places(living))
-
-    def rare_share(self, living: Sequence[int]) -> FloatArray:
-        """Share of each of the living that comes from under-represented founders, (k,)."""
-        nodes, places = self.pedigree.nodes, self._places(living)
-        colony = traced_up(nodes, np.bincount(places, minlength=len(nodes)) / len(places))
-        founders = self.pedigree.founders[colony[self.pedigree.founders] > 0]
-        from_each = np.zeros((len(founders), len(places)))
-        for row, founder in enumerate(founders):
-            alone = np.zeros(len(nodes))
-            alone[founder] = 1.0
-            from_each[row] = passed_down(nodes, alone)[places]
-        return rare_share(from_each.T, colony[founders])
+    def kinship_and_mean(self, of: Sequence[int], asking: int) -> tuple[FloatArray, FloatArray]:
+        """Kinship of some animals with the one asking, and their mean kinship with the living."""
+        living = self.places([row.id for row in self.herd.rows if row.status == "present"])
+        place = self.herd.position[asking]
+        return kinship_and_mean(self.pedigree, self.places(of), place, living)
 
     def range_of(self, animal_ids: Sequence[int]) -> list[AnimalKin]:
         """F of some animals over what their doubtful sires may be, and how complete it is."""
-        places = self._places(animal_ids)
+        places = self.places(animal_ids)
         known = generation_equivalents(self.pedigree)[places]
         spread = inbreeding_range(self.pedigree, places)
         return [

@@ -1,15 +1,17 @@
 """The breeding stock and the breeding tanks as the pairing planner sees them."""
 
+from collections.abc import Sequence
 from datetime import date
 
 import numpy as np
 from sqlmodel import Session
 
+from colony.pedigree.descent import passed_down, traced_up
 from colony.pedigree.graph import FloatArray
 from colony.pedigree.range import kinship_range
 from colony.planning.limits import Limits
 from colony.planning.load import Tank, disc_mm2
-from colony.planning.pairing_wishes import BreedingTank, Stock
+from colony.planning.pairing_wishes import BreedingTank, Stock, rare_share
 from colony.store.readers.candidates import read_candidates
 from colony.store.readers.herd import read_places
 from colony.store.readers.house import read_house
@@ -39,7 +41,8 @@ def read_stock(  # noqa: PLR0913 - what a plan asks of the book, each by its nam
         Whether to read the greatest kinship that doubt allows, and the share of rare founders.
     """
     lineage = read_lineage(session)
-    candidates = read_candidates(session, lineage.herd, today)
+    asked = frozenset(row.id for row in lineage.herd.rows if row.tag in named)
+    candidates = read_candidates(session, lineage.herd, today, also=asked)
     places = read_places(session, today)
     living = [
         row.id
@@ -51,8 +54,21 @@ def read_stock(  # noqa: PLR0913 - what a plan asks of the book, each by its nam
         kinship=lineage.kinship(living, living),
         homes=tuple(places.get(one) for one in living),
         worst_kinship=_worst(lineage, living) if at_worst else None,
-        rare=lineage.rare_share(living) if founders else None,
+        rare=_rare(lineage, living) if founders else None,
     )
+
+
+def _rare(lineage: Lineage, living: Sequence[int]) -> FloatArray:
+    """Share of each of the living that comes from under-represented founders, (k,)."""
+    nodes, places = lineage.pedigree.nodes, lineage.places(living)
+    colony = traced_up(nodes, np.bincount(places, minlength=len(nodes)) / len(places))
+    founders = lineage.pedigree.founders[colony[lineage.pedigree.founders] > 0]
+    from_each = np.zeros((len(founders), len(places)))
+    for row, founder in enumerate(founders):
+        alone = np.zeros(len(nodes))
+        alone[founder] = 1.0
+        from_each[row] = passed_down(nodes, alone)[places]
+    return rare_share(from_each.T, colony[founders])
 
 
 def read_breeding_tanks(session: Session, stock: Stock, today: date) -> tuple[BreedingTank, ...]:

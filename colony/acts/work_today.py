@@ -1,0 +1,66 @@
+"""Today's work in walking order, and what is overdue."""
+
+from dataclasses import dataclass
+from datetime import date
+
+from sqlmodel import Session
+
+from colony.planning.care import Work, overdue, todays_work
+from colony.planning.walk import GUARDED, ISOLATED
+from colony.store.readers.care import Floor, read_floor, read_rhythms, read_written
+
+_WATER = {GUARDED: "guarded", ISOLATED: "isolated"}
+
+
+@dataclass(frozen=True)
+class WorkLine:
+    """One task at one place today; `water` is clean, guarded or isolated."""
+
+    task: str
+    place: str
+    system: str
+    water: str
+    wanted: int
+    done: int
+    is_open: bool
+    due: date
+    overdue_days: int
+    last_done: date | None
+    skipped: str | None
+
+
+def todays_round(session: Session, *, today: date) -> list[WorkLine]:
+    """Today's work, clean tanks before isolated ones, and what is overdue."""
+    return [_line(work) for work in work_of(session, read_floor(session, today), today)]
+
+
+def overdue_work(session: Session, *, today: date) -> list[WorkLine]:
+    """What should have been done before today, the longest overdue first."""
+    if not (rhythms := read_rhythms(session)):
+        return []
+    floor = read_floor(session, today)
+    written = read_written(session, floor, today)
+    return [_line(work) for work in overdue(todays_work(floor.places, rhythms, written, today))]
+
+
+def work_of(session: Session, floor: Floor, today: date) -> list[Work]:
+    """The work of a day at every place."""
+    return todays_work(
+        floor.places, read_rhythms(session), read_written(session, floor, today), today
+    )
+
+
+def _line(work: Work) -> WorkLine:
+    return WorkLine(
+        task=work.task,
+        place=work.place.name,
+        system=work.place.system,
+        water=_WATER.get(work.place.water, "clean"),
+        wanted=work.wanted,
+        done=work.done,
+        is_open=work.is_open,
+        due=work.due,
+        overdue_days=work.overdue_days,
+        last_done=work.last_done,
+        skipped=work.last_skip,
+    )
