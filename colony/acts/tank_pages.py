@@ -8,6 +8,7 @@ from sqlmodel import Session
 
 from colony.acts.placing import find_usable_tank, limits_of, read_house_today, reasons_against
 from colony.acts.search import Hit, search_animals
+from colony.acts.tanks import TankLine, tank_lines
 from colony.planning.limits import breaks
 from colony.planning.load import Occupant, load
 from colony.store.lookup import find_animal, find_tank
@@ -56,9 +57,11 @@ def show_tank(session: Session, *, code: str, today: date) -> TankPage:
     )
 
 
-def find_tank_code(session: Session, *, code: str) -> str:
-    """The code of a tank in use as it is written; `NoSuchTank` and `TankRetired` refuse."""
-    return find_usable_tank(session, code).code
+def tank_in_use(session: Session, *, code: str, today: date) -> TankLine:
+    """How full a tank in use is; `NoSuchTank` and `TankRetired` refuse."""
+    found = find_usable_tank(session, code)
+    lines = tank_lines(read_house_today(session, today), read_settings(session))
+    return next(line for line in lines if line.tank == found.code)
 
 
 def why_not_move(

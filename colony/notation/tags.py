@@ -1,6 +1,7 @@
 """What may stand as a tag, a name or a note, and which tags look like a mistyped one."""
 
 import difflib
+import re
 import unicodedata
 from collections.abc import Collection
 
@@ -37,6 +38,12 @@ def parse_text(text: str, what: str, longest: int = LONGEST_TEXT) -> str:
     if len(plain) > longest or not all(char.isprintable() or char == "\n" for char in plain):
         raise UnprintableText(what, longest)
     return plain
+
+
+def tag_order(tag: str) -> tuple[tuple[int, str], ...]:
+    """Where a tag stands in a list that a person reads: G2 before G10."""
+    parts = re.split(r"(\d+)", tag.casefold())
+    return tuple((int(part), "") if part.isdecimal() else (-1, part) for part in parts)
 
 
 def printable(text: str) -> str:

@@ -10,6 +10,7 @@ from textual.widget import Widget
 
 from colony.acts.ready import ready_pups
 from colony.notation.days import show_span
+from colony.notation.tags import tag_order
 from colony.planning.readiness import Readiness
 from colony.screens.about import About
 from colony.screens.curves import curve_of
@@ -64,6 +65,11 @@ class GrowOut(Place):
         """The list takes the keys."""
         self.query_one(Ledger).focus()
 
+    @property
+    def queue(self) -> list[str]:
+        """A round with the tray goes on from tank to tank."""
+        return self.query_one(Ledger).queue_to_the_end
+
     def load(self) -> None:
         """Try every pup at the gates."""
         self.ask(ready_pups, self._know, everybody=True, today=self.app.desk.today)
@@ -104,7 +110,7 @@ class GrowOut(Place):
         for pup in self._pups:
             title = f"Tank {pup.tank or 'none'}" if self._by_tank else _title(pup)
             groups.setdefault(title, []).append(pup)
-        order = sorted(groups) if self._by_tank else list(groups)
+        order = sorted(groups, key=tag_order) if self._by_tank else list(groups)
         entries: list[Entry] = []
         for title in order:
             entries.append(Heading(f"{title} ({len(groups[title])})"))

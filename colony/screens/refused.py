@@ -1,10 +1,12 @@
 """Where a refusal becomes words in the screens; the only such place."""
 
+import re
 from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Generic, TypeVar
 
 from colony.refusals.base import Refusal
+from colony.screens.slips.table import SLIPS
 
 T = TypeVar("T")
 
@@ -14,6 +16,24 @@ SAID_HERE = {
     "see: colony tank list.": "press 6 to see the house.",
 }
 """What a sentence says to somebody at a command line, and what it is at the screens."""
+
+SLIP_OF = {
+    "animal edit": "mend",
+    "animal end": "end",
+    "animal hold": "hold",
+    "animal release": "release",
+    "litter record": "birth",
+    "pairing check": "look",
+    "pairing end": "part",
+    "pairing sign": "sign",
+    "pairing start": "join",
+    "pup measure": "widths",
+    "tank add": "tank",
+    "tank move": "move",
+}
+"""The slip that does here what a command does there."""
+
+_COMMAND = re.compile(rf"\bcolony ({'|'.join(SLIP_OF)})\b[^.,;:]*")
 
 BLANKS = {
     "NoSuchTank": ("tank",),
@@ -70,4 +90,9 @@ def tried(call: Callable[[], T]) -> Tried[T]:
 def _here(sentence: str) -> str:
     for there, here in SAID_HERE.items():
         sentence = sentence.replace(there, here)
-    return sentence
+    return _COMMAND.sub(_key_of, sentence)
+
+
+def _key_of(command: re.Match[str]) -> str:
+    slip = SLIPS[SLIP_OF[command[1]]]
+    return f"press {slip.key} ({slip.title})"

@@ -1,4 +1,4 @@
-"""Round: today's work in walking order, ticked off by one key, a tank or a system at a time."""
+"""Round: today's work in walking order, a line a place, ticked off by one key."""
 
 from collections.abc import Iterable, Sequence
 from datetime import date
@@ -20,10 +20,9 @@ from colony.screens.widgets.ledger import Entry, Heading, Ledger, Line
 
 COLUMNS = (
     Column("Where", 12),
-    Column("Task", 18, grows=True),
-    Column("Today", 8),
-    Column("State", 18),
-    Column("Last done", 12),
+    Column("To do", 30, grows=True),
+    Column("Late", 12),
+    Column("Last done", 12, from_screen=100),
 )
 
 NONE = "No task has a rhythm yet: i begins with the usual ones (common practice, no source)."
@@ -34,16 +33,20 @@ class Round(Place):
 
     HERE = "round"
     HELP: ClassVar[str | None] = (
-        "Space ticks the work under the highlight off, a all work at that place, A all work of "
-        "its system. z skips it with a reason. Clean water comes before isolated."
+        "Space ticks off all that is open at a place, A all of its system. Enter unfolds a place, "
+        "so that Space ticks one task; z skips it with a reason. Clean water comes before isolated."
     )
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("space", "tick", "Done"),
-        Binding("a", "tick_place", "All here"),
         Binding("A", "tick_system", "Whole system"),
         Binding("z", "app.slip('skip')", "Skip"),
         Binding("i", "begin", "Usual rhythms", show=False),
     ]
+
+    def __init__(self) -> None:
+        super().__init__()
+        self._works: Sequence[WorkLine] = ()
+        self._unfolded: set[str] = set()
 
     def body(self) -> Iterable[Widget]:
         """The work, system by system."""
@@ -68,27 +71,28 @@ class Round(Place):
             self.app.wrote("The round begins with the usual rhythms.")
 
     def action_tick(self) -> None:
-        """Tick one piece of work off."""
-        if (work := self._work()) is not None:
-            self._tick([work])
-
-    def action_tick_place(self) -> None:
-        """Tick off all that is open at the place."""
-        if (work := self._work()) is not None:
-            self._tick([one for one in self._open() if one.place == work.place])
+        """Tick off what is open at the place, or the one task."""
+        if open_here := [one for one in self._looked_at() if one.is_open]:
+            self._tick(open_here)
 
     def action_tick_system(self) -> None:
         """Tick off all that is open at every place of the system."""
-        if (work := self._work()) is not None:
-            self._tick([one for one in self._open() if one.system == work.system])
+        if here := self._looked_at():
+            system = here[0].system
+            self._tick([one for one in self._works if one.system == system and one.is_open])
 
-    def _work(self) -> WorkLine | None:
+    def on_ledger_opened(self, event: Ledger.Opened) -> None:
+        """Unfold a place to its tasks, or fold it again."""
+        event.stop()
+        event.prevent_default()
+        works = self._looked_at()
+        if works:
+            self._unfolded ^= {works[0].place}
+            self._list()
+
+    def _looked_at(self) -> Sequence[WorkLine]:
         line = self.query_one(Ledger).line
-        return line.more if line and isinstance(line.more, WorkLine) else None
-
-    def _open(self) -> list[WorkLine]:
-        lines = [one.more for one in self.query_one(Ledger).entries if isinstance(one, Line)]
-        return [one for one in lines if isinstance(one, WorkLine) and one.is_open]
+        return line.more if line and isinstance(line.more, tuple) else ()
 
     def _tick(self, works: Sequence[WorkLine]) -> None:
         desk = self.app.desk
@@ -102,11 +106,19 @@ class Round(Place):
         self.app.wrote(f"{what} done: {places}.")
 
     def _show(self, works: Sequence[WorkLine]) -> None:
+        self._works = works
+        self._list()
+
+    def _list(self) -> None:
         entries: list[Entry] = []
-        for (system, water), here in groupby(works, key=lambda one: (one.system, one.water)):
-            lines = [_line(one) for one in here]
+        for (system, water), here in groupby(self._works, key=lambda one: (one.system, one.water)):
             tools = "" if water == "clean" else ", own net and tools"
-            entries += [Heading(f"{system}, {water} water{tools}"), *lines]
+            entries.append(Heading(f"{system}, {water} water{tools}"))
+            for place, works in groupby(here, key=lambda one: one.place):
+                tasks = tuple(works)
+                entries.append(_place_line(place, tasks))
+                if place in self._unfolded:
+                    entries += map(_task_line, tasks)
         self.query_one(Ledger).show(entries)
 
 
@@ -117,22 +129,41 @@ def _tick_off(session: Any, *, works: Sequence[WorkLine], today: date) -> int:  
     return len(works)
 
 
-def _line(work: WorkLine) -> Line:
-    late = work.is_open and work.overdue_days > 0
-    state = "done" if not work.is_open else f"{work.overdue_days} d overdue" if late else "open"
-    if work.skipped and work.is_open:
-        state = f"skipped: {work.skipped}"
-    cells = (
-        work.place,
-        work.task,
-        f"{work.done} of {work.wanted}",
-        state,
-        short_day(work.last_done),
-    )
-    mark, tone = ("!", "wrong") if late else ("○", "") if work.is_open else ("■", "quiet")
-    about = About("work", f"{work.task}@{work.place}")
+def _place_line(place: str, works: tuple[WorkLine, ...]) -> Line:
+    """All work of a place in one line: what is open, or that all is done."""
+    still = [one for one in works if one.is_open]
+    late = max((one.overdue_days for one in still), default=0)
+    mark, tone = _mark(is_open=bool(still), late=late)
+    cells = (place, ", ".join(map(_said, still)) or "all done", _late(late), "")
+    firsts = {"task": still[0].task, "place": place} if still else {"place": place}
+    return Line(About("work", place), cells, mark, tone, more=works, firsts=firsts)
+
+
+def _task_line(work: WorkLine) -> Line:
+    """One task of a place that is unfolded."""
+    late = work.overdue_days if work.is_open else 0
+    mark, tone = _mark(is_open=work.is_open, late=late)
+    done = f"{work.task}, {work.done} of {work.wanted}"
+    skipped = f" (skipped: {work.skipped})" if work.skipped and work.is_open else ""
+    cells = ("", f"{mark} {done}{skipped}", _late(late), short_day(work.last_done))
     firsts = {"task": work.task, "place": work.place}
-    return Line(about, cells, mark, tone, more=work, firsts=firsts)
+    about = About("work", f"{work.task}@{work.place}")
+    return Line(about, cells, "", tone, more=(work,), firsts=firsts)
+
+
+def _said(work: WorkLine) -> str:
+    some = f" {work.done} of {work.wanted}" if work.done else f" {work.wanted} times"
+    return f"{work.task}{some * (work.wanted > 1)}{' (skipped)' if work.skipped else ''}"
+
+
+def _late(days: int) -> str:
+    return f"{days} d overdue" if days > 0 else ""
+
+
+def _mark(*, is_open: bool, late: int) -> tuple[str, str]:
+    if is_open and late > 0:
+        return "!", "wrong"
+    return ("○", "") if is_open else ("■", "quiet")
 
 
 PLACE = Round

@@ -13,6 +13,7 @@ from colony.notation.tags import (
     parse_tag,
     parse_text,
     printable,
+    tag_order,
 )
 from colony.notation.transponders import LARGEST_NATIONAL_ID, parse_transponder
 from colony.notation.words import parse_word
@@ -157,3 +158,9 @@ def test_no_text_does_anything_but_be_a_word_or_be_refused(
     assert note is None or parse_text(note, "note") == note
     number = value_or_refused(lambda: parse_transponder(text))
     assert number is None or parse_transponder(number) == number
+
+
+def test_tags_stand_in_the_order_in_which_a_person_counts() -> None:
+    """G2 before G10, whatever the case; letters and figures may be mixed."""
+    tags = ["g10", "G2", "S1", "26-10-2", "26-9-1", "N", ""]
+    assert sorted(tags, key=tag_order) == ["", "26-9-1", "26-10-2", "G2", "g10", "N", "S1"]

@@ -3,6 +3,7 @@
 import os
 import re
 import threading
+from itertools import groupby
 from pathlib import Path
 
 import pytest
@@ -14,14 +15,17 @@ from colony.acts.animal_page import show_animal
 from colony.acts.animals import AnimalFacts, edit_animal
 from colony.acts.history import list_history
 from colony.acts.pairing_pages import list_pairings
+from colony.acts.rhythms import list_rhythms
 from colony.acts.search import PAGE_LINES, Sought, search_animals
 from colony.acts.tanks import list_tanks
 from colony.acts.work import list_moves
 from colony.acts.work_today import WorkLine, todays_round
+from colony.planning.care import USUAL
 from colony.screens.app import ColonyApp
 from colony.screens.widgets.ledger import Ledger, Line
 from colony.screens.widgets.shoreline import LONG_SECONDS
 from colony.screens.widgets.tank_box import TankBox
+from colony.store.book import begin_book
 
 SNAPSHOTS = Path(__file__).parent / "snapshots"
 UPDATE = "COLONY_UPDATE_SNAPSHOTS"
@@ -147,29 +151,44 @@ def test_a_planned_week_of_moves_becomes_a_work_list(farm: Path) -> None:
 
 
 def test_the_round_is_ticked_off_by_a_key(farm: Path) -> None:
-    """Space ticks one task, a all at one place, A all of a system; z skips with a reason."""
+    """Space ticks off a place, or one task of an unfolded one; A a system; z skips with a reason."""
 
     def work() -> list[WorkLine]:
         return ask(farm, todays_round, today=TODAY)
 
-    def first_open() -> tuple[WorkLine, list[str]]:
-        at = next(at for at, one in enumerate(work()) if one.is_open)
-        return work()[at], ["down"] * at
+    def first_open(tasks: int = 1) -> tuple[list[WorkLine], list[str]]:
+        """The open work of the first place that has so many tasks to do, and the way there."""
+        places = [list(tasks) for _, tasks in groupby(work(), key=lambda one: one.place)]
+        still = [[one for one in here if one.is_open] for here in places]
+        at = next(at for at, here in enumerate(still) if len(here) >= tasks)
+        return still[at], ["down"] * at
 
-    one, steps = first_open()
-    drive(farm, "7", *steps, "space")
-    assert one.task not in {
-        other.task for other in work() if other.place == one.place and other.is_open
-    }
-    one, steps = first_open()
+    def open_at(place: str) -> set[str]:
+        return {one.task for one in work() if one.place == place and one.is_open}
+
+    here, steps = first_open(tasks=2)
+    first, *others = [one.task for one in here]
+    unfolded = [one.task for one in work() if one.place == here[0].place]
+    one_task = ["enter", *["down"] * (1 + unfolded.index(first)), "space"]
+    drive(farm, "7", *steps, *one_task)
+    assert open_at(here[0].place) == set(others)
     drive(farm, "7", *steps, "z", "type:no time", "enter")
-    assert ("no time", one.place) in {(other.skipped, other.place) for other in work()}
-    one, steps = first_open()
-    drive(farm, "7", *steps, "a")
-    assert not any(other.is_open for other in work() if other.place == one.place)
-    one, steps = first_open()
+    assert ("no time", here[0].place) in {(other.skipped, other.place) for other in work()}
+    here, steps = first_open()
+    drive(farm, "7", *steps, "space")
+    assert not open_at(here[0].place)
+    here, steps = first_open()
     drive(farm, "7", *steps, "A")
-    assert not any(other.is_open for other in work() if other.system == one.system)
+    assert not any(other.is_open for other in work() if other.system == here[0].system)
+
+
+def test_a_round_without_rhythms_begins_with_the_usual_ones(tmp_path: Path) -> None:
+    """The empty round says so, and one key writes every usual rhythm."""
+    new = tmp_path / "new.colony"
+    begin_book(str(new)).close()
+    assert "i begins with the usual ones" in text_after(new, "7")
+    drive(new, "7", "i")
+    assert len(ask(new, list_rhythms)) == len(USUAL)
 
 
 def test_a_pairing_plan_is_changed_by_keys_and_accepted(farm: Path) -> None:

@@ -155,6 +155,10 @@ def test_each_slip_writes_what_was_typed(farm: Path) -> None:
             f"= {TODAY - timedelta(days=3):%a} 27 Feb",
         ),
         (["e", "type:alma", "tab", "type:eaten"], "sold, died or gone"),
+        (["b", "type:alma", "tab", "tab", "type:in 3d"], "in the future: today is"),
+        (["m", "type:alma", "enter", "type:g1"], "= grow-out, L64-1, L64-2, 2% of its floor"),
+        (["s", "type:dunja", "enter", "type:b", "enter"], "Start one: press j (Join)."),
+        (["s", "type:dunja", "enter", "type:b", "enter"], "Mend Dam ·"),
     ],
 )
 def test_a_field_speaks_while_one_types(sample: Path, keys: list[str], said: str) -> None:
@@ -194,6 +198,17 @@ def test_widths_go_on_with_the_next_pup_of_the_list(farm: Path) -> None:
     newest = [one.summary for one in ask(farm, list_history, most=2)]
     pups = ready_order(farm)
     assert newest == [f"{pups[1]} measured 18.8 cm", f"{pups[0]} measured 18.7 cm"]
+
+
+def test_widths_go_on_from_tank_to_tank_and_stay_in_sight(farm: Path) -> None:
+    """In the order of tanks G2 comes before G10; what was written, and what is odd, is still seen."""
+    keys = ["5", "o", "home", "w", "type:16", "enter", "type:16", "enter", "type:9", "enter"]
+    text = " ".join(text_after(farm, *keys).split())
+    newest = [one.summary for one in ask(farm, list_history, most=3)]
+    tanks = [page(farm, one.split()[0]).tank for one in newest]
+    assert tanks == ["G2", "G1", "G1"]
+    assert "rays do not shrink" in text
+    assert all(one.split()[0] in text for one in newest)
 
 
 def ready_order(path: Path) -> list[str]:

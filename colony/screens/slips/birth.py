@@ -22,8 +22,8 @@ class BirthSlip(Slip):
     BLANKS = (
         TagBlank("dam", "Dam", needed=True, sex="F"),
         PupsBlank("pups", "Pups", needed=True, empty="2F3M1U; 0 if none lived"),
-        DayBlank("born", "Born", needed=True),
-        CountBlank("dead", "Stillborn", empty="none"),
+        DayBlank("born", "Born", needed=True, what="A birth"),
+        CountBlank("dead", "Stillborn", what="number of stillborn", empty="none"),
         SiresBlank("sires", "Sire", empty="the males of her pairing; Bruno=0.7 Caro=0.3"),
         TankBlank("tank", "Pups in", empty="the tank she is in"),
         YesNoBlank("differ", "Several sires", empty="no: one sire, even if not known which"),

@@ -76,13 +76,16 @@ class YesNoBlank(WordBlank):
 
 @dataclass(frozen=True)
 class CountBlank(Blank):
-    """A small whole number."""
+    """A small whole number. `what` names it in a refusal."""
 
     most: int = 30
+    what: str = ""
 
     def understand(self, text: str, desk: Desk) -> Understood:  # noqa: ARG002 - as the base
         """Read the number."""
         plain = text.strip()
         if not plain.isdecimal() or not plain.isascii() or int(plain[:9]) > self.most:
-            raise UnknownWord(text, self.label.lower(), (f"a number from 0 to {self.most}",))
+            raise UnknownWord(
+                text, self.what or self.label.lower(), (f"a number from 0 to {self.most}",)
+            )
         return Understood(int(plain))

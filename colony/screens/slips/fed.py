@@ -37,7 +37,7 @@ class FedSlip(Slip):
 
     def go_on(self, done: Done) -> None:
         """Keep the food for the next animal."""
-        self.past(done.sentence)
+        self.past(done.told)
         self.rows[0].fill("")
         self.set_focus(self.rows[0].input)
 

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from colony.acts.search import Hit, complete_tag, complete_tank, who_is
 from colony.acts.species import list_species, show_species
-from colony.acts.tank_pages import find_tank_code
+from colony.acts.tank_pages import tank_in_use
 from colony.notation.days import show_span
 from colony.notation.shares import parse_sires
 from colony.screens.desk import Desk
@@ -67,7 +67,10 @@ class TankBlank(Blank):
 
     def understand(self, text: str, desk: Desk) -> Understood:
         """Find the tank."""
-        return Understood(desk.read(find_tank_code, code=text.strip()))
+        tank = desk.read(tank_in_use, code=text.strip(), today=desk.today)
+        inside = ", ".join(tank.animals[:3]) + (" …" if len(tank.animals) > 3 else "")  # noqa: PLR2004 - half a line
+        full = "" if tank.load is None else f", {tank.load:.0%} of its floor"
+        return Understood(tank.tank, f"{tank.role}, {inside or 'empty'}{full}")
 
     def complete(self, text: str, desk: Desk) -> Sequence[str]:
         """Codes that begin so."""

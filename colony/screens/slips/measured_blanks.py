@@ -7,19 +7,23 @@ from colony.notation.measures import parse_length_mm, parse_mass_g, parse_volume
 from colony.notation.pups import PupCount, parse_pups
 from colony.notation.tags import parse_tag
 from colony.notation.transponders import parse_transponder
+from colony.refusals.animals import NotYet
 from colony.screens.desk import Desk
 from colony.screens.slips.blanks import Blank, Understood
 
 
 @dataclass(frozen=True)
 class DayBlank(Blank):
-    """One exact day: ``today``, ``3d ago``, ``2026-03-09``."""
+    """One exact day up to today: ``today``, ``3d ago``, ``2026-03-09``. `what` happened then."""
 
     first: str = "today"
+    what: str = "What happened"
 
     def understand(self, text: str, desk: Desk) -> Understood:
         """Read the day."""
         day = parse_day(text, desk.today)
+        if day > desk.today:
+            raise NotYet(self.what, day, desk.today)
         return Understood(day, f"{day:%a} {day.day} {day:%b %Y}")
 
 

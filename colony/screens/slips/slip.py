@@ -34,6 +34,11 @@ class Done:
     warnings: Sequence[str] = ()
     opens: About | None = None
 
+    @property
+    def told(self) -> str:
+        """The sentence, and what looked odd after it."""
+        return " ".join([self.sentence, *(f"! {odd}" for odd in self.warnings)])
+
 
 class Slip(ModalScreen[Done | None]):
     """One slip; a subclass names its blanks and writes them."""
@@ -86,7 +91,7 @@ class Slip(ModalScreen[Done | None]):
         }
         with Container(id="slip"):
             yield Static(self.TITLE_WORDS, id="slip-title")
-            yield Static("", id="slip-past")
+            yield Static("", id="slip-past", classes="-none")
             with VerticalScroll(id="slip-blanks"):
                 for blank in self.BLANKS:
                     yield BlankRow(blank, self.app.desk, firsts[blank.name])
@@ -129,6 +134,11 @@ class Slip(ModalScreen[Done | None]):
             self._asked_to_leave = self._overridable = False
         self._hint()
 
+    def on_blank_row_shown(self, _: BlankRow.Shown) -> None:
+        """Say what Enter would do now that a blank was read."""
+        if not self._asked_to_leave:
+            self._hint()
+
     def action_leave(self) -> None:
         """Close the slip; what was typed is not thrown away without asking."""
         typed = [row.blank.label for row in self.rows if row.touched]
@@ -136,7 +146,7 @@ class Slip(ModalScreen[Done | None]):
             self.dismiss(None)
             return
         self._asked_to_leave = True
-        self._say(f"! {', '.join(typed)} is typed and not written. Esc again throws it away.", True)
+        self._say(f"! Typed and not written: {', '.join(typed)}. Esc again throws it away.", True)
 
     async def action_anyway(self) -> None:
         """Write although a limit breaks, where that was offered."""
@@ -172,7 +182,7 @@ class Slip(ModalScreen[Done | None]):
             return
         done = written.answer
         self._seen = self.app.desk.mark
-        self.app.wrote(" ".join([done.sentence, *(f"! {odd}" for odd in done.warnings)]))
+        self.app.wrote(done.told)
         if self.AGAIN:
             for row in self.rows:
                 row.first = row.text
@@ -186,9 +196,9 @@ class Slip(ModalScreen[Done | None]):
     def past(self, sentence: str) -> None:
         """Keep the last few that were written in sight."""
         self._past = [*self._past[-2:], sentence]
-        self.query_one("#slip-past", Static).update(
-            Content("\n".join(f"■ {one}" for one in self._past))
-        )
+        past = self.query_one("#slip-past", Static)
+        past.update(Content("\n".join(f"■ {one}" for one in self._past)))
+        past.remove_class("-none")
 
     def _refused(self, refused: Tried[Done]) -> None:
         self._overridable = refused.overridable
@@ -197,8 +207,8 @@ class Slip(ModalScreen[Done | None]):
         if at is None:
             self._say(f"! {refused.problem}", True)
             return
-        self._hint()
         at.refuse(refused.problem)
+        self._hint()
         self.set_focus(at.input)
 
     def _open_row(self) -> BlankRow | None:
@@ -214,7 +224,10 @@ class Slip(ModalScreen[Done | None]):
 
     def _hint(self) -> None:
         wanting = [row.blank.label for row in self.rows if row.blank.needed and not row.text]
+        wrong = [row.blank.label for row in self.rows if row.read and row.read.problem]
         enter = f"Enter goes on to {wanting[0]}" if wanting else "Enter writes it"
+        if wrong:
+            enter = f"Mend {', '.join(wrong)}"
         anyway = " · F2 anyway" if self._overridable else ""
         self._say(f"{enter}{anyway} · Tab next blank · Esc closes")
 

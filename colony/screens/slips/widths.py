@@ -39,7 +39,7 @@ class WidthsSlip(Slip):
 
     def go_on(self, done: Done) -> None:
         """Show what was written, and the next tag."""
-        self.past(done.sentence)
+        self.past(done.told)
         tag, width, mass, _ = self.rows
         tag.fill(self.next_after(tag.text))
         width.fill("")

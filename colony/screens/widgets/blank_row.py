@@ -23,6 +23,9 @@ class BlankRow(Vertical):
             super().__init__()
             self.text, self.read, self.may_become = text, read, may_become
 
+    class Shown(Message):
+        """What stands in a blank is told below it."""
+
     def __init__(self, blank: Blank, desk: Desk, first: str) -> None:
         super().__init__(id=f"blank-{blank.name}")
         self.blank, self.first, self._desk = blank, first, desk
@@ -92,6 +95,7 @@ class BlankRow(Vertical):
         if event.text == self.text:
             self.read, self.may_become = event.read, event.may_become
             self._show()
+            self.post_message(self.Shown())
 
     def _check(self, text: str) -> None:
         may_become = self.blank.complete(self.blank.spoken(text), self._desk)

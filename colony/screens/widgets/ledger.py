@@ -1,6 +1,6 @@
 """A list of lines; each opens what it is about, and more come as the end draws near."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from itertools import takewhile
 
@@ -97,11 +97,13 @@ class Ledger(OptionList):
     @property
     def queue(self) -> list[str]:
         """The marked animals, or those from the highlighted one to the next heading."""
-        if self.marked:
-            return [one.about.tag for one in self.marked]
         rest = self._entries[self.highlighted or 0 :]
-        lines = takewhile(lambda one: isinstance(one, Line), rest)
-        return [one.about.tag for one in lines if isinstance(one, Line) and one.about.tag]
+        return _tags(self.marked or takewhile(lambda one: isinstance(one, Line), rest))
+
+    @property
+    def queue_to_the_end(self) -> list[str]:
+        """The marked animals, or those from the highlighted one to the end, past all headings."""
+        return _tags(self.marked or self._entries[self.highlighted or 0 :])
 
     def show(self, entries: Sequence[Entry], columns: Sequence[Column] | None = None) -> None:
         """List these in place of what is listed; the highlight stays on what it was on."""
@@ -196,3 +198,7 @@ class Ledger(OptionList):
     def _prompt(self, line: Line, layout: Layout) -> Content:
         mark = "+" if line.about.key in self._marked else line.mark
         return layout.line(line.cells, mark, line.tone)
+
+
+def _tags(entries: Iterable[Entry]) -> list[str]:
+    return [one.about.tag for one in entries if isinstance(one, Line) and one.about.tag]
