@@ -33,8 +33,18 @@ def take_as_typed(command: Any) -> Any:  # noqa: ANN401 - typer keeps its classe
     completing = COMPLETING_VARIABLE in os.environ
     for param in command.get_params(typer.Context(command)):
         annotation = getattr(getattr(param, "type_descriptor", None), "annotation", None)
+        _name_value(param)
         if completing or annotation in _TEXTS or getattr(param, "is_flag", False):
             param._runtime_param = AsTyped()  # noqa: SLF001 - typer has no public way to say this
     for under in getattr(command, "commands", {}).values():
         take_as_typed(under)
     return command
+
+
+def _name_value(param: Any) -> None:  # noqa: ANN401 - the same
+    """Let the help name a value by what it is: Python's types say nothing to a breeder."""
+    word = max(param.opts, key=len)
+    if not word.startswith("-"):
+        param.display_type_rich = lambda ctx: ""  # noqa: ARG005 - as typer calls it
+    elif param.metavar is None and not getattr(param, "is_flag", False):
+        param.metavar = word.lstrip("-").replace("-", "_").upper()

@@ -14,6 +14,9 @@ from colony.notation.pups import parse_pups
 from colony.notation.shares import parse_sires
 from colony.notation.tags import parse_text
 
+MOST_CONFLICTS = 8
+"""Nurseries that are wanted twice are told one by one up to this: a house short of them has many."""
+
 app = subject("Births: record one, see who is due.")
 
 Litter = Annotated[str, typer.Argument(help="The litter's code, such as 26-01.")]
@@ -196,7 +199,10 @@ def due(book: Book = None, *, as_json: AsJson = False) -> None:
         ),
         none="Nobody is due: no mating sign, pairing or finding says so.",
     )
-    warn(f"{said}." for said in dict.fromkeys(said for d in lines for said in d.warnings))
+    conflicts = list(dict.fromkeys(said for d in lines for said in d.warnings))
+    warn(f"{said}." for said in conflicts[:MOST_CONFLICTS])
+    if len(conflicts) > MOST_CONFLICTS:
+        warn([f"{len(conflicts) - MOST_CONFLICTS} more like that: --json names each."])
 
 
 def _inbreeding_told(kin: object) -> str:

@@ -151,7 +151,7 @@ def _too_young(candidate: Candidate, _today: date) -> str | None:
     age, mature = candidate.age_days, candidate.mature_age_days
     if candidate.mature_seen or age is None or mature is None or age >= mature:
         return None
-    return f"{age} days old; {_kind(candidate)} is mature at {mature}"
+    return f"{age} {'day' if age == 1 else 'days'} old; {_kind(candidate)} is mature at {mature}"
 
 
 def _too_small(candidate: Candidate, _today: date) -> str | None:
@@ -272,8 +272,8 @@ PAIR_RULES: dict[str, PairRule] = {
 
 
 def _kind(candidate: Candidate) -> str:
-    sex = "female" if candidate.sex == FEMALE else "male"
-    return f"a {sex} {candidate.species}" if candidate.species else f"a {sex}"
+    sex = {FEMALE: "female", MALE: "male"}.get(candidate.sex)
+    return " ".join(word for word in ("a", sex, candidate.species or (None if sex else "ray")) if word)
 
 
 def _and(names: tuple[str, ...]) -> str:

@@ -21,7 +21,7 @@ class NoPairing(Refusal):
     def __init__(self, dam: str, on: date | None = None) -> None:
         when = f"on {on}" if on else "now"
         super().__init__(
-            f"{dam} is in no pairing {when}. Start one: colony pairing start {dam} SIRE."
+            f"{dam} is in no pairing {when}; start one: colony pairing start {dam} SIRE."
         )
 
 

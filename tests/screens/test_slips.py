@@ -157,7 +157,7 @@ def test_each_slip_writes_what_was_typed(farm: Path) -> None:
         (["e", "type:alma", "tab", "type:eaten"], "sold, died or gone"),
         (["b", "type:alma", "tab", "tab", "type:in 3d"], "in the future: today is"),
         (["m", "type:alma", "enter", "type:g1"], "= grow-out, L64-1, L64-2, 2% of its floor"),
-        (["s", "type:dunja", "enter", "type:b", "enter"], "Start one: press j (Join)."),
+        (["s", "type:dunja", "enter", "type:b", "enter"], "start one: press j (Join)."),
         (["s", "type:dunja", "enter", "type:b", "enter"], "Mend Dam ·"),
     ],
 )
