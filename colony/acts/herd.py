@@ -45,8 +45,12 @@ class AnimalLine:
     inbreeding: float
 
 
-def list_animals(session: Session, *, wanted: HerdFilter, today: date) -> list[AnimalLine]:
+def list_animals(
+    session: Session, *, wanted: HerdFilter, most: int | None = None, today: date
+) -> tuple[list[AnimalLine], int]:
     """The herd, narrowed by what is wanted, in the order in which it was written down.
+
+    At most so many lines, and how many more there are.
 
     Raises
     ------
@@ -58,10 +62,11 @@ def list_animals(session: Session, *, wanted: HerdFilter, today: date) -> list[A
         wanted = replace(wanted, tank=find_tank(session, wanted.tank).code)
     lineage = read_lineage(session)
     places = read_places(session, today)
-    widths_mm = read_last_widths_mm(session, *_measured(wanted.status))
     rows = [row for row in lineage.herd.rows if _is_wanted(row, wanted, lineage, places)]
-    inbreeding = lineage.inbreeding([row.id for row in rows])
-    return [
+    shown = rows[:most]
+    widths_mm = read_last_widths_mm(session, *_measured(wanted.status))
+    inbreeding = lineage.inbreeding([row.id for row in shown])
+    lines = [
         AnimalLine(
             tag=row.tag,
             name=row.name,
@@ -77,8 +82,9 @@ def list_animals(session: Session, *, wanted: HerdFilter, today: date) -> list[A
             disc_width_mm=widths_mm[row.id][1] if row.id in widths_mm else None,
             inbreeding=f,
         )
-        for row, f in zip(rows, inbreeding, strict=True)
+        for row, f in zip(shown, inbreeding, strict=True)
     ]
+    return lines, len(rows) - len(shown)
 
 
 def _measured(status: str | None) -> tuple[ColumnElement[bool], ...]:

@@ -222,11 +222,11 @@ def list_(
     )
     with reading(book) as session:
         unit = length_unit(session)
-        lines = list_animals(session, wanted=wanted, today=today())
+        most = None if as_json or not limit else limit
+        shown, more = list_animals(session, wanted=wanted, most=most, today=today())
     if as_json:
-        show_json(lines)
+        show_json(shown)
         return
-    shown = lines[: limit or None]
     show_table(
         ("Tag", "Sex", "Species", "Born", ">Width", "Tank", "Dam", "Sires", ">F"),
         (
@@ -245,8 +245,8 @@ def list_(
         ),
         none="Nobody is in the book like that.",
     )
-    if len(lines) > len(shown):
-        say(f"and {len(lines) - len(shown)} more: narrow it with --search, or --limit 0 for all.")
+    if more:
+        say(f"and {more} more: narrow it with --search, or --limit 0 for all.")
 
 
 @app.command("show")

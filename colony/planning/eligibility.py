@@ -273,7 +273,9 @@ PAIR_RULES: dict[str, PairRule] = {
 
 def _kind(candidate: Candidate) -> str:
     sex = {FEMALE: "female", MALE: "male"}.get(candidate.sex)
-    return " ".join(word for word in ("a", sex, candidate.species or (None if sex else "ray")) if word)
+    return " ".join(
+        word for word in ("a", sex, candidate.species or (None if sex else "ray")) if word
+    )
 
 
 def _and(names: tuple[str, ...]) -> str:

@@ -25,7 +25,7 @@ from colony.refusals.tanks import NoSuchTank
 
 def tags(farm: Farm, **wanted: str | None) -> list[str]:
     """Tags of those in the list."""
-    lines = farm.ask(list_animals, wanted=HerdFilter(**wanted), today=TODAY)
+    lines, _ = farm.ask(list_animals, wanted=HerdFilter(**wanted), today=TODAY)
     return [one.tag for one in lines]
 
 
@@ -209,3 +209,12 @@ def test_a_species_has_the_numbers_that_were_set(farm: Farm) -> None:
     for number in (0, -1, float("nan"), float("inf")):
         with pytest.raises(NotATraitNumber):
             farm.do(set_trait, name="tigrina", trait="rest_days", number=number, source="a slip")
+
+
+def test_a_page_of_the_herd_says_how_many_more_there_are(farm: Farm) -> None:
+    """At most so many lines, the first of the whole list, and the number of the others."""
+    for tag in ("Alma", "Birke", "Cora"):
+        farm.female(tag)
+    everybody, none = farm.ask(list_animals, wanted=HerdFilter(), today=TODAY)
+    page, more = farm.ask(list_animals, wanted=HerdFilter(), most=2, today=TODAY)
+    assert (page, more, none) == (everybody[:2], len(everybody) - 2, 0)
