@@ -53,7 +53,7 @@ def said(call: Callable[[], object]) -> int:
 def _told(misuse: typer.TyperException) -> str:
     """What typer found wrong, and where the right use is written."""
     context = getattr(misuse, "ctx", None)
-    sentence = misuse.format_message().rstrip(".")
+    sentence = misuse.format_message().rstrip(".?").replace(". Did you mean", "; did you mean")
     if context is None or sentence.startswith("Usage"):
         return sentence
     return f"{sentence}: see {context.command_path} --help."

@@ -74,6 +74,20 @@ def test_a_plain_listing_loads_only_what_it_needs(telling: Farm, words: list[str
     assert not HEAVY & loaded(telling, *words)
 
 
+def test_a_listing_builds_no_table_that_it_does_not_read() -> None:
+    """Each table takes two milliseconds to build; care, water, vets and the journal are not needed."""
+    asked = (
+        "import colony.acts.herd; from sqlmodel import SQLModel; print(*SQLModel.metadata.tables)"
+    )
+    environment = os.environ | {"PYTHONPATH": str(ROOT)}
+    done = subprocess.run(
+        [sys.executable, "-c", asked], env=environment, capture_output=True, text=True, check=True
+    )
+    built = set(done.stdout.split())
+    assert "animal" in built
+    assert not {"care_done", "food", "water_test", "vet_visit", "journal", "feeding"} & built
+
+
 def test_a_pipe_that_closes_early_is_no_error(telling: Farm) -> None:
     """`colony animal list | head -1` says nothing but its line."""
     command = f"{sys.executable} -m colony animal list | head -n 1"
@@ -114,3 +128,6 @@ def test_wrong_words_leave_with_2_and_point_to_the_help(telling: Farm) -> None:
         assert done.stderr.startswith("colony: ")
         assert "--help" in done.stderr
         assert "Traceback" not in done.stderr
+        assert "?:" not in done.stderr
+    nearest = started(telling, "animal", "lst").stderr
+    assert nearest.endswith("did you mean 'list': see colony animal --help.\n")
