@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from colony.commands.opened import acting, reading
+from colony.commands.opened import acting, reading, trying
 from colony.commands.options import AsJson, Book, Yes, subject
 from colony.commands.output import say, show_json, show_table, warn
 from colony.commands.read import today
@@ -85,7 +85,7 @@ def import_(
     from colony.commands.progress import watched
 
     with (
-        reading(book) if dry_run else acting(book, "book import", begin=True) as session,
+        trying(book) if dry_run else acting(book, "book import", begin=True) as session,
         watched() as watch,
     ):
         done = import_path(

@@ -1,7 +1,7 @@
 """Open the book for one command: to read in, or for one act."""
 
 from collections.abc import Iterator
-from contextlib import closing, contextmanager
+from contextlib import ExitStack, closing, contextmanager
 from typing import TYPE_CHECKING
 
 from colony.commands.output import warn
@@ -27,6 +27,24 @@ def reading(book: str | None) -> Iterator["Session"]:
     """The session of a command that only reads."""
     with opened(book) as one, one.reading() as session:
         yield session
+
+
+@contextmanager
+def trying(book: str | None) -> Iterator["Session"]:
+    """The session of a trial: in the book, or in an empty one where there is none yet."""
+    from tempfile import TemporaryDirectory
+
+    from colony.refusals.books import NoSuchBook
+    from colony.store.book import begin_book
+
+    with ExitStack() as stack:
+        try:
+            one = stack.enter_context(opened(book))
+        except NoSuchBook:
+            warn(["There is no book yet: tried in an empty one, which is not kept."])
+            folder = stack.enter_context(TemporaryDirectory())
+            one = stack.enter_context(closing(begin_book(f"{folder}/trial.colony")))
+        yield stack.enter_context(one.reading())
 
 
 @contextmanager

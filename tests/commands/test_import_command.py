@@ -104,3 +104,17 @@ def test_export_and_import_make_the_same_book(
     capsys.readouterr()
     assert run(["book", "import", str(tmp_path / "out"), "--json"]) == 0
     assert json.loads(capsys.readouterr().out)["added"] == made["rows"]
+
+
+def test_a_dry_run_needs_no_book(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """A breeder tries the spreadsheet before there is a book, and none is begun by that."""
+    sheet = tmp_path / "herd.csv"
+    sheet.write_text("tag,sire,dam\nAlma,Bruno,Caro\n", "utf-8")
+    monkeypatch.setenv("COLONY_BOOK", str(tmp_path / "book.colony"))
+    assert run(["book", "import", str(sheet), "--dry-run"]) == 0
+    said = capsys.readouterr()
+    assert said.out.startswith("3 would be added")
+    assert "no book yet" in said.err
+    assert [one.name for one in tmp_path.iterdir()] == ["herd.csv"]
