@@ -4,13 +4,17 @@ Real growth has seasons and bad weeks that no smooth law knows. How much too nar
 intervals were for the colony's own last widths is what they are stretched by.
 """
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
-from math import hypot, sqrt
+from math import sqrt
 
-from colony.planning.growth import TAIL, Width, forecast
+import numpy as np
+
+from colony.planning.growth import TAIL, Width
 from colony.planning.growth_data import Grower
 from colony.planning.growth_fit import ColonyGrowth, Spreads, fit_colony
+from colony.planning.growth_many import forecasts_mm
+from colony.planning.growth_tree import Array
 
 Z_TAIL = 1.2815515655446004
 """The standard normal deviate with 10 % beyond it."""
@@ -33,15 +37,17 @@ class HeldOut:
 
 
 @dataclass(frozen=True)
-class _Miss:
-    """A held-out width: how far off it was, and the two sources of its spread, in mm."""
+class _Misses:
+    """Held-out widths: how far off each was, (n,), and the two sources of its spread, in mm."""
 
-    off_mm: float
-    half_mm: float
+    off_mm: Array
+    half_mm: Array
     error_mm: float
 
-    def inside(self, stretch: float) -> bool:
-        return self.off_mm <= hypot(stretch * self.half_mm, Z_TAIL * self.error_mm)
+    def share(self, stretch: float) -> float:
+        """Share of them inside their intervals, if those were stretched so."""
+        reach = np.hypot(stretch * self.half_mm, Z_TAIL * self.error_mm)
+        return float((self.off_mm <= reach).mean())
 
 
 def held_out(growers: Sequence[Grower], start: Spreads | None = None) -> HeldOut:
@@ -61,10 +67,10 @@ def held_out(growers: Sequence[Grower], start: Spreads | None = None) -> HeldOut
     """
     last = {g.tag: g.starts[-1] for g in growers if len(g.widths) > 1}
     fit = fit_colony([_without_last(g) for g in growers], start or Spreads())
-    misses = [_missed(fit, tag, width) for tag, width in last.items()]
-    if not misses:
+    if not last:
         return HeldOut(0, 0.0, 1.0)
-    return HeldOut(len(misses), _share(misses, 1.0), _stretch(misses))
+    misses = _missed(fit, last)
+    return HeldOut(len(last), misses.share(1.0), _stretch(misses))
 
 
 def calibrated(
@@ -79,23 +85,21 @@ def _without_last(grower: Grower) -> Grower:
     return replace(grower, widths=grower.starts[:-1]) if len(grower.widths) > 1 else grower
 
 
-def _missed(fit: ColonyGrowth, tag: str, width: Width) -> _Miss:
-    expected = forecast(fit.curves[tag], width.day)
-    above = width.width_mm > expected.width_mm
-    half = expected.high_mm - expected.width_mm if above else expected.width_mm - expected.low_mm
-    return _Miss(abs(width.width_mm - expected.width_mm), half, fit.spreads.error_mm)
+def _missed(fit: ColonyGrowth, last: Mapping[str, Width]) -> _Misses:
+    curves = [fit.curves[tag] for tag in last]
+    expected = forecasts_mm(curves, [width.day for width in last.values()])
+    low, likely, high = expected.T
+    widths_mm = np.array([width.width_mm for width in last.values()])
+    half = np.where(widths_mm > likely, high - likely, likely - low)
+    return _Misses(np.abs(widths_mm - likely), half, fit.spreads.error_mm)
 
 
-def _stretch(misses: Sequence[_Miss]) -> float:
+def _stretch(misses: _Misses) -> float:
     """Take the least stretch with which the colony no longer shows that it is too narrow.
 
     That is when the share held is within one standard error of what was promised.
     """
     promised = 1 - 2 * TAIL
-    enough = promised - sqrt(promised * (1 - promised) / len(misses))
+    enough = promised - sqrt(promised * (1 - promised) / len(misses.off_mm))
     tried = (1 + step / 20 for step in range(int((MOST - 1) * 20)))
-    return next((stretch for stretch in tried if _share(misses, stretch) >= enough), MOST)
-
-
-def _share(misses: Sequence[_Miss], stretch: float) -> float:
-    return sum(miss.inside(stretch) for miss in misses) / len(misses)
+    return next((stretch for stretch in tried if misses.share(stretch) >= enough), MOST)

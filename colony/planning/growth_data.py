@@ -7,6 +7,7 @@ its rate and of its asymptotic width stand from its species' prior.
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date
+from functools import cached_property
 
 import numpy as np
 
@@ -32,7 +33,7 @@ class Grower:
     widths: tuple[Width, ...]
     prior: GrowthPrior
 
-    @property
+    @cached_property
     def starts(self) -> tuple[Width, ...]:
         """Its widths by date; the species' birth width when it has none."""
         if self.widths or self.born is None:

@@ -181,9 +181,10 @@ def _curves(
     triangles = stretch * np.linalg.cholesky(covariance + np.diag([1e-6, 1e-9, 1e-9]))
     logs = found.guess.deviation + np.column_stack([widths.log_rate, widths.log_asymptotic])
     means = np.column_stack([at.predicted_mm[rows, last], logs])
+    lower = triangles[:, *np.tril_indices(3)]
     return {
-        g.tag: Curve(g.starts[-1].day, tuple(mean), tuple(triangle[np.tril_indices(3)]))
-        for g, mean, triangle in zip(growers, means.tolist(), triangles, strict=True)
+        g.tag: Curve(g.starts[-1].day, tuple(mean), tuple(triangle))
+        for g, mean, triangle in zip(growers, means.tolist(), lower.tolist(), strict=True)
     }
 
 

@@ -41,7 +41,7 @@ FITTING = {"pup ready --all --json": ["pup", "ready", "--all", "--json"]}
 
 QUICK = {"--help": ["--help"], "litter record --help": ["litter", "record", "--help"]}
 COMPLETION = {"COMP_WORDS": "colony animal show W0", "COMP_CWORD": "3"}
-READING_LIMIT, FITTING_LIMIT, QUICK_LIMIT = 1.6, 4.0, 2.0
+READING_LIMIT, FITTING_LIMIT, QUICK_LIMIT = 1.6, 3.0, 2.0
 LIBRARIES = [sys.executable, "-c", "import typer, rich.table, sqlmodel"]
 TYPER = [sys.executable, "-c", "import typer"]
 COLONY = [sys.executable, "-m", "colony"]
