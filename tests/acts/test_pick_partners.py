@@ -5,6 +5,7 @@ from farm import TODAY, Farm
 from planning_house import settled
 
 from colony.acts.due import due_litters
+from colony.acts.pairings import end_pairing
 from colony.acts.partners import Picked, pick_partners
 from colony.acts.sample import make_sample_book
 from colony.refusals.animals import NoSuchTag
@@ -85,6 +86,29 @@ def test_a_rule_is_overridden_for_all_or_for_one_in_any_case(farm: Farm) -> None
         "Dino": ["hold: health hold: a sore"],
     }
     assert [one.tag for one in pick(farm, "Alma", "hold:DINO").partners] == ["Dino"]
+
+
+def test_one_that_is_gone_is_judged_when_it_is_asked_about(farm: Farm) -> None:
+    """A father who was sold and may come back: his kinship is 0.25 (Wright 1922), not nothing.
+
+    The mean is over those who are here only: (0.25 with Alma + 0 with Dino) / 2.
+    """
+    farm.male("Bruno", width="45cm")
+    farm.male("Dino", width="45cm")
+    farm.female("Alma", born="2022", width="50cm", sires="Bruno")
+    farm.end("Bruno", how="sold")
+    assert why(pick(farm, "Alma")) == {"Bruno": ["gone"]}
+    back = {one.tag: one for one in pick(farm, "Alma", "gone:bruno").partners}
+    assert (back["Bruno"].kinship, back["Bruno"].mean_kinship) == pytest.approx((0.25, 0.125))
+    assert back["Dino"].kinship == 0
+
+
+def test_a_female_only_kept_with_a_male_is_not_taken_for_gravid(farm: Farm) -> None:
+    """However long ago they were parted: the due list calls her possible, no rule bars her."""
+    settled(farm)
+    farm.pair("Alma", "Bruno", on="400d ago")
+    farm.do(end_pairing, dam="Alma", on=farm.day("390d ago"), today=farm.today)
+    assert [one.tag for one in pick(farm, "Bruno").partners][:1] == ["Alma"]
 
 
 def test_her_own_reasons_are_cautions(farm: Farm) -> None:
