@@ -17,6 +17,7 @@ from colony.screens.slips.known_blanks import told
 from colony.screens.widgets.columns import Column
 from colony.screens.widgets.ledger import Ledger, Line
 from colony.screens.widgets.look import Look
+from colony.screens.widgets.search_line import SearchLine
 
 COLUMNS = (
     Column("Tag", 14),
@@ -52,7 +53,7 @@ class Rays(Place):
         Binding("f2", "narrow('sex')", "Sex", key_display="F2"),
         Binding("f3", "narrow('status')", "Here or all", key_display="F3"),
         Binding("f4", "narrow('species')", "Species", key_display="F4"),
-        Binding("tab", "app.focus_next", "Letters are keys", key_display="Tab"),
+        Binding("tab", "app.focus_next", "To the list", key_display="Tab"),
         Binding("down", "move(1)", show=False),
         Binding("up", "move(-1)", show=False),
         Binding("pagedown", "move(15)", show=False),
@@ -70,7 +71,7 @@ class Rays(Place):
     def body(self) -> Iterable[Widget]:
         """The line one types in, and the list."""
         with Horizontal(id="search"):
-            yield Input(placeholder="find a ray: tag, name, species, parent", compact=True)
+            yield SearchLine(placeholder="find a ray: tag, name, species, parent", compact=True)
             yield Static("", id="filters", markup=False)
         with Horizontal(classes="beside"):
             yield Ledger(COLUMNS, empty="No ray is found by that.")

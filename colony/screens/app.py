@@ -2,7 +2,7 @@
 
 import asyncio
 import os
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from datetime import date
 from typing import TYPE_CHECKING, Any, ClassVar, cast
 
@@ -102,6 +102,12 @@ class ColonyApp(App[None]):
         """Say what was written, and show the book anew."""
         self.say(f"{words} u takes it back.", "written")
         self.changed()
+
+    def unmark(self, tags: Collection[str]) -> None:
+        """Take the marks off animals with which something was done."""
+        for screen in self.screen_stack:
+            if isinstance(screen, Place):
+                screen.unmark(tags)
 
     def changed(self) -> None:
         """Show anew whatever is on the screen."""

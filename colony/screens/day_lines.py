@@ -17,7 +17,7 @@ from colony.planning.growth_flags import OffCurve
 from colony.planning.readiness import Readiness
 from colony.screens.about import About
 from colony.screens.desk import Desk
-from colony.screens.when import in_days, short_day
+from colony.screens.when import in_days, in_window, short_day
 from colony.screens.widgets.columns import Column
 from colony.screens.widgets.ledger import Entry, Heading, Line
 
@@ -112,7 +112,7 @@ class DayLines:
         late = due.state == "overdue"
         sires = ", ".join(due.sires) or "sire unknown"
         what = f"{due.state}, by {sires}"
-        when = in_days(due.likely, self.today)
+        when = due_when(due, self.today)
         return Line(
             About("animal", due.dam, "F"),
             (due.dam, what, when, due.tank or "-"),
@@ -186,13 +186,22 @@ def gates_told(pup: Readiness) -> str:
     )
 
 
+def due_when(due: DueLitter, today: date) -> str:
+    """The likely day; for one that is overdue the days that are left: none is likely any more."""
+    if due.state == "overdue":
+        return in_window(due.earliest, due.latest, today)
+    return in_days(due.likely, today)
+
+
 def due_told(due: DueLitter) -> str:
     """The window of a birth, when its nursery has to stand, and what it is known from."""
     return (
         f"{due.dam} by {', '.join(due.sires) or 'sire unknown'}\n\n"
         f"earliest  {short_day(due.earliest)}\nlikely    {short_day(due.likely)}\n"
         f"latest    {short_day(due.latest)}\n\n"
-        f"nursery set up by {short_day(due.nursery)}\n\nknown from: {due.basis}"
+        f"nursery {due.nursery_tank or ''}".rstrip()
+        + f", set up by {short_day(due.nursery)}\n\nknown from: {due.basis}"
+        + "".join(f"\n\n! {one}" for one in due.warnings)
     )
 
 

@@ -39,6 +39,7 @@ class Log(Place):
     def __init__(self) -> None:
         super().__init__()
         self._most = PAGE_ACTS
+        self._arrived = False
 
     def body(self) -> Iterable[Widget]:
         """The acts, and one of them in full beside."""
@@ -49,6 +50,11 @@ class Log(Place):
     def on_mount(self) -> None:
         """The list takes the keys."""
         self.query_one(Ledger).focus()
+
+    def arrive(self) -> None:
+        """Begin with the newest act: z must not take back what one looked at long ago."""
+        self._arrived = True
+        self.query_one(Ledger).action_first()
 
     @property
     def about(self) -> About | None:
@@ -83,7 +89,11 @@ class Log(Place):
             take_back(self.app, int(line.about.key))
 
     def _show(self, acts: Sequence[HistoryLine]) -> None:
-        self.query_one(Ledger).show([_line(one) for one in acts])
+        ledger = self.query_one(Ledger)
+        ledger.show([_line(one) for one in acts])
+        if self._arrived:
+            self._arrived = False
+            ledger.action_first()
 
 
 def _line(one: HistoryLine) -> Line:

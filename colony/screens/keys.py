@@ -9,7 +9,7 @@ PROGRAM = (
     Binding("slash", "go('animals')", "Find", key_display="/"),
     Binding("r", "go('pups')", "Ready", show=False),
     Binding("u", "undo", "Undo"),
-    Binding("question_mark", "help", "Keys", key_display="?"),
+    Binding("question_mark,f1", "help", "Keys", key_display="?"),
     Binding("L", "light", "Light or dark", show=False),
     Binding("ctrl+p,colon", "command_palette", "All commands", show=False, key_display="^p"),
     Binding("q,ctrl+q", "quit", "Leave", show=False, key_display="q"),

@@ -11,15 +11,17 @@ from textual.widgets import Static
 
 from colony.screens.places import PLACES
 from colony.screens.slips.table import SLIPS
+from colony.screens.widgets.key_strip import SHOWN
 
 ALWAYS = (
-    ("Arrows, PgUp, PgDn", "move; Enter opens what a line is about"),
+    ("Up, Down, PgDn", "move; Enter opens what a line is about"),
     ("Esc", "back, or stop what is being read; at last home"),
     ("/", "find a ray"),
     ("u", "undo: take the last act back"),
     ("r", "the ready list"),
     ("Space", "mark a line, where lines can be marked"),
     (": or ^p", "all commands, by typing"),
+    ("? or F1", "this page; in a slip F1"),
     ("L", "light or dark colours"),
     ("q", "leave; everything is written already"),
 )
@@ -35,7 +37,7 @@ class KeysPage(ModalScreen[None]):
     """A page of keys over the screen that asked for it."""
 
     BINDINGS: ClassVar[list[BindingType]] = [
-        Binding("escape,question_mark,q,enter", "dismiss", "Close")
+        Binding("escape,question_mark,f1,q,enter", "dismiss", "Close")
     ]
 
     def __init__(self, asking: Screen[object]) -> None:
@@ -46,13 +48,27 @@ class KeysPage(ModalScreen[None]):
         """What one does here, the places, the slips, and the keys that work everywhere."""
         with VerticalScroll(id="keys-page"):
             yield Static(getattr(self._asking, "HELP", ""), markup=False, classes="help-words")
-            for title, keys in _lists():
+            for title, keys in self._lists():
                 rows = "\n".join(f"  {key:<14} {words}" for key, words in keys)
                 yield Static(f"{title}\n{rows}\n", markup=False)
 
+    def _lists(self) -> Iterator[tuple[str, Sequence[tuple[str, str]]]]:
+        if isinstance(self._asking, ModalScreen):
+            yield "In a slip", IN_SLIPS
+        elif here := [(key, words) for key, words, _ in keys_of(self._asking)]:
+            yield "Here", here
+        yield "Places", [(one.key, one.about) for one in PLACES.values()]
+        yield "Slips", [(one.key, one.about) for one in SLIPS.values() if one.key]
+        yield "Everywhere", ALWAYS
+        if not isinstance(self._asking, ModalScreen):
+            yield "In a slip", IN_SLIPS
 
-def _lists() -> Iterator[tuple[str, Sequence[tuple[str, str]]]]:
-    yield "Places", [(one.key, one.about) for one in PLACES.values()]
-    yield "Slips", [(one.key, one.about) for one in SLIPS.values()]
-    yield "Everywhere", ALWAYS
-    yield "In a slip", IN_SLIPS
+
+def keys_of(screen: Screen[object]) -> list[tuple[str, str, str]]:
+    """The keys that a screen has of its own: each key, its words and its action."""
+    own = [one for one in screen.BINDINGS if isinstance(one, Binding)]
+    return [
+        (one.key_display or SHOWN.get(one.key, one.key), one.description, one.action)
+        for one in own
+        if one.description and one.key != "escape"
+    ]

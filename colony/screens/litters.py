@@ -9,9 +9,9 @@ from textual.widget import Widget
 from colony.acts.due import DueLitter, due_litters
 from colony.acts.litter_pages import LitterLine, list_litters
 from colony.screens.about import About
-from colony.screens.day_lines import due_told
+from colony.screens.day_lines import due_told, due_when
 from colony.screens.place import Place
-from colony.screens.when import in_days, short_day
+from colony.screens.when import short_day
 from colony.screens.widgets.columns import Column
 from colony.screens.widgets.ledger import Entry, Heading, Ledger, Line
 from colony.screens.widgets.look import Look
@@ -60,7 +60,7 @@ class Births(Place):
             due.dam,
             due.state,
             line.window(due.earliest, due.likely, due.latest),
-            in_days(due.likely, self.app.desk.today),
+            due_when(due, self.app.desk.today),
             due.tank or "-",
         )
         mark, tone = ("!", "wrong") if late else ("◄", "due")

@@ -22,11 +22,11 @@ from colony.screens.widgets.look import Look
 WEEKS = 4
 
 COLUMNS = (
-    Column("Animal", 24),
+    Column("Animal", 16),
     Column("From", 6),
     Column("To", 6),
     Column("By", 11),
-    Column("Why", 20, grows=True),
+    Column("Why", 30, grows=True),
 )
 
 

@@ -6,6 +6,8 @@ from typing import TYPE_CHECKING, cast
 
 from textual.command import DiscoveryHit, Hit, Hits, Provider
 
+from colony.screens.about import About
+from colony.screens.keys_page import keys_of
 from colony.screens.places import PLACES
 from colony.screens.slips.table import SLIPS
 from colony.screens.themes import THEMES
@@ -16,16 +18,32 @@ if TYPE_CHECKING:
     from colony.screens.app import ColonyApp
 
 
+PLANS = {
+    "plan": ("Plan pairings  (4 g)", "The best pairs of the whole colony, with what-if."),
+    "moves": ("Plan moves  (6 g)", "The fewest moves that keep every limit."),
+}
+"""The pages of plans, which no line leads to."""
+
+
 class EveryCommand(Provider):
     """All that can be done, each by its name with its key beside it."""
 
+    def _here(self) -> "Iterator[tuple[str, str, Callable[[], object]]]":
+        """What the screen behind the palette does by keys of its own."""
+        for key, words, action in keys_of(self.screen):
+            call = partial(self.app.run_action, action, self.screen)
+            yield f"{words}  ({key})", "On this screen.", call
+
     def _all(self) -> "Iterator[tuple[str, str, Callable[[], object]]]":
         app = cast("ColonyApp", self.app)
+        yield from self._here()
         for name, place in PLACES.items():
             yield f"{place.title}  ({place.key})", place.about, partial(app.action_go, name)
         for name, slip in SLIPS.items():
             keyed = f"{slip.title}  ({slip.key})" if slip.key else slip.title
             yield keyed, slip.about, partial(app.action_slip, name)
+        for name, (title, about) in PLANS.items():
+            yield title, about, partial(app.open_about, About(name, ""))
         yield "Undo  (u)", "Take the last act back.", app.action_undo
         yield "Keys  (?)", "Every key that works here.", app.action_help
         yield "Light or dark  (L)", "Change the colours.", app.action_light

@@ -1,7 +1,7 @@
 """What every place shares: the frame, reading in the background, and opening lines."""
 
 from asyncio import sleep
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Collection, Iterable, Mapping
 from time import monotonic
 from typing import TYPE_CHECKING, Any, ClassVar, TypeVar
 
@@ -25,6 +25,9 @@ if TYPE_CHECKING:
     from colony.screens.app import ColonyApp
 
 T = TypeVar("T")
+
+PASSING = frozenset({"hint", "refused"})
+"""Kinds of words that belong to the screen on which they were said."""
 
 PATIENCE_SECONDS = 2.0
 """How long a key waits for a list that is being read."""
@@ -93,14 +96,19 @@ class Place(Screen[None]):
             one.about.tag for ledger in self.query(Ledger) for one in ledger.marked if one.about.tag
         ]
 
+    def unmark(self, tags: Collection[str]) -> None:
+        """Take the marks off animals with which something was done."""
+        for ledger in self.query(Ledger):
+            ledger.unmark(tags)
+
     @property
     def queue(self) -> list[str]:
         """The animals that come one after another here, from the one that is looked at on."""
         return next((one.queue for one in self.query(Ledger)), [])
 
     def on_screen_resume(self) -> None:
-        """Read anew if the book changed since this was shown; a hint of elsewhere goes."""
-        if self.app.said.kind == "hint":
+        """Read anew if the book changed since this was shown; hints and refusals of elsewhere go."""
+        if self.app.said.kind in PASSING:
             self.app.say("")
         self.refresh_if_stale()
 

@@ -12,6 +12,7 @@ T = TypeVar("T")
 
 SAID_HERE = {
     ", or repeat with --anyway": ", or press F2 to write it anyway",
+    "repeat with --anyway --why REASON": "write why, then press F2",
     "see: colony animal list.": "press / to find it.",
     "see: colony tank list.": "press 6 to see the house.",
 }
@@ -58,13 +59,15 @@ BLANKS = {
     "NoSuchSpecies": ("species",),
     "ParentNotOlder": ("born", "dam"),
     "NotHere": ("tag", "tags", "dam"),
+    "WrongSexForParent": ("dam", "sires"),
+    "LeavesIsolationEarly": ("why",),
     "AlreadyEnded": ("tag",),
     "HeldAlready": ("tag",),
     "NotHeld": ("tag",),
 }
 """The blanks at which a refusal is shown, by its name: the first that the slip has."""
 
-OVERRIDABLE = frozenset({"TankDoesNotFit"})
+OVERRIDABLE = frozenset({"TankDoesNotFit", "LeavesIsolationEarly"})
 """Refusals that the breeder may override."""
 
 

@@ -72,8 +72,7 @@ class Round(Place):
 
     def action_tick(self) -> None:
         """Tick off what is open at the place, or the one task."""
-        if open_here := [one for one in self._looked_at() if one.is_open]:
-            self._tick(open_here)
+        self._tick([one for one in self._looked_at() if one.is_open])
 
     def action_tick_system(self) -> None:
         """Tick off all that is open at every place of the system."""
@@ -95,6 +94,9 @@ class Round(Place):
         return line.more if line and isinstance(line.more, tuple) else ()
 
     def _tick(self, works: Sequence[WorkLine]) -> None:
+        if not works:
+            self.app.say("Nothing is open here.")
+            return
         desk = self.app.desk
         done = tried(lambda: desk.act("round done", _tick_off, works=works, today=desk.today))
         if done.answer is None:

@@ -146,12 +146,19 @@ class House(Place):
         desk, tags = self.app.desk, self.carried
         facts: dict[str, Any] = {"tags": tags, "tank": tank, "on": desk.today, "today": desk.today}
         done = tried(lambda: desk.act("tank move", move, anyway=anyway, **facts))
+        if "why" in done.blanks:
+            self._ask_why(tags, tank)
         if done.answer is None:
             self.app.say(done.problem, "refused")
             return
         self.carry(())
         odd = "".join(f" ! {one}" for one in done.answer.warnings)
         self.app.wrote(f"{', '.join(tags)} moved to {tank}.{odd}")
+
+    def _ask_why(self, tags: Sequence[str], tank: str) -> None:
+        """Let go of the animals, and bring the slip that has room for a reason."""
+        self.carry(())
+        self.app.call_later(self.app.action_slip, "move", tags=", ".join(tags), tank=tank)
 
     def _say_whether(self, reasons: Sequence[str]) -> None:
         tank = self._looked.tank.tank if self._looked else ""

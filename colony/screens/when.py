@@ -12,6 +12,12 @@ def short_day(day: date | None, *, year_of: date | None = None) -> str:
     return f"{day.day} {day:%b %Y}"
 
 
+def in_window(earliest: date, latest: date, today: date) -> str:
+    """``now to 17 Dec``: any day from the earliest to the latest."""
+    begins = "now" if earliest <= today else short_day(earliest, year_of=latest)
+    return f"{begins} to {latest.day} {latest:%b}"
+
+
 def in_days(day: date, today: date) -> str:
     """``today``, ``in 8 d`` or ``3 d ago``, with the day."""
     days = (day - today).days

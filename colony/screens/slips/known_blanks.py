@@ -3,14 +3,19 @@
 import re
 from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import ClassVar
 
 from colony.acts.search import Hit, complete_tag, complete_tank, who_is
 from colony.acts.species import list_species, show_species
 from colony.acts.tank_pages import tank_in_use
 from colony.notation.days import show_span
 from colony.notation.shares import parse_sires
+from colony.refusals.animals import NoSuchTag, WrongSexForParent
 from colony.screens.desk import Desk
 from colony.screens.slips.blanks import Blank, Understood
+
+ROLES = {"F": "dam", "M": "sire"}
+"""What an animal of a sex is asked for as."""
 
 
 @dataclass(frozen=True)
@@ -22,8 +27,15 @@ class TagBlank(Blank):
 
     def understand(self, text: str, desk: Desk) -> Understood:
         """Find the animal."""
-        hit = desk.read(who_is, tag=text.strip(), today=desk.today)
+        hit = self.find(text.strip(), desk)
         return Understood(hit.tag, told(hit, desk))
+
+    def find(self, tag: str, desk: Desk) -> Hit:
+        """The animal of that tag, if its sex is the one that is asked for."""
+        hit = desk.read(who_is, tag=tag, today=desk.today)
+        if self.sex and hit.sex != self.sex:
+            raise WrongSexForParent(hit.tag, hit.sex, ROLES[self.sex])
+        return hit
 
     def complete(self, text: str, desk: Desk) -> Sequence[str]:
         """Tags that begin so."""
@@ -32,14 +44,33 @@ class TagBlank(Blank):
 
 @dataclass(frozen=True)
 class TagsBlank(TagBlank):
-    """Several tags, with spaces or commas between them."""
+    """Several tags, with spaces or commas between them; one that holds a space stays whole."""
+
+    SEPARATOR: ClassVar[str] = ","
 
     def understand(self, text: str, desk: Desk) -> Understood:
         """Find each animal."""
-        tags = [one for one in re.split(r"[\s,]+", text.strip()) if one]
-        hits = [desk.read(who_is, tag=tag, today=desk.today) for tag in tags]
+        hits = [self.find(tag, desk) for tag in self.split(text, desk)]
         said = told(hits[0], desk) if len(hits) == 1 else f"{len(hits)} animals"
         return Understood(tuple(hit.tag for hit in hits), said)
+
+    def split(self, text: str, desk: Desk) -> list[str]:
+        """Part what is typed into tags."""
+        chunks = [one.strip() for one in re.split(self.SEPARATOR, text) if one.strip()]
+        return [
+            tag
+            for chunk in chunks
+            for tag in ([chunk] if self._is_one(chunk, desk) else chunk.split())
+        ]
+
+    def _is_one(self, chunk: str, desk: Desk) -> bool:
+        if len(chunk.split()) == 1:
+            return True
+        try:
+            desk.read(who_is, tag=chunk.partition("=")[0].strip(), today=desk.today)
+        except NoSuchTag:
+            return False
+        return True
 
     def spoken(self, text: str) -> str:
         """The last tag is the one that is being typed."""
@@ -50,14 +81,17 @@ class TagsBlank(TagBlank):
 class SiresBlank(TagsBlank):
     """Possible sires: ``Bruno``, or ``Bruno=0.7 Caro=0.3``."""
 
+    SEPARATOR: ClassVar[str] = r",(?!\d)"
+    """A comma before a digit is that of a share: ``Bruno=0,7``."""
+
     sex: str | None = "M"
 
     def understand(self, text: str, desk: Desk) -> Understood:
         """Read the sires and their shares."""
-        sires = parse_sires([one for one in re.split(r"[\s,]+", text.strip()) if one])
+        sires = parse_sires(self.split(text, desk))
         for one in sires:
             if one.tag is not None:
-                desk.read(who_is, tag=one.tag, today=desk.today)
+                self.find(one.tag, desk)
         return Understood(sires, f"{len(sires)} possible sires" if len(sires) > 1 else "")
 
 

@@ -1,6 +1,6 @@
 """A slip: a few blanks at the bottom of the screen, filled with keys, then written at once."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 from typing import TYPE_CHECKING, Any, ClassVar
@@ -50,6 +50,10 @@ class Slip(ModalScreen[Done | None]):
     """The act's name in the journal."""
 
     CAUTION: ClassVar[str] = ""
+    HELP: ClassVar[str | None] = (
+        "A star marks a blank that has to be filled; grey words say what holds where one stays "
+        "empty. Days: today, 3d ago, 2026-03-09. Lengths: 12.5cm, 5in."
+    )
     AUTO_FOCUS = ""
     AGAIN: ClassVar[bool] = False
     """Whether the slip stays for the next one after it was written."""
@@ -59,6 +63,7 @@ class Slip(ModalScreen[Done | None]):
         Binding("enter", "enter", show=False, priority=True),
         Binding("escape", "leave", "Close"),
         Binding("ctrl+s", "write", "Write"),
+        Binding("f1", "app.help", "Keys", key_display="F1"),
         Binding("f2", "anyway", "Anyway"),
         Binding("down", "app.focus_next", show=False),
         Binding("up", "app.focus_previous", show=False),
@@ -128,10 +133,11 @@ class Slip(ModalScreen[Done | None]):
         else:
             self.focus_next(Input)
 
-    def on_input_changed(self, _: Input.Changed) -> None:
-        """Typing takes back the wish to leave, and what could be overridden."""
-        if self._asked_to_leave or self._overridable:
-            self._asked_to_leave = self._overridable = False
+    def on_input_changed(self, changed: Input.Changed) -> None:
+        """Typing takes back the wish to leave, and what could be overridden; a reason does not."""
+        self._asked_to_leave = False
+        if changed.input is not next((r.input for r in self.rows if r.blank.name == "why"), None):
+            self._overridable = False
         self._hint()
 
     def on_blank_row_shown(self, _: BlankRow.Shown) -> None:
@@ -182,6 +188,7 @@ class Slip(ModalScreen[Done | None]):
             return
         done = written.answer
         self._seen = self.app.desk.mark
+        self.app.unmark(self._tags())
         self.app.wrote(done.told)
         if self.AGAIN:
             for row in self.rows:
@@ -199,6 +206,12 @@ class Slip(ModalScreen[Done | None]):
         past = self.query_one("#slip-past", Static)
         past.update(Content("\n".join(f"■ {one}" for one in self._past)))
         past.remove_class("-none")
+
+    def _tags(self) -> Collection[str]:
+        """The animals with which something was done."""
+        read = [row.read for row in self.rows if row.read and row.blank.name in {"tag", "tags"}]
+        values = [one.answer.value for one in read if one.answer]
+        return {str(tag) for one in values for tag in (one if isinstance(one, tuple) else (one,))}
 
     def _refused(self, refused: Tried[Done]) -> None:
         self._overridable = refused.overridable
@@ -229,7 +242,7 @@ class Slip(ModalScreen[Done | None]):
         if wrong:
             enter = f"Mend {', '.join(wrong)}"
         anyway = " · F2 anyway" if self._overridable else ""
-        self._say(f"{enter}{anyway} · Tab next blank · Esc closes")
+        self._say(f"{enter}{anyway} · Tab next blank · Esc closes · F1 keys")
 
     def _say(self, words: str, wrong: bool = False) -> None:
         line = self.query_one("#slip-said", Static)

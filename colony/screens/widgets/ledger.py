@@ -1,6 +1,6 @@
 """A list of lines; each opens what it is about, and more come as the end draws near."""
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from itertools import takewhile
 
@@ -128,6 +128,14 @@ class Ledger(OptionList):
         self.replace_option_prompt_at_index(self.highlighted, prompt)
         if self.highlighted + 1 < len(self._entries):
             self.action_cursor_down()
+
+    def unmark(self, tags: Collection[str]) -> None:
+        """Take the marks off these animals."""
+        wanted = self._marked & set(tags)
+        self._marked -= wanted
+        for at, entry in enumerate(self._entries[: self._drawn] if wanted else ()):
+            if isinstance(entry, Line) and entry.about.key in wanted:
+                self.replace_option_prompt_at_index(at, self._prompt(entry, self._layout()))
 
     def action_last(self) -> None:
         """Go to the very last line, also where it was not drawn yet."""
