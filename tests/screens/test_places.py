@@ -143,6 +143,20 @@ def test_one_key_takes_the_last_act_back_from_anywhere(farm: Path) -> None:
     assert ask(farm, show_animal, tag="Alma", today=TODAY).status == "died"
 
 
+def test_the_log_begins_with_the_newest_act(farm: Path) -> None:
+    """Who comes back to the log does not undo what was looked at there before."""
+    end = ["e", "type:alma", "enter", "type:di", "enter"]
+    drive(farm, "8", "1", *end, "8", "z")
+    assert ask(farm, show_animal, tag="Alma", today=TODAY).status == "present"
+
+
+def test_a_refusal_stays_on_the_screen_that_asked(sample: Path) -> None:
+    """Nothing of it is left at the next place."""
+    asked = text_after(sample, "8", "end", "z")
+    assert "\n ! " in asked
+    assert "\n ! " not in text_after(sample, "8", "end", "z", "4")
+
+
 def test_a_planned_week_of_moves_becomes_a_work_list(farm: Path) -> None:
     """The plan's y puts its moves on the list, and today then shows them."""
     drive(farm, "6", "g", "y")
@@ -180,6 +194,9 @@ def test_the_round_is_ticked_off_by_a_key(farm: Path) -> None:
     here, steps = first_open()
     drive(farm, "7", *steps, "A")
     assert not any(other.is_open for other in work() if other.system == here[0].system)
+    before = ask(farm, list_history, most=1)
+    assert "Nothing is open here" in text_after(farm, "7", *steps, "A", "space")
+    assert ask(farm, list_history, most=1) == before
 
 
 def test_a_round_without_rhythms_begins_with_the_usual_ones(tmp_path: Path) -> None:
@@ -289,6 +306,20 @@ def test_long_reading_can_be_stopped(sample: Path) -> None:
 def test_every_command_is_found_by_typing(farm: Path) -> None:
     """The palette finds a slip by a word of what it does."""
     assert "Dam *" in text_after(farm, "8", "ctrl+p", "type:mating sign", "enter", "enter")
+    assert "fewest" in text_after(farm, "8", "ctrl+p", "type:plan moves", "enter")
+
+
+def test_the_palette_and_the_page_of_keys_know_the_keys_of_a_screen(farm: Path) -> None:
+    """What only works here is found by typing too, and listed first by ``?``."""
+    drive(farm, "7", "ctrl+p", "type:whole system", "enter")
+    assert ask(farm, list_history, most=1)[0].act == "round done"
+    assert re.search("Here *│.*\n.*Space +Mark", text_after(farm, "5", "?"))
+
+
+def test_program_keys_work_while_one_searches(sample: Path) -> None:
+    """No tag needs ``?`` or ``:`` to be found: they ask for the keys and all commands."""
+    assert "every word has to be" in text_after(sample, "2", "type:al", "question_mark")
+    assert "Search for commands" in text_after(sample, "2", "type:al", "colon")
 
 
 def test_markup_and_codes_in_names_are_inert(farm: Path) -> None:

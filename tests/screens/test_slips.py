@@ -13,11 +13,13 @@ from textual.pilot import Pilot
 from colony.acts.animal_page import AnimalPage, show_animal
 from colony.acts.animals import AnimalFacts, edit_animal
 from colony.acts.history import list_history
+from colony.acts.isolation import isolation_now
 from colony.acts.pairing_pages import list_pairings
 from colony.acts.ready import ready_pups
 from colony.acts.tanks import list_tanks
 from colony.screens.app import ColonyApp
 from colony.screens.slips.table import SLIPS
+from colony.screens.widgets.ledger import Ledger
 
 
 def page(path: Path, tag: str) -> AnimalPage:
@@ -155,6 +157,9 @@ def test_each_slip_writes_what_was_typed(farm: Path) -> None:
             f"= {TODAY - timedelta(days=3):%a} 27 Feb",
         ),
         (["e", "type:alma", "tab", "type:eaten"], "sold, died or gone"),
+        (["b", "type:bruno"], "! Bruno is male and cannot be a dam"),
+        (["j", "type:alma", "enter", "type:bruno edda"], "! Edda is female and cannot be a sire"),
+        (["b", "type:alma", *["tab"] * 4, "type:bruno=0,7 caro=0,3"], "= 2 possible sires"),
         (["b", "type:alma", "tab", "tab", "type:in 3d"], "in the future: today is"),
         (["m", "type:alma", "enter", "type:g1"], "= grow-out, L64-1, L64-2, 2% of its floor"),
         (["s", "type:dunja", "enter", "type:b", "enter"], "start one: press j (Join)."),
@@ -190,6 +195,52 @@ def test_a_refusal_stands_at_its_field_and_a_limit_can_be_overridden(farm: Path)
     moved = text_after(farm, "8", "m", "type:alma", "enter", "type:g1", "enter", "f2")
     assert "Alma moved to G1" in moved
     assert page(farm, "Alma").tank == "G1"
+
+
+def test_isolation_ends_early_only_with_a_reason(farm: Path) -> None:
+    """F2 past the limits asks why at its own blank; F2 again then moves, and the reason is kept."""
+    moved = ["m", "type:dante", "enter", "type:n3", "enter", "f2"]
+    assert "write why, then press F2" in " ".join(text_after(farm, "8", *moved).split())
+    assert page(farm, "Dante").tank == "I1"
+    drive(farm, "8", *moved, "type:the heater failed", "f2")
+    assert page(farm, "Dante").tank == "N3"
+    left = ask(farm, isolation_now, today=TODAY).left_early
+    assert ("Dante", "the heater failed") in {(one.tag, one.why) for one in left}
+
+
+def test_a_reason_is_asked_for_when_animals_are_carried_out_of_isolation(farm: Path) -> None:
+    """In the house F2 brings the slip with the animals, the tank and room for the reason."""
+    text = text_after(farm, "6", "c", "down", "down", "down", "f2")
+    assert "Dante, Rhea" in text
+    assert "Why " in text
+    assert page(farm, "Dante").tank == "I1"
+
+
+def test_tags_with_spaces_stay_whole(farm: Path) -> None:
+    """A tag may hold a space: alone, and beside others."""
+    facts = AnimalFacts(tag="Big Mo")
+    act(farm, "animal edit", edit_animal, tag="L58-5", facts=facts, today=TODAY)
+    drive(farm, "8", "m", "type:big mo, l58-6", "enter", "type:g4", "enter")
+    assert [page(farm, tag).tank for tag in ("Big Mo", "L58-6")] == ["G4", "G4"]
+
+
+def test_marks_go_with_what_was_done(farm: Path) -> None:
+    """Marked pups lose their marks one by one as they are measured; the others keep theirs."""
+
+    async def look(app: ColonyApp, pilot: Pilot[None]) -> None:
+        first, second = (one.about.tag for one in app.screen.query_one(Ledger).marked)
+        await press(app, pilot, "w", "type:18.7", "enter", "escape")
+        assert [one.about.tag for one in app.screen.query_one(Ledger).marked] == [second]
+        marks = [line[0] for line in shown(app).splitlines() if first in line or second in line]
+        assert marks[:2] == ["●", "+"]
+
+    drive(farm, "5", "space", "space", look=look)
+
+
+def test_f1_explains_a_slip_and_leads_back_to_it(sample: Path) -> None:
+    """What is typed is still there when the page of keys is closed."""
+    assert "A star marks a blank" in text_after(sample, "8", "b", "type:edd", "f1")
+    assert "→ Edda" in text_after(sample, "8", "b", "type:edd", "f1", "escape")
 
 
 def test_widths_go_on_with_the_next_pup_of_the_list(farm: Path) -> None:

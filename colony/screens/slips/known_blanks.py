@@ -67,7 +67,7 @@ class TagsBlank(TagBlank):
         if len(chunk.split()) == 1:
             return True
         try:
-            desk.read(who_is, tag=chunk.partition("=")[0].strip(), today=desk.today)
+            desk.read(who_is, tag=chunk.rsplit("=", 1)[0].strip(), today=desk.today)
         except NoSuchTag:
             return False
         return True
