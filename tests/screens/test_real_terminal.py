@@ -1,13 +1,13 @@
 """The real program in a real terminal: tmux types, a command reads back."""
 
 import json
-import os
 import shutil
 import subprocess
 import sys
 import time
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from pathlib import Path
+from uuid import uuid4
 
 import pytest
 
@@ -26,8 +26,9 @@ PATIENCE_SECONDS = 60
 class Terminal:
     """A terminal of 80 by 24 in which the program runs."""
 
-    def __init__(self, socket: str, command: str) -> None:
-        self._tmux = ["tmux", "-L", socket]
+    def __init__(self, command: str) -> None:
+        # A socket each: a server that is being closed would take the next session with it.
+        self._tmux = ["tmux", "-L", f"colony-{uuid4().hex}"]
         self._run("new-session", "-d", "-s", "t", "-x", "80", "-y", "24", command)
 
     def press(self, *keys: str) -> None:
@@ -36,13 +37,25 @@ class Terminal:
 
     def shows(self, words: str) -> str:
         """Wait until some words are on the screen."""
+        return self._wait(words, lambda screen: words in screen)
+
+    def types_at(self, label: str) -> str:
+        """Wait until the cursor stands in the blank of that label: the next key goes there."""
+
+        def is_there(screen: str) -> bool:
+            row = int(self._run("display-message", "-t", "t", "-p", "#{cursor_y}"))
+            return label in screen.splitlines()[row]
+
+        return self._wait(f"cursor at {label}", is_there)
+
+    def _wait(self, what: str, is_there: Callable[[str], bool]) -> str:
         began = time.monotonic()
         while time.monotonic() - began < PATIENCE_SECONDS:
             screen = self._run("capture-pane", "-t", "t", "-p")
-            if words in screen:
+            if is_there(screen):
                 return screen
             time.sleep(0.1)
-        raise AssertionError(f"{words!r} never came:\n{screen}")
+        raise AssertionError(f"{what!r} never came:\n{screen}")
 
     def close(self) -> None:
         """Let go of the terminal."""
@@ -67,7 +80,7 @@ def terminal(book: Path) -> Iterator[Terminal]:
     """A terminal with the program open on the book."""
     root = Path(__file__).parents[2]
     words = " ".join(COLONY)
-    opened = Terminal(f"colony-{os.getpid()}", f"cd '{root}' && {words} --book '{book}'")
+    opened = Terminal(f"cd '{root}' && {words} --book '{book}'")
     yield opened
     opened.close()
 
@@ -84,6 +97,7 @@ def test_a_litter_recorded_with_keys_is_read_back_with_a_command(
     terminal.press("-l", "mira")
     terminal.shows("= female")
     terminal.press("Enter")
+    terminal.types_at("Pups *")
     terminal.press("-l", "2f3m")
     terminal.shows("5 live")
     terminal.press("Enter")
@@ -104,9 +118,7 @@ def test_no_color_is_honoured(book: Path) -> None:
     """With NO_COLOR the screen holds no colour code, and every mark and word is still there."""
     root = Path(__file__).parents[2]
     words = " ".join(COLONY)
-    terminal = Terminal(
-        f"colony-plain-{os.getpid()}", f"cd '{root}' && NO_COLOR=1 {words} --book '{book}'"
-    )
+    terminal = Terminal(f"cd '{root}' && NO_COLOR=1 {words} --book '{book}'")
     try:
         terminal.shows("Ready for sale")
         codes = terminal._run("capture-pane", "-t", "t", "-p", "-e")
