@@ -56,10 +56,10 @@ class MovePlan(Page):
         self.query_one(Ledger).focus()
 
     def load(self) -> None:
-        """Plan."""
-        if self._plan is None:
-            self.query_one("#page-head", Static).update("Planning moves; Esc stops.")
-            self.ask(plan_tanks, self._show, weeks=WEEKS, today=self.app.desk.today)
+        """Plan; anew after each move, for the plan starts from where everybody is now."""
+        self._plan = None
+        self.query_one("#page-head", Static).update("Planning moves; Esc stops.")
+        self.ask(plan_tanks, self._show, weeks=WEEKS, today=self.app.desk.today)
 
     def on_ledger_looked(self, event: Ledger.Looked) -> None:
         """Give the whole reason."""

@@ -164,6 +164,21 @@ def test_a_planned_week_of_moves_becomes_a_work_list(farm: Path) -> None:
     assert f"Moves to make ({len(work)})" in text_after(farm, "1") or not work
 
 
+def test_a_move_out_of_the_plan_leaves_the_plan(farm: Path) -> None:
+    """On a line m begins with its animal and tank; once written, the plan is made anew without it."""
+
+    async def look(app: ColonyApp, pilot: Pilot[None]) -> None:
+        def planned() -> list[str]:
+            entries = app.screen.query_one(Ledger).entries
+            return [one.about.tag for one in entries if isinstance(one, Line)]
+
+        first, *_ = planned()
+        await press(app, pilot, "m", "enter", "f2")
+        assert first not in planned()
+
+    drive(farm, "6", "g", look=look)
+
+
 def test_the_round_is_ticked_off_by_a_key(farm: Path) -> None:
     """Space ticks off a place, or one task of an unfolded one; A a system; z skips with a reason."""
 

@@ -24,7 +24,7 @@ class BirthSlip(Slip):
         PupsBlank("pups", "Pups", needed=True, empty="2F3M1U; 0 if none lived"),
         DayBlank("born", "Born", needed=True, what="A birth"),
         CountBlank("dead", "Stillborn", what="number of stillborn", empty="none"),
-        SiresBlank("sires", "Sire", empty="the males of her pairing; Bruno=0.7 Caro=0.3"),
+        SiresBlank("sires", "Sire", empty="those of her pairing; Bruno=0.7 Caro=0.3"),
         TankBlank("tank", "Pups in", empty="the tank she is in"),
         YesNoBlank("differ", "Several sires", empty="no: one sire, even if not known which"),
         Blank("note", "Note"),

@@ -7,6 +7,7 @@ from itertools import takewhile
 from textual.content import Content
 from textual.events import Resize
 from textual.message import Message
+from textual.style import Style
 from textual.widgets import OptionList
 from textual.widgets.option_list import Option
 
@@ -15,6 +16,9 @@ from colony.screens.widgets.columns import Cell, Column, Layout, lay_out
 
 NEAR = 15
 """Lines before the end at which the next page is asked for."""
+
+HIGHLIGHTED = "option-list--option-highlighted"
+"""What textual calls the line that one is on."""
 
 PAGE = 30
 """Lines that are drawn at once, beyond what the screen is high."""
@@ -142,6 +146,13 @@ class Ledger(OptionList):
         while self._drawn < len(self._entries):
             self._draw_more()
         super().action_last()
+
+    def get_visual_style(self, *component_classes: str, partial: bool = False) -> Style:
+        """Reverse the highlighted line where colours cannot show it; textual forgets that rule."""
+        style = super().get_visual_style(*component_classes, partial=partial)
+        if HIGHLIGHTED in component_classes and self.app.native_ansi_color:
+            style += Style(reverse=True)
+        return style
 
     def watch_highlighted(self, highlighted: int | None) -> None:
         """Tell which line is looked at, and when the end is near."""
