@@ -1,5 +1,6 @@
 """Draw the pictures of the README from the program itself: `python docs/draw_pictures.py`."""
 
+import re
 import sys
 import tempfile
 from pathlib import Path
@@ -7,21 +8,24 @@ from pathlib import Path
 from textual.pilot import Pilot
 
 DOCS = Path(__file__).parent
-sys.path.insert(0, str(DOCS.parent / "tests" / "screens"))
+sys.path[:0] = [str(DOCS.parent), str(DOCS.parent / "tests" / "screens")]
 
 from screens_house import TODAY, drive  # noqa: E402 - it stands with the tests
 
 from colony.acts.sample import make_sample_book  # noqa: E402 - after the path is set
 from colony.screens.app import ColonyApp  # noqa: E402 - the same
 
-PICTURES = {"today": ["1"], "house": ["6"]}
-"""Each picture, and the keys that lead to it."""
-
-SIZE = (112, 34)
+PICTURES = {
+    "today": (["down", "down"], (120, 36)),
+    "house": (["6", "c", "right", "right"], (80, 24)),
+}
+"""Each picture: the keys that lead to what it shows, and the size of its screen."""
 
 
 async def _drawn(app: ColonyApp, _pilot: Pilot[None]) -> str:
-    return app.export_screenshot(title="colony")
+    """The screen as SVG, in a font of the viewer's own: nothing is fetched to look at it."""
+    drawn = app.export_screenshot(title="colony")
+    return re.sub(r"\s*@font-face \{.*?\}", "", drawn, flags=re.DOTALL)
 
 
 def draw_pictures(folder: Path) -> None:
@@ -29,8 +33,8 @@ def draw_pictures(folder: Path) -> None:
     with tempfile.TemporaryDirectory() as place:
         book = Path(place) / "sample.colony"
         make_sample_book(location=str(book), today=TODAY)
-        for name, keys in PICTURES.items():
-            picture = drive(book, *keys, size=SIZE, look=_drawn)
+        for name, (keys, size) in PICTURES.items():
+            picture = drive(book, *keys, size=size, look=_drawn)
             (folder / f"{name}.svg").write_text(picture or "", "utf-8")
 
 

@@ -284,6 +284,19 @@ def test_a_click_goes_to_a_place_and_opens_a_line(sample: Path) -> None:
     assert drive(sample, look=look) == ["Births", "AnimalPage", "KeysPage"]
 
 
+def test_a_click_on_a_tank_looks_into_it_and_puts_down_what_is_carried(farm: Path) -> None:
+    """The mouse carries too: a click on a box is Enter there."""
+
+    async def look(app: ColonyApp, pilot: Pilot[None]) -> str:
+        boxes = {box.tank.tank: box for box in app.screen.query(TankBox)}
+        await pilot.click(boxes["I3"])
+        await settle(app, pilot)
+        return shown(app)
+
+    assert "I3, intake" in (drive(farm, "6", look=look) or "")
+    assert "Dante, Rhea moved to I3" in (drive(farm, "6", "c", look=look) or "")
+
+
 def test_a_resized_screen_lays_itself_out_anew(sample: Path) -> None:
     """The pane beside the list comes when there is room for it."""
 

@@ -51,8 +51,8 @@ class Slip(ModalScreen[Done | None]):
 
     CAUTION: ClassVar[str] = ""
     HELP: ClassVar[str | None] = (
-        "A star marks a blank that has to be filled; grey words say what holds where one stays "
-        "empty. Days: today, 3d ago, 2026-03-09. Lengths: 12.5cm, 5in."
+        "A star marks a blank that has to be filled; slanted words say what holds where one "
+        "stays empty. Days: today, 3d ago, 2026-03-09. Lengths: 12.5cm, 5in."
     )
     AUTO_FOCUS = ""
     AGAIN: ClassVar[bool] = False
