@@ -15,6 +15,9 @@ WEEK_DAYS = 7
 IMPLAUSIBLE_MM_A_WEEK = 20
 """Faster than any ray is known to grow; common practice, no source."""
 
+MEASURING_ERROR_MM = 5
+"""Widths that differ by less may be of one width; common practice, no source."""
+
 
 @dataclass(frozen=True)
 class Measured:
@@ -116,12 +119,13 @@ def _measured(tag: str, row: Measurement, before: Measurement | None) -> Measure
         since=before.measured_on if before else None,
         growth_mm=growth_mm,
         growth_mm_per_week=None if per_week is None else round(per_week, 2),
-        warnings=_doubts(tag, growth_mm, per_week),
+        warnings=() if growth_mm is None else _doubts(tag, growth_mm, per_week or 0.0),
     )
 
 
-def _doubts(tag: str, growth_mm: int | None, per_week: float | None) -> tuple[str, ...]:
-    if growth_mm is None or per_week is None:
+def _doubts(tag: str, growth_mm: int, per_week: float) -> tuple[str, ...]:
+    """What looks odd beyond what measuring alone explains."""
+    if abs(growth_mm) < MEASURING_ERROR_MM:
         return ()
     if growth_mm < 0:
         return (

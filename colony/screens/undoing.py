@@ -11,12 +11,16 @@ if TYPE_CHECKING:
 
 
 def take_back(app: "ColonyApp", number: int | None = None) -> None:
-    """Undo the last act, or one act by its number, in a thread."""
+    """Undo the last act, or one act by its number, in a thread.
+
+    What somebody else wrote and nobody was told of here yet is not taken back unseen.
+    """
+    seen = app.desk.mark
 
     def undo() -> Undone:
         if number is None:
-            return app.desk.act("undo", undo_last)
-        return app.desk.act("undo", undo_act, number=number)
+            return app.desk.act("undo", undo_last, seen=seen)
+        return app.desk.act("undo", undo_act, seen=seen, number=number)
 
     _in_thread(app, undo)
 

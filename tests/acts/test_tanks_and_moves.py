@@ -122,6 +122,14 @@ def test_a_width_that_cannot_be_is_written_and_doubted(
     assert said in found.warnings[0]
 
 
+@pytest.mark.parametrize("width_mm", [446, 454])
+def test_what_measuring_alone_explains_is_not_doubted(house: Farm, width_mm: int) -> None:
+    """A few millimetres more or less than yesterday's 45.0 cm is the tape, not the ray."""
+    house.write("UPDATE measurement SET measured_on = '2026-03-08'")
+    found = house.do(measure, tag="Alma", width_mm=width_mm, on=TODAY, today=TODAY)
+    assert found.warnings == ()
+
+
 def test_what_was_measured_before_it_left_is_still_written(house: Farm) -> None:
     """Sold in the morning, the book kept in the evening."""
     house.end("Alma", "sold", on="1d ago")

@@ -288,6 +288,23 @@ def test_what_somebody_else_changed_meanwhile_is_not_overwritten(farm: Path) -> 
     assert page(farm, "Alma").name == "Alma II"
 
 
+def test_what_somebody_else_wrote_is_not_taken_back_unseen(farm: Path) -> None:
+    """Right after another process wrote, u is refused and says so; once known, it is taken back."""
+
+    async def look(app: ColonyApp, pilot: Pilot[None]) -> None:
+        facts = AnimalFacts(name="Alma II")
+        act(farm, "animal edit", edit_animal, tag="Alma", facts=facts, today=TODAY)
+        await press(app, pilot, "u")
+        assert "Somebody else changed this meanwhile" in " ".join(shown(app).split())
+        app.desk.news()
+        await press(app, pilot, "u")
+
+    before = page(farm, "Alma").name
+    drive(farm, "8", look=look)
+    assert page(farm, "Alma").name == before
+    assert [one.act for one in ask(farm, list_history, most=2)] == ["undo", "animal edit"]
+
+
 def test_keys_typed_ahead_of_a_slip_go_into_it(farm: Path) -> None:
     """On a slow machine the pups are typed before the slip is there: not one key is lost."""
 

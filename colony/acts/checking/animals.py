@@ -8,14 +8,11 @@ from sqlalchemy import select
 from sqlmodel import Session, col
 
 from colony.acts.checking.finding import Finding
-from colony.acts.pups import IMPLAUSIBLE_MM_A_WEEK
+from colony.acts.pups import IMPLAUSIBLE_MM_A_WEEK, MEASURING_ERROR_MM
 from colony.notation.transponders import parse_transponder
 from colony.records import Animal, Feeding, Hold, Measurement, Pairing, Placement
 from colony.refusals.notation import BadTransponder
 from colony.store.readers.rows import read_rows
-
-SHRINKS_MM = 5
-"""A later width this much smaller is more than the error of a tape; common practice, no source."""
 
 _WEEK_DAYS = 7
 
@@ -117,7 +114,9 @@ def _of_animals(owner: Any, *columns: Any) -> Any:  # noqa: ANN401 - columns of 
 
 
 def _doubt(grown_mm: int, days: int) -> str | None:
-    if grown_mm <= -SHRINKS_MM:
+    if abs(grown_mm) < MEASURING_ERROR_MM:
+        return None
+    if grown_mm < 0:
         return f"{-grown_mm} mm less than before"
     if days and grown_mm / days * _WEEK_DAYS > IMPLAUSIBLE_MM_A_WEEK:
         return f"{grown_mm} mm more than {days} days before"
