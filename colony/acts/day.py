@@ -7,9 +7,8 @@ from datetime import date, timedelta
 from sqlmodel import Session
 
 from colony.acts.due import DueLitter, due_litters
-from colony.acts.placing import limits_of
 from colony.acts.ready import ready_of
-from colony.acts.tanks import TankLine, tank_lines
+from colony.acts.tank_loads import TankLine, limits_of, tank_lines
 from colony.acts.work_today import WorkLine, overdue_work
 from colony.planning.gates import PupFacts
 from colony.planning.glance import Overflow, glance, overflowing

@@ -9,7 +9,7 @@ from sqlmodel import Session
 
 from colony.acts.due import due_litters
 from colony.acts.growth_curves import tried_with_curves
-from colony.acts.placing import limits_of
+from colony.acts.tank_loads import limits_of
 from colony.acts.work import MoveLine, PlannedMove, accept_moves, clear_moves
 from colony.planning.housing import GROWING_ROLES
 from colony.planning.housing_plan import HousingPlan, plan_moves

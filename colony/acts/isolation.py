@@ -6,7 +6,7 @@ from datetime import date, timedelta
 
 from sqlmodel import Session, col, select
 
-from colony.acts.placing import read_house_today
+from colony.acts.tank_loads import read_house_today
 from colony.notation.cautions import OWN_TOOLS
 from colony.planning.isolation import mature_from
 from colony.planning.limits import is_isolated

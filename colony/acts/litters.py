@@ -11,7 +11,8 @@ from colony.acts.days import refuse_future
 from colony.acts.gestation import find_conception, judge_birth
 from colony.acts.litter_sires import sires_of_pairing, write_sires
 from colony.acts.parentage import find_parent, find_sires
-from colony.acts.placing import find_usable_tank, read_house_today, reasons_against
+from colony.acts.placing import find_usable_tank, reasons_against
+from colony.acts.tank_loads import read_house_today
 from colony.notation.days import Day
 from colony.notation.pups import PupCount
 from colony.notation.shares import SireShare

@@ -6,14 +6,14 @@ from datetime import date
 from sqlmodel import Session, col, select
 
 from colony.acts.days import refuse_before_life, refuse_ended, refuse_future
-from colony.planning.limits import Limits, Reason, why_not
+from colony.acts.tank_loads import limits_of
+from colony.planning.limits import Reason, why_not
 from colony.planning.load import Occupant
 from colony.records import Animal, Placement, Tank
 from colony.refusals.tanks import AlreadyInTank, MoveBeforeLast, TankRetired
 from colony.store.lookup import find_tank
-from colony.store.readers.house import House, read_house
-from colony.store.readers.lives import read_lives
-from colony.store.settings import BookSettings, read_settings
+from colony.store.readers.house import House
+from colony.store.settings import read_settings
 
 
 def place(
@@ -51,21 +51,6 @@ def find_usable_tank(session: Session, code: str) -> Tank:
     if tank.retired_on is not None:
         raise TankRetired(tank.code, tank.retired_on)
     return tank
-
-
-def read_house_today(session: Session, today: date) -> House:
-    """The house as it stands."""
-    return read_house(session, read_lives(session), read_settings(session), today)
-
-
-def limits_of(settings: BookSettings) -> Limits:
-    """The limits of housing as this book sets them."""
-    return Limits(
-        load=settings.load_limit,
-        widths_across=settings.widths_across,
-        widths_along=settings.widths_along,
-        size_spread=settings.size_spread,
-    )
 
 
 def reasons_against(

@@ -6,9 +6,9 @@ from datetime import date
 
 from sqlmodel import Session
 
-from colony.acts.placing import find_usable_tank, limits_of, read_house_today, reasons_against
+from colony.acts.placing import find_usable_tank, reasons_against
 from colony.acts.search import Hit, search_animals
-from colony.acts.tanks import TankLine, tank_lines
+from colony.acts.tank_loads import TankLine, limits_of, read_house_today, tank_lines
 from colony.planning.limits import breaks
 from colony.planning.load import Occupant, load
 from colony.store.lookup import find_animal, find_tank

@@ -1,4 +1,4 @@
-"""Tanks and systems: make them, see how full they are, move animals."""
+"""Tanks and systems: make them, move animals."""
 
 from collections.abc import Sequence
 from dataclasses import dataclass
@@ -8,22 +8,15 @@ from sqlmodel import Session
 
 from colony.acts.days import refuse_ended
 from colony.acts.isolation import reason_to_leave
-from colony.acts.placing import (
-    find_usable_tank,
-    limits_of,
-    place,
-    read_house_today,
-    reasons_against,
-)
+from colony.acts.placing import find_usable_tank, place, reasons_against
+from colony.acts.tank_loads import read_house_today
 from colony.acts.work import tick_move
-from colony.planning.limits import breaks
-from colony.planning.load import Occupant, load
+from colony.planning.load import Occupant
 from colony.records import Animal, System, Tank
 from colony.refusals.tanks import AlreadyInTank, TankCodeTaken, TankDoesNotFit, TankShape
 from colony.store.journal import tell
 from colony.store.lookup import find_animal, find_system, seek_system, seek_tank
-from colony.store.readers.house import House, TankRow
-from colony.store.settings import BookSettings, read_settings
+from colony.store.readers.house import House
 
 
 @dataclass(frozen=True)
@@ -35,20 +28,6 @@ class TankSize:
     diameter_mm: int | None = None
     water_height_mm: int | None = None
     volume_l: int | None = None
-
-
-@dataclass(frozen=True)
-class TankLine:
-    """One tank in the list: who is in it and how full it is."""
-
-    tank: str
-    system: str
-    role: str
-    animals: list[str]
-    load: float | None
-    load_limit: float
-    isolated_until: date | None
-    breaks: list[str]
 
 
 @dataclass(frozen=True)
@@ -122,25 +101,6 @@ def add_tank(
     return tank
 
 
-def list_tanks(session: Session, *, today: date) -> list[TankLine]:
-    """Every tank in use, in walking order, with its load and the limits it breaks."""
-    return tank_lines(read_house_today(session, today), read_settings(session))
-
-
-def tank_lines(house: House, settings: BookSettings) -> list[TankLine]:
-    """A line for each tank of a house that is in use."""
-    return [
-        _line(
-            house,
-            tank,
-            settings.load_limit,
-            [r.sentence for r in breaks(tank.plan, house.in_tank(tank.id), limits_of(settings))],
-        )
-        for tank in house.tanks.values()
-        if tank.retired_on is None
-    ]
-
-
 def move(
     session: Session,
     *,
@@ -185,20 +145,3 @@ def move(
 def _as_occupant(house: House, animal: Animal) -> Occupant:
     here = house.in_tank(house.tank_of.get(animal.id or 0, 0))
     return next((one for one in here if one.tag == animal.tag), Occupant(animal.tag, None))
-
-
-def _line(house: House, tank: TankRow, limit: float, broken: list[str]) -> TankLine:
-    here = house.in_tank(tank.id)
-    filled = load(tank.plan, here)
-    return TankLine(
-        tank=tank.plan.code,
-        system=tank.plan.system or "",
-        role=tank.plan.role,
-        animals=[one.tag for one in here],
-        load=None if filled is None else round(filled, 4),
-        load_limit=limit,
-        isolated_until=max(
-            (one.isolated_until for one in here if one.isolated_until), default=None
-        ),
-        breaks=broken,
-    )

@@ -8,7 +8,7 @@ from math import ceil
 from sqlmodel import Session
 
 from colony.acts.due import due_litters
-from colony.acts.placing import read_house_today
+from colony.acts.tank_loads import read_house_today
 from colony.acts.water_tests import bad_tests
 from colony.notation.cautions import ELECTRICITY, MAINS_WATER, OWN_TOOLS
 from colony.planning.load import load

@@ -94,7 +94,7 @@ def add(
 @app.command("list")
 def list_(book: Book = None, *, as_json: AsJson = False) -> None:
     """List the tanks in walking order with their occupants, load and broken limits."""
-    from colony.acts.tanks import list_tanks
+    from colony.acts.tank_loads import list_tanks
 
     with reading(book) as session:
         lines = list_tanks(session, today=today())

@@ -211,6 +211,16 @@ def due_window(
     )
 
 
+def likely_birth(
+    prior: GestationPrior, evidence: Evidence, past: Past, *, today: date
+) -> date | None:
+    """The likely day of `due_window` alone, which is a quarter of its work."""
+    seen = conception_days(evidence, longest_days=prior.high_days, today=today)
+    if seen is None:
+        return None
+    return _Birth(prior, past.believe(evidence.dam), seen.weighed()).day(0.5, today)
+
+
 @dataclass(frozen=True)
 class _Birth:
     """The day of birth: a day of conception, by its weight, plus a gestation."""

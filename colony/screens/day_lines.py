@@ -8,7 +8,7 @@ from typing import Any
 from colony.acts.day import State, Unmeasured
 from colony.acts.due import DueLitter
 from colony.acts.pairing_checks import Unchecked
-from colony.acts.tanks import TankLine
+from colony.acts.tank_loads import TankLine
 from colony.acts.work import MoveLine
 from colony.acts.work_today import WorkLine
 from colony.notation.days import show_span

@@ -9,8 +9,9 @@ from textual.containers import Grid, Vertical
 from textual.widget import Widget
 from textual.widgets import Static
 
+from colony.acts.tank_loads import TankLine, list_tanks
 from colony.acts.tank_pages import why_not_move
-from colony.acts.tanks import TankLine, list_tanks, move
+from colony.acts.tanks import move
 from colony.screens.about import About
 from colony.screens.place import Place
 from colony.screens.refused import tried

@@ -18,7 +18,8 @@ from colony.acts.housing import (
 )
 from colony.acts.ready import ready_pups
 from colony.acts.settings import set_setting
-from colony.acts.tanks import list_tanks, move
+from colony.acts.tank_loads import list_tanks
+from colony.acts.tanks import move
 from colony.acts.undo import undo_last
 from colony.acts.work import MoveLine, PlannedMove, accept_moves, drop_moves, list_moves
 from colony.planning.housing_plan import HousingPlan

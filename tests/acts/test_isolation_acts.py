@@ -7,7 +7,8 @@ from care_house import TODAY, CareHouse, ago, care_house
 
 from colony.acts.animals import AnimalFacts, add_animal, end_animal
 from colony.acts.isolation import IsolationLine, isolation_now
-from colony.acts.tanks import TankSize, add_tank, list_tanks, move, set_system
+from colony.acts.tank_loads import list_tanks
+from colony.acts.tanks import TankSize, add_tank, move, set_system
 from colony.refusals.isolation import LeavesIsolationEarly
 from colony.refusals.tanks import TankDoesNotFit
 from colony.store.book import Book

@@ -13,7 +13,7 @@ from colony.acts.checks import check_book
 from colony.acts.due import due_litters
 from colony.acts.ready import ready_pups
 from colony.acts.sample import make_sample_book
-from colony.acts.tanks import list_tanks
+from colony.acts.tank_loads import list_tanks
 from colony.records import Animal, Hold, Litter, Measurement, Placement, PossibleSire, System, Tank
 from colony.refusals.books import BookAlreadyThere, FolderNotThere
 from colony.refusals.exchange import NotAColonyFolder

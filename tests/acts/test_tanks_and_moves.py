@@ -6,7 +6,8 @@ import pytest
 from farm import TODAY, Farm
 
 from colony.acts.pups import measure
-from colony.acts.tanks import list_tanks, set_system
+from colony.acts.tank_loads import list_tanks
+from colony.acts.tanks import set_system
 from colony.refusals.animals import NotHere
 from colony.refusals.tanks import AlreadyInTank, MoveBeforeLast, TankDoesNotFit
 

@@ -17,7 +17,7 @@ from colony.acts.history import list_history
 from colony.acts.pairing_pages import list_pairings
 from colony.acts.rhythms import list_rhythms
 from colony.acts.search import PAGE_LINES, Sought, search_animals
-from colony.acts.tanks import list_tanks
+from colony.acts.tank_loads import list_tanks
 from colony.acts.work import list_moves
 from colony.acts.work_today import WorkLine, todays_round
 from colony.planning.care import USUAL

@@ -16,7 +16,7 @@ from colony.acts.history import list_history
 from colony.acts.isolation import isolation_now
 from colony.acts.pairing_pages import list_pairings
 from colony.acts.ready import ready_pups
-from colony.acts.tanks import list_tanks
+from colony.acts.tank_loads import list_tanks
 from colony.screens.app import ColonyApp
 from colony.screens.slips.table import SLIPS
 from colony.screens.widgets.ledger import Ledger

@@ -9,14 +9,13 @@ from sqlalchemy import select
 from sqlmodel import Session, col
 
 from colony.planning.eligibility import Candidate
-from colony.planning.gestation import DueWindow
 from colony.records import Animal, Hold, Measurement, PossibleSire
 from colony.store.readers.dams import DamRecord, read_dams, read_pairing_sires
-from colony.store.readers.due import due_windows
+from colony.store.readers.due import likely_births
 from colony.store.readers.herd import Herd, HerdRow, read_last_widths_mm
 from colony.store.readers.house import read_isolated
 from colony.store.readers.lives import Lives, read_lives
-from colony.store.settings import BookSettings, read_settings
+from colony.store.settings import read_settings
 
 
 @dataclass(frozen=True)
@@ -27,7 +26,7 @@ class _Seen:
     lives: Lives
     isolated: Mapping[int, date]
     dams: Mapping[int, DamRecord]
-    expecting: Mapping[int, DueWindow]
+    due: Mapping[int, date]
     partners: Mapping[int, list[str]]
     widths_mm: Mapping[int, tuple[date, int]]
     holds: Mapping[int, str]
@@ -46,7 +45,7 @@ def read_candidates(
         lives=lives,
         isolated=read_isolated(session, settings, today),
         dams=dams,
-        expecting=_expecting(herd, dams, lives, settings, today),
+        due=likely_births(herd, dams, lives, today=today),
         partners=_partners(herd, dams, read_pairing_sires(session), today),
         widths_mm=read_last_widths_mm(session, col(Measurement.animal_id).in_(present)),
         holds=_holds(session, today),
@@ -70,7 +69,7 @@ def _candidate(row: HerdRow, seen: _Seen, today: date) -> Candidate:
         )
     life = seen.lives.of(row.species)
     width_on, width_mm = seen.widths_mm.get(row.id, (None, None))
-    record, window = seen.dams.get(row.id), seen.expecting.get(row.id)
+    record = seen.dams.get(row.id)
     return Candidate(
         tag=row.tag,
         sex=row.sex,
@@ -86,24 +85,12 @@ def _candidate(row: HerdRow, seen: _Seen, today: date) -> Candidate:
         mature_seen=row.id in seen.proven or row.mature_since is not None,
         held=seen.holds.get(row.id),
         isolated_until=seen.isolated.get(row.id),
-        due=window.likely if window else None,
+        due=seen.due.get(row.id),
         last_birth=max((litter.born for litter in record.births), default=None) if record else None,
         rest_days=round(life.traits["rest_days"]),
         in_pairing_with=tuple(seen.partners.get(row.id, ())),
         breeding_ban=row.breeding_ban,
     )
-
-
-def _expecting(
-    herd: Herd,
-    dams: Mapping[int, DamRecord],
-    lives: Lives,
-    settings: BookSettings,
-    today: date,
-) -> dict[int, DueWindow]:
-    """The windows of dams seen mating or found gravid; kept with a male is no proof."""
-    weeks = settings.nursery_weeks
-    return due_windows(herd, dams, lives, today=today, filter_weeks=weeks, only_seen=True)
 
 
 def _partners(

@@ -1,53 +1,71 @@
 """The due windows of all dams who are here, in the light of every recorded gestation."""
 
 from collections import defaultdict
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from datetime import date
 
 from colony.planning.conception import Evidence, state_of
-from colony.planning.gestation import Carried, DueWindow, GestationPrior, Past, due_window
+from colony.planning.gestation import (
+    Carried,
+    DueWindow,
+    GestationPrior,
+    Past,
+    due_window,
+    likely_birth,
+)
 from colony.store.readers.dams import DamRecord
 from colony.store.readers.herd import Herd
 from colony.store.readers.lives import Lives
 
 
-def due_windows(  # noqa: PLR0913 - what the book holds, the day, and which windows are wanted
+def due_windows(
     herd: Herd,
     dams: Mapping[int, DamRecord],
     lives: Lives,
     *,
     today: date,
     filter_weeks: int,
-    only_seen: bool = False,
 ) -> dict[int, DueWindow]:
     """Find the window of each dam who may be expecting, by animal id.
 
     Parameters
     ----------
-    only_seen
-        Leave out those who were kept with a male and nothing more was seen.
     filter_weeks
         What a new nursery filter needs to mature.
     """
     past = _past_gestations(herd, dams, lives)
-    found = {}
+    windows = (
+        (dam, due_window(prior, seen, past[species], today=today, filter_weeks=filter_weeks))
+        for dam, species, prior, seen in _here(herd, dams, lives, today)
+    )
+    return {dam: window for dam, window in windows if window is not None}
+
+
+def likely_births(
+    herd: Herd, dams: Mapping[int, DamRecord], lives: Lives, *, today: date
+) -> dict[int, date]:
+    """The likely day of each dam of whom something was seen, by animal id.
+
+    Kept with a male is no proof; the day is that of her due window.
+    """
+    past = _past_gestations(herd, dams, lives)
+    days = (
+        (dam, likely_birth(prior, seen, past[species], today=today))
+        for dam, species, prior, seen in _here(herd, dams, lives, today)
+        if not _only_kept(seen, prior, today)
+    )
+    return {dam: day for dam, day in days if day is not None}
+
+
+def _here(
+    herd: Herd, dams: Mapping[int, DamRecord], lives: Lives, today: date
+) -> Iterator[tuple[int, str | None, GestationPrior, Evidence]]:
+    """Every dam who is present: her species, its gestation, and what was seen of her."""
     for dam_id, record in dams.items():
         row = herd.by_id(dam_id)
-        if row.status != "present":
-            continue
-        prior, evidence = lives.of(row.species).gestation(), record.evidence(row.tag, today)
-        if only_seen and _only_kept(evidence, prior, today):
-            continue
-        window = due_window(
-            prior,
-            evidence,
-            past[row.species],
-            today=today,
-            filter_weeks=filter_weeks,
-        )
-        if window is not None:
-            found[dam_id] = window
-    return found
+        if row.status == "present":
+            evidence = record.evidence(row.tag, today)
+            yield dam_id, row.species, lives.of(row.species).gestation(), evidence
 
 
 def _only_kept(evidence: Evidence, prior: GestationPrior, today: date) -> bool:

@@ -1,0 +1,77 @@
+"""How full each tank is, and which limits it breaks."""
+
+from dataclasses import dataclass
+from datetime import date
+
+from sqlmodel import Session
+
+from colony.planning.limits import Limits, breaks
+from colony.planning.load import load
+from colony.store.readers.house import House, TankRow, read_house
+from colony.store.readers.lives import read_lives
+from colony.store.settings import BookSettings, read_settings
+
+
+@dataclass(frozen=True)
+class TankLine:
+    """One tank in the list: who is in it and how full it is."""
+
+    tank: str
+    system: str
+    role: str
+    animals: list[str]
+    load: float | None
+    load_limit: float
+    isolated_until: date | None
+    breaks: list[str]
+
+
+def list_tanks(session: Session, *, today: date) -> list[TankLine]:
+    """Every tank in use, in walking order, with its load and the limits it breaks."""
+    return tank_lines(read_house_today(session, today), read_settings(session))
+
+
+def tank_lines(house: House, settings: BookSettings) -> list[TankLine]:
+    """A line for each tank of a house that is in use."""
+    return [
+        _line(
+            house,
+            tank,
+            settings.load_limit,
+            [r.sentence for r in breaks(tank.plan, house.in_tank(tank.id), limits_of(settings))],
+        )
+        for tank in house.tanks.values()
+        if tank.retired_on is None
+    ]
+
+
+def _line(house: House, tank: TankRow, limit: float, broken: list[str]) -> TankLine:
+    here = house.in_tank(tank.id)
+    filled = load(tank.plan, here)
+    return TankLine(
+        tank=tank.plan.code,
+        system=tank.plan.system or "",
+        role=tank.plan.role,
+        animals=[one.tag for one in here],
+        load=None if filled is None else round(filled, 4),
+        load_limit=limit,
+        isolated_until=max(
+            (one.isolated_until for one in here if one.isolated_until), default=None
+        ),
+        breaks=broken,
+    )
+
+
+def read_house_today(session: Session, today: date) -> House:
+    """The house as it stands."""
+    return read_house(session, read_lives(session), read_settings(session), today)
+
+
+def limits_of(settings: BookSettings) -> Limits:
+    """The limits of housing as this book sets them."""
+    return Limits(
+        load=settings.load_limit,
+        widths_across=settings.widths_across,
+        widths_along=settings.widths_along,
+        size_spread=settings.size_spread,
+    )
