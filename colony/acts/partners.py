@@ -1,14 +1,23 @@
 """Who may be paired with an animal, least related first, and why the others are left out."""
 
-from collections.abc import Container, Iterable
+from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date
 
 from sqlmodel import Session
 
 from colony.acts.pairing_rules import rules_of_book
-from colony.planning.eligibility import GONE, Reason, not_here, why_not
+from colony.planning.eligibility import (
+    GONE,
+    SAME_SEX,
+    Reason,
+    both_are,
+    is_overridden,
+    not_here,
+    why_not,
+)
 from colony.planning.partners import LeftOut, rank_partners
+from colony.records import Animal
 from colony.refusals.pairings import PartnerNeedsSex
 from colony.store.lookup import find_animal
 from colony.store.readers.candidates import read_candidates
@@ -63,8 +72,9 @@ def pick_partners(
         raise PartnerNeedsSex(asking.tag)
     assert asking.id is not None  # noqa: S101 - it was found in the book
     lineage = read_lineage(session)
-    wanted = {asking.id, *_wanted_though_gone(lineage.herd, overridden)}
-    candidates = read_candidates(session, lineage.herd, today, also=frozenset(wanted))
+    hopeless = _hopeless(lineage.herd, asking, overridden)
+    judged = frozenset(lineage.herd.position.keys() - hopeless.keys())
+    candidates = read_candidates(session, lineage.herd, today, of=judged)
     kinship, means = lineage.kinship_and_mean(list(candidates), asking.id)
     ranking = rank_partners(
         candidates[asking.id],
@@ -95,33 +105,32 @@ def pick_partners(
                 LeftOutLine(one.tag, _told(one.reasons))
                 for one in sorted(ranking.left_out, key=_farness)
             ),
-            *_gone(lineage.herd, candidates.keys()),
+            *hopeless.values(),
         ],
     )
 
 
-def _wanted_though_gone(herd: Herd, overridden: frozenset[str]) -> Iterable[int]:
-    """Animals that are gone and asked about nevertheless."""
-    if not any(rule.partition(":")[0] == GONE for rule in overridden):
-        return ()
-    return (
-        row.id
-        for row in herd.rows
-        if row.status != "present" and not overridden.isdisjoint({GONE, f"{GONE}:{row.tag}"})
-    )
-
-
-def _gone(herd: Herd, judged: Container[int]) -> Iterable[LeftOutLine]:
-    """Most of a book is of animals long gone: that is reason enough against them."""
+def _hopeless(herd: Herd, asking: Animal, overridden: frozenset[str]) -> dict[int, LeftOutLine]:
+    """Who is of the same sex, then who is gone: reason enough, unless it was set aside."""
+    same_sex: dict[int, LeftOutLine] = {}
+    gone: dict[int, LeftOutLine] = {}
     for row in herd.rows:
-        if row.id not in judged:
-            yield LeftOutLine(row.tag, [f"{GONE}: {not_here(row.status, row.ended_on)}"])
+        tags: tuple[str, ...] = (row.tag,)
+        if row.status != "present":
+            why, lines = Reason(GONE, not_here(row.status, row.ended_on) or ""), gone
+        elif both := both_are(row.sex, asking.sex):
+            why, lines = Reason(SAME_SEX, both), same_sex
+            tags = (row.tag, asking.tag)
+        else:
+            continue
+        if row.id != asking.id and not is_overridden(why, tags, overridden):
+            lines[row.id] = LeftOutLine(row.tag, _told([why]))
+    return same_sex | gone
 
 
-def _farness(one: LeftOut) -> tuple[bool, int, str]:
-    """The same sex cannot be helped; the others by how much speaks against them."""
-    hopeless = any(reason.name == "same_sex" for reason in one.reasons)
-    return hopeless, len(one.reasons), one.tag
+def _farness(one: LeftOut) -> tuple[int, str]:
+    """By how much speaks against them."""
+    return len(one.reasons), one.tag
 
 
 def _told(reasons: Iterable[Reason]) -> list[str]:

@@ -11,8 +11,8 @@ from datetime import date, timedelta
 
 FEMALE, MALE = "F", "M"
 
-GONE = "gone"
-"""The rule against who is not here any more."""
+GONE, SAME_SEX = "gone", "same_sex"
+"""The rules against who is not here any more, and whom no time makes a partner."""
 
 NOBODY: frozenset[str] = frozenset()
 """No rule overridden."""
@@ -72,7 +72,7 @@ def why_not(
     return tuple(
         reason
         for reason in _reasons(candidate, today)
-        if not _is_overridden(reason, (candidate.tag,), overridden)
+        if not is_overridden(reason, (candidate.tag,), overridden)
     )
 
 
@@ -83,7 +83,7 @@ def why_not_together(
     return tuple(
         reason
         for reason in _pair_reasons(one, other)
-        if not _is_overridden(reason, (one.tag, other.tag), overridden)
+        if not is_overridden(reason, (one.tag, other.tag), overridden)
     )
 
 
@@ -95,7 +95,7 @@ def set_aside(
     So a cross that was asked for is still named as a cross.
     """
     tags = (one.tag, other.tag)
-    both = (r for r in _pair_reasons(one, other) if _is_overridden(r, tags, overridden))
+    both = (r for r in _pair_reasons(one, other) if is_overridden(r, tags, overridden))
     return (*set_aside_alone(other, today, overridden), *both)
 
 
@@ -104,7 +104,7 @@ def set_aside_alone(
 ) -> tuple[Reason, ...]:
     """Name the reasons against an animal by itself that hold but were overridden."""
     return tuple(
-        r for r in _reasons(candidate, today) if _is_overridden(r, (candidate.tag,), overridden)
+        r for r in _reasons(candidate, today) if is_overridden(r, (candidate.tag,), overridden)
     )
 
 
@@ -135,7 +135,8 @@ def _pair_reasons(one: Candidate, other: Candidate) -> Iterator[Reason]:
             yield Reason(name, text)
 
 
-def _is_overridden(reason: Reason, tags: tuple[str, ...], overridden: frozenset[str]) -> bool:
+def is_overridden(reason: Reason, tags: tuple[str, ...], overridden: frozenset[str]) -> bool:
+    """Whether a rule is set aside, for everybody or for one of these animals."""
     return reason.name in overridden or any(f"{reason.name}:{tag}" in overridden for tag in tags)
 
 
@@ -241,8 +242,13 @@ def _same_animal(one: Candidate, other: Candidate) -> str | None:
 
 
 def _same_sex(one: Candidate, other: Candidate) -> str | None:
+    return both_are(one.sex, other.sex)
+
+
+def both_are(sex: str, other: str) -> str | None:
+    """Say that two animals are of one sex; the rule ``same_sex``."""
     words = {FEMALE: "females", MALE: "males"}
-    return f"both are {words[one.sex]}" if one.sex == other.sex and one.sex in words else None
+    return f"both are {words[sex]}" if sex == other and sex in words else None
 
 
 def _other_species(one: Candidate, other: Candidate) -> str | None:
@@ -264,7 +270,7 @@ def _other_line(one: Candidate, other: Candidate) -> str | None:
 
 PAIR_RULES: dict[str, PairRule] = {
     "same_animal": _same_animal,
-    "same_sex": _same_sex,
+    SAME_SEX: _same_sex,
     "species": _other_species,
     "line": _other_line,
 }

@@ -83,7 +83,7 @@ def rank_partners(  # noqa: PLR0913 - two animals' facts, two measures, the day 
     ):
         if other.tag == asking.tag:
             continue
-        reasons = _against(asking, other, today, overridden)
+        reasons = why_not(other, today, overridden) + why_not_together(asking, other, overridden)
         if reasons:
             left_out.append(LeftOut(other.tag, reasons))
         else:
@@ -91,15 +91,6 @@ def rank_partners(  # noqa: PLR0913 - two animals' facts, two measures, the day 
             ranked.append(Partner(other.tag, related, related, average, aside))
     ranked.sort(key=_rank)
     return Partners(tuple(ranked), tuple(sorted(left_out, key=lambda one: one.tag)))
-
-
-def _against(
-    asking: Candidate, other: Candidate, today: date, overridden: frozenset[str]
-) -> tuple[Reason, ...]:
-    """All reasons; of the same sex is one that no time mends, and enough."""
-    together = why_not_together(asking, other, overridden)
-    hopeless = tuple(reason for reason in together if reason.name == "same_sex")
-    return hopeless or why_not(other, today, overridden) + together
 
 
 def _rank(partner: Partner) -> tuple[float, float, str]:

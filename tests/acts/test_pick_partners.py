@@ -111,6 +111,15 @@ def test_a_female_only_kept_with_a_male_is_not_taken_for_gravid(farm: Farm) -> N
     assert [one.tag for one in pick(farm, "Bruno").partners][:1] == ["Alma"]
 
 
+def test_the_same_sex_is_reason_enough_unless_it_is_set_aside(farm: Farm) -> None:
+    """A held female is left out for her sex alone; judged in full when that was overridden."""
+    settled(farm)
+    farm.hold("Caro")
+    assert why(pick(farm, "Alma"))["Caro"] == ["same_sex"]
+    assert why(pick(farm, "Alma", "same_sex:caro"))["Caro"] == ["hold"]
+    assert why(pick(farm, "Alma", "same_sex:caro"))["Edda"] == ["same_sex"]
+
+
 def test_her_own_reasons_are_cautions(farm: Farm) -> None:
     """She is asked about before she is free, and told so."""
     settled(farm)

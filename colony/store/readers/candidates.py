@@ -34,9 +34,9 @@ class _Seen:
 
 
 def read_candidates(
-    session: Session, herd: Herd, today: date, *, also: frozenset[int] = frozenset()
+    session: Session, herd: Herd, today: date, *, of: frozenset[int]
 ) -> dict[int, Candidate]:
-    """Read everybody present as a candidate for pairing, by animal id; `also` some who are gone."""
+    """Read some animals as candidates for pairing, by animal id, in the order of the herd."""
     lives, settings = read_lives(session), read_settings(session)
     dams = read_dams(session, herd)
     present = select(col(Animal.id)).where(col(Animal.status) == "present")
@@ -45,14 +45,13 @@ def read_candidates(
         lives=lives,
         isolated=read_isolated(session, settings, today),
         dams=dams,
-        due=likely_births(herd, dams, lives, today=today),
+        due=likely_births(herd, dams, lives, of=of, today=today),
         partners=_partners(herd, dams, read_pairing_sires(session), today),
         widths_mm=read_last_widths_mm(session, col(Measurement.animal_id).in_(present)),
         holds=_holds(session, today),
         proven=_proven(session, dams),
     )
-    asked = (row for row in herd.rows if row.status == "present" or row.id in also)
-    return {row.id: _candidate(row, seen, today) for row in asked}
+    return {row.id: _candidate(row, seen, today) for row in herd.rows if row.id in of}
 
 
 def _candidate(row: HerdRow, seen: _Seen, today: date) -> Candidate:

@@ -1,7 +1,7 @@
 """The due windows of all dams who are here, in the light of every recorded gestation."""
 
 from collections import defaultdict
-from collections.abc import Iterator, Mapping
+from collections.abc import Container, Iterator, Mapping
 from datetime import date
 
 from colony.planning.conception import Evidence, state_of
@@ -42,9 +42,9 @@ def due_windows(
 
 
 def likely_births(
-    herd: Herd, dams: Mapping[int, DamRecord], lives: Lives, *, today: date
+    herd: Herd, dams: Mapping[int, DamRecord], lives: Lives, *, of: Container[int], today: date
 ) -> dict[int, date]:
-    """The likely day of each dam of whom something was seen, by animal id.
+    """The likely day of each of some dams of whom something was seen, by animal id.
 
     Kept with a male is no proof; the day is that of her due window.
     """
@@ -52,7 +52,7 @@ def likely_births(
     days = (
         (dam, likely_birth(prior, seen, past[species], today=today))
         for dam, species, prior, seen in _here(herd, dams, lives, today)
-        if not _only_kept(seen, prior, today)
+        if dam in of and not _only_kept(seen, prior, today)
     )
     return {dam: day for dam, day in days if day is not None}
 

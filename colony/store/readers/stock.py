@@ -41,14 +41,13 @@ def read_stock(  # noqa: PLR0913 - what a plan asks of the book, each by its nam
         Whether to read the greatest kinship that doubt allows, and the share of rare founders.
     """
     lineage = read_lineage(session)
-    asked = frozenset(row.id for row in lineage.herd.rows if row.tag in named)
-    candidates = read_candidates(session, lineage.herd, today, also=asked)
     places = read_places(session, today)
     living = [
         row.id
         for row in lineage.herd.rows
         if (row.status == "present" or row.tag in named) and species in {None, row.species}
     ]
+    candidates = read_candidates(session, lineage.herd, today, of=frozenset(living))
     return Stock(
         animals=tuple(candidates[one] for one in living),
         kinship=lineage.kinship(living, living),
