@@ -10,7 +10,7 @@ what they prove (the normal hierarchical model of Gelman et al., Bayesian Data A
 
 from collections import defaultdict
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from datetime import date, timedelta
 from functools import cached_property
 from math import erfc, fsum, sqrt
@@ -195,9 +195,9 @@ def due_window(
     if seen is None:
         return None
     past = past if isinstance(past, Past) else Past.weigh(prior, past)
-    belief = past.believe(evidence.dam)
-    birth = _Birth(prior, belief, seen.weighed())
-    overdue = _Birth(prior, belief, seen.likely).after(today.toordinal() - 1) < TAIL
+    longer = _Longer(prior, past.believe(evidence.dam))
+    birth = _Birth(longer, seen.weighed())
+    overdue = _Birth(longer, seen.likely).after(today.toordinal() - 1) < TAIL
     earliest, likely, latest = (birth.day(share, today) for share in (TAIL, 0.5, 1 - TAIL))
     first_expected = birth.day(TAIL, seen.first)
     return DueWindow(
@@ -218,18 +218,15 @@ def likely_birth(
     seen = conception_days(evidence, longest_days=prior.high_days, today=today)
     if seen is None:
         return None
-    return _Birth(prior, past.believe(evidence.dam), seen.weighed()).day(0.5, today)
+    return _Birth(_Longer(prior, past.believe(evidence.dam)), seen.weighed()).day(0.5, today)
 
 
 @dataclass(frozen=True)
 class _Birth:
     """The day of birth: a day of conception, by its weight, plus a gestation."""
 
-    prior: GestationPrior
-    belief: GestationBelief
+    longer: "_Longer"
     conceived: tuple[tuple[int, float], ...]
-    longer: dict[int, float] = field(default_factory=dict)
-    """Probability of more than so many days of gestation, as it was asked for."""
 
     @cached_property
     def dense(self) -> tuple[int, tuple[float, ...]]:
@@ -244,15 +241,8 @@ class _Birth:
         """Probability that the birth comes after this (ordinal) day."""
         last, weights = self.dense
         gestations = range(day - last, day - last + len(weights))
-        for days in gestations:
-            if days not in self.longer:
-                self.longer[days] = self._longer(days)
         longer = map(self.longer.__getitem__, gestations)
         return fsum(map(mul, weights, longer))
-
-    def _longer(self, days: int) -> float:
-        z = (self.prior.deviate(days + 0.5) - self.belief.mean) / self.belief.sd
-        return 0.5 * erfc(z / sqrt(2))
 
     def day(self, share: float, today: date) -> date:
         """First day by which `share` of the births still possible have come."""
@@ -265,6 +255,19 @@ class _Birth:
             middle = (low + high) // 2
             low, high = (low, middle) if self.after(middle) <= left else (middle, high)
         return date.fromordinal(high)
+
+
+class _Longer(dict[int, float]):
+    """Probability of more than so many days of gestation, found when it is asked for."""
+
+    def __init__(self, prior: GestationPrior, belief: GestationBelief) -> None:
+        super().__init__()
+        self._prior, self._belief = prior, belief
+
+    def __missing__(self, days: int) -> float:
+        z = (self._prior.deviate(days + 0.5) - self._belief.mean) / self._belief.sd
+        self[days] = found = 0.5 * erfc(z / sqrt(2))
+        return found
 
 
 def _update(mean: float, variance: float, seen: float, noise: float) -> tuple[float, float]:
