@@ -1,4 +1,4 @@
-"""What was asked of a plan or of a partner, with every name as the book writes it."""
+"""What was asked of a plan, with every name as the book writes it."""
 
 from collections.abc import Mapping
 from dataclasses import replace

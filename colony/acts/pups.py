@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 from datetime import date
+from typing import Literal
 
 from sqlmodel import Session, col, select
 
@@ -108,9 +109,11 @@ def _last_width(session: Session, animal_id: int, before: date) -> Measurement |
 
 def _measured(tag: str, row: Measurement, before: Measurement | None) -> Measured:
     growth_mm = per_week = None
+    warnings: tuple[str, ...] = ()
     if before is not None and before.width_mm is not None and row.width_mm is not None:
         growth_mm = row.width_mm - before.width_mm
         per_week = growth_mm / (row.measured_on - before.measured_on).days * WEEK_DAYS
+        warnings = _doubts(tag, growth_mm, per_week)
     return Measured(
         tag=tag,
         measured_on=row.measured_on,
@@ -119,18 +122,26 @@ def _measured(tag: str, row: Measurement, before: Measurement | None) -> Measure
         since=before.measured_on if before else None,
         growth_mm=growth_mm,
         growth_mm_per_week=None if per_week is None else round(per_week, 2),
-        warnings=() if growth_mm is None else _doubts(tag, growth_mm, per_week or 0.0),
+        warnings=warnings,
     )
 
 
+def odd_growth(grown_mm: int, mm_a_week: float) -> Literal["shrank", "leapt"] | None:
+    """What is odd between two widths, beyond what measuring alone explains."""
+    if abs(grown_mm) < MEASURING_ERROR_MM:
+        return None
+    if grown_mm < 0:
+        return "shrank"
+    return "leapt" if mm_a_week > IMPLAUSIBLE_MM_A_WEEK else None
+
+
 def _doubts(tag: str, growth_mm: int, per_week: float) -> tuple[str, ...]:
-    """What looks odd beyond what measuring alone explains."""
-    if abs(growth_mm) < MEASURING_ERROR_MM:
-        return ()
-    if growth_mm < 0:
-        return (
-            f"{tag} measured {-growth_mm} mm less than last time: measure again, rays do not shrink.",
-        )
-    if per_week > IMPLAUSIBLE_MM_A_WEEK:
-        return (f"{tag} would have grown {per_week:.0f} mm a week: check the tag and the width.",)
-    return ()
+    match odd_growth(growth_mm, per_week):
+        case "shrank":
+            less = f"{tag} measured {-growth_mm} mm less than last time"
+            return (f"{less}: measure again, rays do not shrink.",)
+        case "leapt":
+            more = f"{tag} would have grown {per_week:.0f} mm a week"
+            return (f"{more}: check the tag and the width.",)
+        case _:
+            return ()

@@ -34,18 +34,12 @@ def list_tanks(session: Session, *, today: date) -> list[TankLine]:
 def tank_lines(house: House, settings: BookSettings) -> list[TankLine]:
     """A line for each tank of a house that is in use."""
     return [
-        _line(
-            house,
-            tank,
-            settings.load_limit,
-            [r.sentence for r in breaks(tank.plan, house.in_tank(tank.id), limits_of(settings))],
-        )
-        for tank in house.tanks.values()
-        if tank.retired_on is None
+        tank_line(house, tank, settings) for tank in house.tanks.values() if tank.retired_on is None
     ]
 
 
-def _line(house: House, tank: TankRow, limit: float, broken: list[str]) -> TankLine:
+def tank_line(house: House, tank: TankRow, settings: BookSettings) -> TankLine:
+    """How full one tank is, and which limits it breaks."""
     here = house.in_tank(tank.id)
     filled = load(tank.plan, here)
     return TankLine(
@@ -54,11 +48,11 @@ def _line(house: House, tank: TankRow, limit: float, broken: list[str]) -> TankL
         role=tank.plan.role,
         animals=[one.tag for one in here],
         load=None if filled is None else round(filled, 4),
-        load_limit=limit,
+        load_limit=settings.load_limit,
         isolated_until=max(
             (one.isolated_until for one in here if one.isolated_until), default=None
         ),
-        breaks=broken,
+        breaks=[reason.sentence for reason in breaks(tank.plan, here, limits_of(settings))],
     )
 
 

@@ -8,7 +8,7 @@ from sqlmodel import Session
 
 from colony.acts.placing import find_usable_tank, reasons_against
 from colony.acts.search import Hit, search_animals
-from colony.acts.tank_loads import TankLine, limits_of, read_house_today, tank_lines
+from colony.acts.tank_loads import TankLine, limits_of, read_house_today, tank_line
 from colony.planning.limits import breaks
 from colony.planning.load import Occupant, load
 from colony.store.lookup import find_animal, find_tank
@@ -60,8 +60,9 @@ def show_tank(session: Session, *, code: str, today: date) -> TankPage:
 def tank_in_use(session: Session, *, code: str, today: date) -> TankLine:
     """How full a tank in use is; `NoSuchTank` and `TankRetired` refuse."""
     found = find_usable_tank(session, code)
-    lines = tank_lines(read_house_today(session, today), read_settings(session))
-    return next(line for line in lines if line.tank == found.code)
+    assert found.id is not None  # noqa: S101 - it was found in the book
+    house = read_house_today(session, today)
+    return tank_line(house, house.tanks[found.id], read_settings(session))
 
 
 def why_not_move(

@@ -28,6 +28,14 @@ class WorkLine:
     last_done: date | None
     skipped: str | None
 
+    @property
+    def told(self) -> str:
+        """The task, and how often it is to be done or was: ``feeding 1 of 2``."""
+        if self.wanted <= 1:
+            return self.task
+        often = f"{self.done} of {self.wanted}" if self.done else f"{self.wanted} times"
+        return f"{self.task} {often}"
+
 
 def todays_round(session: Session, *, today: date) -> list[WorkLine]:
     """Today's work, clean tanks before isolated ones, and what is overdue."""

@@ -220,14 +220,12 @@ def order(
 
 def _said(line: "WorkLine") -> str:
     """A task in few words: how often it is done already, how late it is, why it was let go."""
-    some = f" {line.done} of {line.wanted}" if line.wanted > 1 and line.done else ""
-    times = f" {line.wanted} times" if line.wanted > 1 and not line.done else ""
     last = "never done" if line.last_done is None else f"last {line.last_done}"
     late = f"{line.overdue_days}d overdue, {last}" if line.is_open and line.overdue_days else ""
     skipped = f"skipped: {line.skipped}" if line.skipped else ""
     done = "" if line.is_open or line.skipped else "done"
     more = "; ".join(word for word in (done, late, skipped) if word)
-    return f"{line.task}{some or times}{f' ({more})' if more else ''}"
+    return f"{line.told} ({more})" if more else line.told
 
 
 def _task(text: str) -> str:

@@ -36,23 +36,24 @@ def kinship(pedigree: Pedigree, rows: IntArray, columns: IntArray) -> FloatArray
 
 def _with_few(nodes: Nodes, rows: IntArray, columns: IntArray) -> FloatArray:
     """Kinship with each of a few, without a table."""
+    parts = mendelian_parts(nodes)
     found = np.empty((len(rows), len(columns)))
     for begin in range(0, len(columns), AT_ONCE):
         some = columns[begin : begin + AT_ONCE]
         spread = np.zeros((len(some), len(nodes)))
         spread[np.arange(len(some)), some] = 1.0
-        found[:, begin : begin + AT_ONCE] = _indirect(nodes, spread)[rows]
+        found[:, begin : begin + AT_ONCE] = _indirect(nodes, parts, spread)[rows]
     return found
 
 
-def _indirect(nodes: Nodes, spread: FloatArray) -> FloatArray:
+def _indirect(nodes: Nodes, parts: FloatArray, spread: FloatArray) -> FloatArray:
     """Kinship of each node with m mixtures of nodes, (N, m); `spread` is what each is made of, (m, N).
 
-    What a mixture takes of each ancestor is traced up, weighted with the Mendelian part of the
-    ancestor, and passed down again (Colleau 2002, An indirect approach to the extensive
-    calculation of relationship coefficients, Genet. Sel. Evol. 34:409-421).
+    `parts` are the Mendelian parts of the nodes, (N,). What a mixture takes of each ancestor is
+    traced up, weighted with the part of the ancestor, and passed down again (Colleau 2002, An
+    indirect approach to the extensive calculation of relationship coefficients, Genet. Sel.
+    Evol. 34:409-421).
     """
-    parts = mendelian_parts(nodes)
     taken = np.stack([traced_up(nodes, one) * parts for one in spread], axis=1)
     return passed_down(nodes, taken)
 
@@ -92,7 +93,8 @@ def weighted_kinship(pedigree: Pedigree, living: IntArray, weights: FloatArray) 
     part = above(pedigree.nodes, living)
     here = part.place[living]
     colony = _mixture(part.nodes, here, weights)
-    return np.asarray(_indirect(part.nodes, colony[None])[here, 0])
+    parts = mendelian_parts(part.nodes)
+    return np.asarray(_indirect(part.nodes, parts, colony[None])[here, 0])
 
 
 def kinship_and_mean(
@@ -103,7 +105,8 @@ def kinship_and_mean(
     nodes, place = part.nodes, part.place
     alone = _mixture(nodes, place[[asking]], np.ones(1))
     colony = _mixture(nodes, place[living], np.ones(len(living)))
-    found = _indirect(nodes, np.stack((alone, colony)))[place[of]]
+    both = np.stack((alone, colony))
+    found = _indirect(nodes, mendelian_parts(nodes), both)[place[of]]
     return found[:, 0], found[:, 1]
 
 

@@ -117,12 +117,6 @@ def conception_span(
     return date.fromordinal(first), date.fromordinal(last)
 
 
-def state_of(evidence: Evidence, *, longest_days: float, today: date) -> State | None:
-    """Whether she is only possibly gravid, expected to be, or confirmed; None as above."""
-    seen, days, state = _seen(evidence, longest_days, today)
-    return state if seen or days else None
-
-
 def told(evidence: Evidence, seen: ConceptionDays) -> str:
     """Say in a few words what the days of conception rest on."""
     days = f"{seen.first}" if seen.first == seen.last else f"{seen.first} to {seen.last}"

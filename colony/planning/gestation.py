@@ -214,9 +214,12 @@ def due_window(
 def likely_birth(
     prior: GestationPrior, evidence: Evidence, past: Past, *, today: date
 ) -> date | None:
-    """The likely day of `due_window` alone, which is a quarter of its work."""
+    """The likely day of `due_window` alone, which is a quarter of its work.
+
+    None where she was only kept with a male: that is no proof.
+    """
     seen = conception_days(evidence, longest_days=prior.high_days, today=today)
-    if seen is None:
+    if seen is None or seen.state == "possible":
         return None
     return _Birth(_Longer(prior, past.believe(evidence.dam)), seen.weighed()).day(0.5, today)
 

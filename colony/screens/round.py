@@ -154,8 +154,7 @@ def _task_line(work: WorkLine) -> Line:
 
 
 def _said(work: WorkLine) -> str:
-    some = f" {work.done} of {work.wanted}" if work.done else f" {work.wanted} times"
-    return f"{work.task}{some * (work.wanted > 1)}{' (skipped)' if work.skipped else ''}"
+    return f"{work.told} (skipped)" if work.skipped else work.told
 
 
 def _late(days: int) -> str:

@@ -7,8 +7,8 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from clock import stop_clock
 
-import colony.commands.read
 from colony.acts.sample import make_sample_book
 from colony.commands.failures import run
 from colony.commands.housing import _show_plan
@@ -18,15 +18,6 @@ from colony.planning.remedies import Remedy, TankSize
 
 DAY = date(2026, 3, 2)
 Asked = Callable[..., Any]
-
-
-class Today(date):
-    """A clock that stands still."""
-
-    @classmethod
-    def today(cls) -> "Today":
-        """Always the day of the sample."""
-        return cls(DAY.year, DAY.month, DAY.day)
 
 
 @pytest.fixture(scope="module")
@@ -44,7 +35,7 @@ def book(sample: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     path.write_bytes(sample.read_bytes())
     monkeypatch.setenv("COLONY_BOOK", str(path))
     monkeypatch.setenv("COLUMNS", "80")
-    monkeypatch.setattr(colony.commands.read, "date", Today)
+    stop_clock(monkeypatch, DAY)
     return path
 
 

@@ -2,14 +2,13 @@
 
 import json
 import sqlite3
-from datetime import date
 from pathlib import Path
 from typing import Any
 
 import pytest
+from clock import stop_clock
 from farm import TODAY
 
-import colony.commands.read
 from colony.acts.sample import make_sample_book
 from colony.commands.failures import run
 from colony.commands.plan_shown import BECAUSE
@@ -18,15 +17,6 @@ from colony.planning.pairings import plan_pairings
 
 SCREENS = (80, 120)
 """Columns of a terminal."""
-
-
-class FixedDay(date):
-    """The day of the tests."""
-
-    @classmethod
-    def today(cls) -> "FixedDay":
-        """Always that day."""
-        return cls(TODAY.year, TODAY.month, TODAY.day)
 
 
 @pytest.fixture(scope="module")
@@ -44,7 +34,7 @@ def book(sample: bytes, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path
     path.write_bytes(sample)
     monkeypatch.setenv("COLONY_BOOK", str(path))
     monkeypatch.setenv("COLUMNS", "80")
-    monkeypatch.setattr(colony.commands.read, "date", FixedDay)
+    stop_clock(monkeypatch, TODAY)
     return path
 
 

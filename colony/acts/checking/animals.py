@@ -8,13 +8,11 @@ from sqlalchemy import select
 from sqlmodel import Session, col
 
 from colony.acts.checking.finding import Finding
-from colony.acts.pups import IMPLAUSIBLE_MM_A_WEEK, MEASURING_ERROR_MM
+from colony.acts.pups import WEEK_DAYS, odd_growth
 from colony.notation.transponders import parse_transponder
 from colony.records import Animal, Feeding, Hold, Measurement, Pairing, Placement
 from colony.refusals.notation import BadTransponder
 from colony.store.readers.rows import read_rows
-
-_WEEK_DAYS = 7
 
 _DATED: tuple[tuple[str, Any, Any, str], ...] = (
     ("measured", Measurement.animal_id, Measurement.measured_on, "colony pup measure {} --on DAY"),
@@ -114,10 +112,10 @@ def _of_animals(owner: Any, *columns: Any) -> Any:  # noqa: ANN401 - columns of 
 
 
 def _doubt(grown_mm: int, days: int) -> str | None:
-    if abs(grown_mm) < MEASURING_ERROR_MM:
-        return None
-    if grown_mm < 0:
-        return f"{-grown_mm} mm less than before"
-    if days and grown_mm / days * _WEEK_DAYS > IMPLAUSIBLE_MM_A_WEEK:
-        return f"{grown_mm} mm more than {days} days before"
-    return None
+    match odd_growth(grown_mm, grown_mm / days * WEEK_DAYS if days else 0.0):
+        case "shrank":
+            return f"{-grown_mm} mm less than before"
+        case "leapt":
+            return f"{grown_mm} mm more than {days} days before"
+        case _:
+            return None

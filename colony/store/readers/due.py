@@ -4,7 +4,7 @@ from collections import defaultdict
 from collections.abc import Container, Iterator, Mapping
 from datetime import date
 
-from colony.planning.conception import Evidence, state_of
+from colony.planning.conception import Evidence
 from colony.planning.gestation import (
     Carried,
     DueWindow,
@@ -44,15 +44,12 @@ def due_windows(
 def likely_births(
     herd: Herd, dams: Mapping[int, DamRecord], lives: Lives, *, of: Container[int], today: date
 ) -> dict[int, date]:
-    """The likely day of each of some dams of whom something was seen, by animal id.
-
-    Kept with a male is no proof; the day is that of her due window.
-    """
+    """The `likely_birth` of each of some dams of whom something was seen, by animal id."""
     past = _past_gestations(herd, dams, lives)
     days = (
         (dam, likely_birth(prior, seen, past[species], today=today))
         for dam, species, prior, seen in _here(herd, dams, lives, today)
-        if dam in of and not _only_kept(seen, prior, today)
+        if dam in of
     )
     return {dam: day for dam, day in days if day is not None}
 
@@ -66,10 +63,6 @@ def _here(
         if row.status == "present":
             evidence = record.evidence(row.tag, today)
             yield dam_id, row.species, lives.of(row.species).gestation(), evidence
-
-
-def _only_kept(evidence: Evidence, prior: GestationPrior, today: date) -> bool:
-    return state_of(evidence, longest_days=prior.high_days, today=today) == "possible"
 
 
 def _past_gestations(
