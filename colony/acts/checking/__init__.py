@@ -1,1 +1,0 @@
-"""What `book check` looks at, one subject a file."""
