@@ -19,7 +19,7 @@ def main() -> None:
     # None is used, and looking for them reads the metadata of everything that is installed.
     os.environ.setdefault("PYDANTIC_DISABLE_PLUGINS", "__all__")
     # Nothing is loaded before it is needed: --help loads no SQL, a listing no screen.
-    from colony.commands.failures import run, said  # noqa: PLC0415
+    from colony.commands.cli.failures import run, said  # noqa: PLC0415
 
     words = sys.argv[1:]
     if sys.stdin.isatty() and sys.stdout.isatty() and only_a_book(words):
@@ -42,7 +42,7 @@ def only_a_book(words: Sequence[str]) -> bool:
 
 
 def _open_screens(words: Sequence[str]) -> None:
-    from colony.screens.start import run_screens  # noqa: PLC0415 - as above
+    from colony.screens.frame.start import run_screens  # noqa: PLC0415 - as above
     from colony.store.location import BOOK_VARIABLE  # noqa: PLC0415 - as above
 
     if words:

@@ -8,11 +8,11 @@ from pathlib import Path
 from textual.pilot import Pilot
 
 DOCS = Path(__file__).parent
-sys.path[:0] = [str(DOCS.parent), str(DOCS.parent / "tests" / "screens")]
+sys.path[:0] = [str(DOCS.parent), str(DOCS.parent / "tests" / "support")]
 
 from screens_house import TODAY, drive  # noqa: E402 - it stands with the tests
 
-from colony.acts.sample import make_sample_book  # noqa: E402 - after the path is set
+from colony.acts.book.sample import make_sample_book  # noqa: E402 - after the path is set
 from colony.screens.app import ColonyApp  # noqa: E402 - the same
 
 PICTURES = {

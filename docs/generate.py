@@ -16,7 +16,7 @@ import typer
 from colony.commands.tree import SUBJECTS, app
 
 DOCS = Path(__file__).parent
-sys.path.insert(0, str(DOCS.parent / "tests" / "refusals"))
+sys.path.insert(0, str(DOCS.parent / "tests" / "support"))
 
 from examples import every_refusal, example  # noqa: E402 - it stands with the tests
 

@@ -4,11 +4,11 @@ from typing import Annotated
 
 import typer
 
-from colony.commands.completion import complete_tag
-from colony.commands.opened import acting, length_unit, reading
-from colony.commands.options import AsJson, Book, On, Tag, subject
-from colony.commands.output import say, show_facts, show_json, show_table, warn
-from colony.commands.read import day, day_or_none, known_day, today
+from colony.commands.cli.completion import complete_tag
+from colony.commands.cli.opened import acting, length_unit, reading
+from colony.commands.cli.options import AsJson, Book, On, Tag, subject
+from colony.commands.cli.output import say, show_facts, show_json, show_table, warn
+from colony.commands.cli.read import day, day_or_none, known_day, today
 from colony.notation.measures import parse_length_mm, show_length
 from colony.notation.shares import parse_sires
 from colony.notation.tags import parse_tag, parse_text
@@ -57,8 +57,8 @@ def add(
     as_json: AsJson = False,
 ) -> None:
     """Write down an animal that was not born in a litter of this book."""
-    from colony.acts.animal_page import show_animal
-    from colony.acts.animals import AnimalFacts, add_animal
+    from colony.acts.animals.animals import AnimalFacts, add_animal
+    from colony.acts.animals.page import show_animal
 
     facts = AnimalFacts(
         name=_text(name, "name"),
@@ -118,7 +118,7 @@ def edit(
     back: Annotated[bool, typer.Option("--back", help="Take back its end: it is here.")] = False,
 ) -> None:
     """Mend what is known of an animal; '' clears a text. A sire for a pup is a test result."""
-    from colony.acts.animals import AnimalFacts, bring_back, edit_animal
+    from colony.acts.animals.animals import AnimalFacts, bring_back, edit_animal
 
     facts = AnimalFacts(
         tag=parse_tag(new_tag) if new_tag else None,
@@ -156,7 +156,7 @@ def end(
     book: Book = None,
 ) -> None:
     """Write down that an animal died, was sold or is gone; it leaves its tank and pairings."""
-    from colony.acts.animals import end_animal
+    from colony.acts.animals.animals import end_animal
 
     word = parse_word(how, ENDS, "end")
     with acting(book, "animal end") as session:
@@ -177,7 +177,7 @@ def hold(
     book: Book = None,
 ) -> None:
     """Hold an animal for its health: it is not bred, sold or shown as ready."""
-    from colony.acts.health import hold as hold_animal
+    from colony.acts.health.holds import hold as hold_animal
 
     with acting(book, "animal hold") as session:
         hold_animal(session, tag=tag, why=parse_text(why, "reason"), on=day(on), today=today())
@@ -187,7 +187,7 @@ def hold(
 @app.command("release")
 def release(tag: Tag, on: On = "today", book: Book = None) -> None:
     """End the health hold of an animal."""
-    from colony.acts.health import release as release_animal
+    from colony.acts.health.holds import release as release_animal
 
     with acting(book, "animal release") as session:
         release_animal(session, tag=tag, on=day(on), today=today())
@@ -210,7 +210,7 @@ def list_(
     as_json: AsJson = False,
 ) -> None:
     """List the herd: who is here, of what age and width, where, and how inbred."""
-    from colony.acts.herd import HerdFilter, list_animals
+    from colony.acts.animals.listing import HerdFilter, list_animals
 
     wanted = HerdFilter(
         status=None if status == "all" else parse_word(status, STATUSES, "status"),
@@ -252,7 +252,7 @@ def list_(
 @app.command("show")
 def show(tag: Tag, book: Book = None, *, as_json: AsJson = False) -> None:
     """Show everything on record of one animal."""
-    from colony.acts.animal_page import show_animal
+    from colony.acts.animals.page import show_animal
 
     with reading(book) as session:
         unit = length_unit(session)

@@ -4,18 +4,18 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from colony.commands.completion import complete_tag
-from colony.commands.opened import acting, reading
-from colony.commands.options import AsJson, Book, On, Tag, subject
-from colony.commands.output import say, show_facts, show_json, show_table, warn
-from colony.commands.read import day, day_or_none, today
+from colony.commands.cli.completion import complete_tag
+from colony.commands.cli.opened import acting, reading
+from colony.commands.cli.options import AsJson, Book, On, Tag, subject
+from colony.commands.cli.output import say, show_facts, show_json, show_table, warn
+from colony.commands.cli.read import day, day_or_none, today
 from colony.notation.care import SIGNS
 from colony.notation.tags import parse_text
 from colony.notation.words import parse_word
 
 if TYPE_CHECKING:
-    from colony.acts.deaths import DeathPage
-    from colony.planning.survival import SurvivalAt
+    from colony.acts.health.deaths import DeathPage
+    from colony.planning.health.survival import SurvivalAt
 
 app = subject("Health: look-overs, vet visits, who to watch, deaths and survival.")
 
@@ -40,7 +40,7 @@ def look(
     as_json: AsJson = False,
 ) -> None:
     """Write down a look-over of an animal or a tank; without a sign all was well."""
-    from colony.acts.look_over import look_over
+    from colony.acts.health.look_over import look_over
 
     signs = [parse_word(word, SIGNS, "sign of health") for word in sign or ["well"]]
     with acting(book, "health look") as session:
@@ -74,7 +74,7 @@ def signs(
     as_json: AsJson = False,
 ) -> None:
     """List the signs that look-overs found."""
-    from colony.acts.look_over import list_signs
+    from colony.acts.health.look_over import list_signs
 
     with reading(book) as session:
         lines = list_signs(session, tag=tag, tank=tank, since=day_or_none(since), well_too=all_)
@@ -91,7 +91,7 @@ def signs(
 @app.command("watch")
 def watch(book: Book = None, *, as_json: AsJson = False) -> None:
     """List who refuses food, stands still or showed a sign."""
-    from colony.acts.health_watch import watch_list
+    from colony.acts.health.watch import watch_list
 
     with reading(book) as session:
         lines = watch_list(session, today=today())
@@ -125,7 +125,7 @@ def vet(
     as_json: AsJson = False,
 ) -> None:
     """Write down a vet's visit; prescriptions are kept word for word and never suggested."""
-    from colony.acts.vets import VetSaid, record_visit
+    from colony.acts.health.vet_visits import VetSaid, record_visit
 
     said = VetSaid(
         vet=parse_text(vet, "vet's name"),
@@ -152,7 +152,7 @@ def visits(
     as_json: AsJson = False,
 ) -> None:
     """List vet visits with what was found and prescribed."""
-    from colony.acts.vets import list_visits
+    from colony.acts.health.vet_visits import list_visits
 
     with reading(book) as session:
         lines = list_visits(session, tag=tag, since=day_or_none(since))
@@ -172,7 +172,7 @@ def visits(
 @app.command("deaths")
 def deaths(since: Since = None, book: Book = None, *, as_json: AsJson = False) -> None:
     """List the deaths; colony health death TAG shows one with the weeks before it."""
-    from colony.acts.deaths import list_deaths
+    from colony.acts.health.deaths import list_deaths
 
     with reading(book) as session:
         lines = list_deaths(session, since=day_or_none(since))
@@ -198,7 +198,7 @@ def death(
     as_json: AsJson = False,
 ) -> None:
     """Show a death on one page: tanks, water, food, company, litter in the weeks before."""
-    from colony.acts.deaths import death_page
+    from colony.acts.health.deaths import death_page
 
     with reading(book) as session:
         page = death_page(session, tag=tag, weeks=weeks)
@@ -216,7 +216,7 @@ def survival(
     as_json: AsJson = False,
 ) -> None:
     """Show what share of the pups lives to each age, with 95 % intervals for small numbers."""
-    from colony.acts.survival import survival_by
+    from colony.acts.health.survival import survival_by
 
     with reading(book) as session:
         lines = survival_by(session, by=parse_word(by, GROUPS, "grouping"), today=today())

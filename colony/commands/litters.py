@@ -4,11 +4,11 @@ from typing import Annotated
 
 import typer
 
-from colony.commands.completion import complete_tag
-from colony.commands.opened import acting, length_unit, reading
-from colony.commands.options import AsJson, Book, subject
-from colony.commands.output import say, show_json, show_table, warn
-from colony.commands.read import day, day_or_none, today
+from colony.commands.cli.completion import complete_tag
+from colony.commands.cli.opened import acting, length_unit, reading
+from colony.commands.cli.options import AsJson, Book, subject
+from colony.commands.cli.output import say, show_json, show_table, warn
+from colony.commands.cli.read import day, day_or_none, today
 from colony.notation.measures import show_length
 from colony.notation.pups import parse_pups
 from colony.notation.shares import parse_sires
@@ -55,7 +55,7 @@ def record(
     as_json: AsJson = False,
 ) -> None:
     """Record a birth: the litter, a pup for each live young, and where they now swim."""
-    from colony.acts.litters import record_litter
+    from colony.acts.litters.record import record_litter
 
     count, sires, on = parse_pups(pups), parse_sires(sire or []), day(born)
     with acting(book, "litter record") as session:
@@ -97,7 +97,7 @@ def edit(
     differ: Differ = None,
 ) -> None:
     """Mend a litter: a wrong sire, day or count of dead; everything computed follows."""
-    from colony.acts.litter_edit import LitterMended, edit_litter
+    from colony.acts.litters.edit import LitterMended, edit_litter
 
     mended = LitterMended(
         sires=parse_sires(sire or []),
@@ -123,7 +123,7 @@ def list_(
     as_json: AsJson = False,
 ) -> None:
     """List litters, the youngest first."""
-    from colony.acts.litter_pages import list_litters
+    from colony.acts.litters.listing import list_litters
 
     with reading(book) as session:
         lines = list_litters(session, dam=dam, since=day_or_none(since))
@@ -152,7 +152,7 @@ def list_(
 @app.command("show")
 def show(litter: Litter, book: Book = None, *, as_json: AsJson = False) -> None:
     """Show one litter with its pups and their inbreeding."""
-    from colony.acts.litter_pages import show_litter
+    from colony.acts.litters.listing import show_litter
 
     with reading(book) as session:
         unit = length_unit(session)
@@ -175,7 +175,7 @@ def show(litter: Litter, book: Book = None, *, as_json: AsJson = False) -> None:
 @app.command("due")
 def due(book: Book = None, *, as_json: AsJson = False) -> None:
     """Who is due, by when to set up the nursery, and in which tank."""
-    from colony.acts.due import due_litters
+    from colony.acts.litters.due import due_litters
 
     with reading(book) as session:
         lines = due_litters(session, today=today())

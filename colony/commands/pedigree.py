@@ -6,14 +6,14 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from colony.commands.completion import complete_tag
-from colony.commands.opened import reading
-from colony.commands.options import AsJson, Book, Tag, Yes, subject
-from colony.commands.output import say, show_json, show_table
-from colony.commands.read import today
+from colony.commands.cli.completion import complete_tag
+from colony.commands.cli.opened import reading
+from colony.commands.cli.options import AsJson, Book, Tag, Yes, subject
+from colony.commands.cli.output import say, show_json, show_table
+from colony.commands.cli.read import today
 
 if TYPE_CHECKING:
-    from colony.acts.founders import FounderPage
+    from colony.acts.pedigree.founders import FounderPage
 
 app = subject("Inbreeding and kinship, and where they come from.")
 
@@ -29,7 +29,7 @@ def inbreeding(
     as_json: AsJson = False,
 ) -> None:
     """Show F with its range where sires are in doubt, and how complete the pedigree is."""
-    from colony.acts.pedigree import inbreeding_of
+    from colony.acts.pedigree.kinship import inbreeding_of
 
     with reading(book) as session:
         found = inbreeding_of(session, tags=tags or ())
@@ -46,7 +46,7 @@ def inbreeding(
 @app.command("kinship")
 def kinship(tag: Tag, other: Tag, book: Book = None, *, as_json: AsJson = False) -> None:
     """Show the kinship of two animals: F of the pups the two would have."""
-    from colony.acts.pedigree import kinship_of
+    from colony.acts.pedigree.kinship import kinship_of
 
     with reading(book) as session:
         found = kinship_of(session, one=tag, other=other)
@@ -70,7 +70,7 @@ def why(
     as_json: AsJson = False,
 ) -> None:
     """Explain F of an animal, or the kinship of two: every path, and what each adds."""
-    from colony.acts.kin_paths import draw_paths, explain
+    from colony.acts.pedigree.paths import draw_paths, explain
 
     with reading(book) as session:
         found = explain(session, tag=tag, other=other)
@@ -109,7 +109,7 @@ def chart(
     yes: Yes = False,
 ) -> None:
     """Draw the pedigree of an animal in the standard symbols of human genetics."""
-    from colony.acts.pedigree_chart import Generations, chart_in_lines, write_chart
+    from colony.acts.pedigree.chart import Generations, chart_in_lines, write_chart
 
     generations = Generations(up, down)
     with reading(book) as session:
@@ -135,7 +135,7 @@ def founders(
     as_json: AsJson = False,
 ) -> None:
     """Show what the founders left in the colony, and what each animal is worth to it."""
-    from colony.acts.founders import founder_page
+    from colony.acts.pedigree.founders import founder_page
 
     with reading(book) as session:
         page = founder_page(session, species=species, drops=drops, seed=seed, today=today())

@@ -4,9 +4,9 @@ from typing import Annotated
 
 import typer
 
-from colony.commands.opened import acting, reading
-from colony.commands.options import AsJson, Book, subject
-from colony.commands.output import say, show_json, show_table
+from colony.commands.cli.opened import acting, reading
+from colony.commands.cli.options import AsJson, Book, subject
+from colony.commands.cli.output import say, show_json, show_table
 from colony.notation.tags import parse_tag, parse_text
 
 app = subject("Life-history numbers and their sources.")
@@ -19,7 +19,7 @@ Name = Annotated[
 @app.command("list")
 def list_(book: Book = None, *, as_json: AsJson = False) -> None:
     """List the species of the book."""
-    from colony.acts.species import list_species
+    from colony.acts.animals.species import list_species
 
     with reading(book) as session:
         pages = list_species(session)
@@ -35,7 +35,7 @@ def list_(book: Book = None, *, as_json: AsJson = False) -> None:
 @app.command("show")
 def show(name: Name, book: Book = None, *, as_json: AsJson = False) -> None:
     """Show the numbers of one species, each with its source."""
-    from colony.acts.species import show_species
+    from colony.acts.animals.species import show_species
 
     with reading(book) as session:
         page = show_species(session, name=name)
@@ -58,7 +58,7 @@ def add(
     book: Book = None,
 ) -> None:
     """Add a species; its numbers are the family's until you set them."""
-    from colony.acts.species import add_species
+    from colony.acts.animals.species import add_species
 
     with acting(book, "species add", begin=True) as session:
         add_species(
@@ -81,7 +81,7 @@ def set_(
     book: Book = None,
 ) -> None:
     """Set a number of a species, and say where it comes from."""
-    from colony.acts.species import set_trait
+    from colony.acts.animals.species import set_trait
 
     with acting(book, "species set", begin=True) as session:
         set_trait(

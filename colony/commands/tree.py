@@ -9,26 +9,29 @@ import typer
 from typer.core import TyperGroup
 
 from colony import __version__
-from colony.commands.as_typed import take_as_typed
-from colony.commands.options import AsJson, plain_app
+from colony.commands.cli.options import AsJson, plain_app
+from colony.commands.cli.untyped import take_as_typed
 from colony.notation.tags import nearest_tags
 from colony.refusals.books import NoSuchBook
 from colony.refusals.notation import JsonAfterVerb, NoSuchSubject
 
 SUBJECTS = {
     "animal": ("animals", "Who is who: add, show, list, edit, hold and end animals."),
-    "pairing": ("pairings", "Who is with whom: pick partners, start and end, note mating signs."),
+    "pairing": (
+        "pairings.pairings",
+        "Who is with whom: pick partners, start and end, note mating signs.",
+    ),
     "litter": ("litters", "Births: record one, see who is due."),
-    "pup": ("pups", "Growing out: measure, feed, see who is ready."),
-    "tank": ("tanks", "Tanks and systems: who swims where, and moves."),
-    "round": ("round", "The day's care: what is due where, in walking order."),
-    "food": ("feeding", "Foods of the house, their batches, and the feeding of tanks."),
-    "water": ("water", "Water: plan and record changes, tests, limits and the reserve."),
-    "isolation": ("isolation", "Isolation of arrivals, and filters that are still maturing."),
+    "pup": ("pups.pups", "Growing out: measure, feed, see who is ready."),
+    "tank": ("tanks.tanks", "Tanks and systems: who swims where, and moves."),
+    "round": ("care.round", "The day's care: what is due where, in walking order."),
+    "food": ("care.food", "Foods of the house, their batches, and the feeding of tanks."),
+    "water": ("water.water", "Water: plan and record changes, tests, limits and the reserve."),
+    "isolation": ("tanks.isolation", "Isolation of arrivals, and filters that are still maturing."),
     "health": ("health", "Health: look-overs, vet visits, who to watch, deaths and survival."),
     "pedigree": ("pedigree", "Inbreeding and kinship, and where they come from."),
     "species": ("species", "Life-history numbers and their sources."),
-    "book": ("books", "The book itself: import, export, check, settings."),
+    "book": ("book.book", "The book itself: import, export, check, settings."),
 }
 """Each subject: its module in `colony.commands`, and what `colony --help` says of it."""
 
@@ -88,7 +91,7 @@ def colony(
         typer.echo(f"colony {__version__}")
         raise typer.Exit
     if ctx.invoked_subcommand is None:
-        from colony.commands.day import show_day
+        from colony.commands.book.day import show_day
 
         show_day(as_json=as_json)
     elif as_json:
@@ -102,9 +105,9 @@ def sample(
     as_json: AsJson = False,
 ) -> None:
     """Make a book of an invented colony, to try everything on."""
-    from colony.acts.sample import make_sample_book
-    from colony.commands.output import say, show_json
-    from colony.commands.read import today
+    from colony.acts.book.sample import make_sample_book
+    from colony.commands.cli.output import say, show_json
+    from colony.commands.cli.read import today
 
     made = make_sample_book(location=path, today=today())
     if as_json:

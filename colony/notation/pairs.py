@@ -5,7 +5,7 @@ from collections.abc import Iterable
 
 from colony.notation.tags import parse_tag, parse_text
 from colony.refusals.notation import UnreadablePair, UnreadableWanted
-from colony.refusals.plans import KindTwice
+from colony.refusals.pairings import KindTwice
 
 
 def parse_pair(text: str) -> tuple[str, str]:

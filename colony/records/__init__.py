@@ -12,41 +12,69 @@ if TYPE_CHECKING:
 
     from colony.records.animals import Animal
     from colony.records.care import CareDone, CareRhythm
-    from colony.records.feedings import Feeding
     from colony.records.foods import Food, FoodBatch, TankFeeding
     from colony.records.health import LookOver, Prescription, VetPatient, VetVisit
     from colony.records.holds import Hold
     from colony.records.journal import JournalEntry
-    from colony.records.litters import Litter
-    from colony.records.measurements import Measurement
+    from colony.records.litters import Litter, PossibleSire
     from colony.records.pairings import MatingSign, Pairing, PairingSire, PregnancyFinding
-    from colony.records.parentage import PossibleSire
+    from colony.records.pups import Feeding, Measurement
     from colony.records.settings import Setting
     from colony.records.species import LifeHistory, Species
     from colony.records.tanks import Placement, System, Tank
-    from colony.records.water import ReserveReading, WaterChange, WaterTest
-    from colony.records.water_limits import WaterLimit
-    from colony.records.water_regimes import WaterRegime
+    from colony.records.water import ReserveReading, WaterChange, WaterLimit, WaterRegime, WaterTest
     from colony.records.work import MoveToDo
 
 TABLES = {
     "animals": ("Animal",),
-    "care": ("CareDone", "CareRhythm"),
-    "feedings": ("Feeding",),
-    "foods": ("Food", "FoodBatch", "TankFeeding"),
-    "health": ("LookOver", "Prescription", "VetPatient", "VetVisit"),
+    "care": (
+        "CareDone",
+        "CareRhythm",
+    ),
+    "foods": (
+        "Food",
+        "FoodBatch",
+        "TankFeeding",
+    ),
+    "health": (
+        "LookOver",
+        "Prescription",
+        "VetPatient",
+        "VetVisit",
+    ),
     "holds": ("Hold",),
     "journal": ("JournalEntry",),
-    "litters": ("Litter",),
-    "measurements": ("Measurement",),
-    "pairings": ("MatingSign", "Pairing", "PairingSire", "PregnancyFinding"),
-    "parentage": ("PossibleSire",),
+    "litters": (
+        "Litter",
+        "PossibleSire",
+    ),
+    "pairings": (
+        "MatingSign",
+        "Pairing",
+        "PairingSire",
+        "PregnancyFinding",
+    ),
+    "pups": (
+        "Feeding",
+        "Measurement",
+    ),
     "settings": ("Setting",),
-    "species": ("LifeHistory", "Species"),
-    "tanks": ("Placement", "System", "Tank"),
-    "water": ("ReserveReading", "WaterChange", "WaterTest"),
-    "water_limits": ("WaterLimit",),
-    "water_regimes": ("WaterRegime",),
+    "species": (
+        "LifeHistory",
+        "Species",
+    ),
+    "tanks": (
+        "Placement",
+        "System",
+        "Tank",
+    ),
+    "water": (
+        "ReserveReading",
+        "WaterChange",
+        "WaterLimit",
+        "WaterRegime",
+        "WaterTest",
+    ),
     "work": ("MoveToDo",),
 }
 """The classes of each module of this room."""

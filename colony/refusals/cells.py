@@ -54,7 +54,7 @@ class NotOneOf(WrongUse):
         super().__init__(f"{shown(text)} is no {what}: write {listed(choices)}.")
 
 
-class NoSuchSpecies(WrongUse):
+class UnknownSpeciesCell(WrongUse):
     """A species is not in the book."""
 
     def __init__(self, text: str, names: list[str]) -> None:
@@ -129,7 +129,7 @@ class NothingByThatName(WrongUse):
         super().__init__(f"There is no {what} {shown(text)}: {hint}")
 
 
-class OwnParent(WrongUse):
+class OwnParentCell(WrongUse):
     """An animal is named as its own parent."""
 
     def __init__(self, tag: str) -> None:
@@ -162,7 +162,7 @@ class ParentTooYoung(WrongUse):
         )
 
 
-class OwnAncestor(WrongUse):
+class OwnAncestorCell(WrongUse):
     """Parents go round in a circle."""
 
     def __init__(self, circle: list[str]) -> None:

@@ -73,3 +73,13 @@ class MoveNeedsTank(WrongUse):
 
     def __init__(self) -> None:
         super().__init__("A move names animals and then the tank: colony tank move TAG ... TANK.")
+
+
+class LeavesIsolationEarly(Refusal):
+    """Animals would leave isolation before its clock has run out, without a reason on record."""
+
+    def __init__(self, tags: list[str], until: date) -> None:
+        super().__init__(
+            f"{listed(tags, 'and')} would leave isolation before {until}: nothing leaves early "
+            "without a reason on record; repeat with --anyway --why REASON if it must be."
+        )

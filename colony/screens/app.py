@@ -1,4 +1,4 @@
-"""The program at full screen: its places, its slips, and what it says."""
+"""The program at full screen: its places, its forms, and what it says."""
 
 import asyncio
 import os
@@ -11,34 +11,34 @@ from textual.binding import BindingType
 from textual.events import Event, Key
 from textual.reactive import reactive
 
-from colony.acts.watch import News
-from colony.screens.about import About, Beginning
-from colony.screens.desk import Desk
-from colony.screens.keys import KEYS
-from colony.screens.palette import EveryCommand
-from colony.screens.place import Place
-from colony.screens.places import PLACES
-from colony.screens.said import Said
-from colony.screens.slips.table import SLIPS
-from colony.screens.themes import BLACKWATER, SANDBAR, SIXTEEN, THEMES, theme_for
+from colony.acts.book.news import News
+from colony.screens.forms.table import FORMS
+from colony.screens.frame.about import About, Beginning
+from colony.screens.frame.keys import KEYS
+from colony.screens.frame.palette import EveryCommand
+from colony.screens.frame.place import Place
+from colony.screens.frame.places import PLACES
+from colony.screens.frame.session import BookSession
+from colony.screens.frame.status import Status
+from colony.screens.frame.themes import BLACKWATER, SANDBAR, SIXTEEN, THEMES, theme_for
 
 if TYPE_CHECKING:
-    from colony.screens.tanks import House
+    from colony.screens.tanks.tanks import House
 
 LOOK_SECONDS = 2.0
 """How often the book is looked at for what others wrote."""
 
 PAGES = {
-    "plan": "colony.screens.pairing_plan",
-    "moves": "colony.screens.move_plan",
-    "animal": "colony.screens.animal_page",
-    "litter": "colony.screens.litter_page",
-    "tank": "colony.screens.tank_page",
-    "partners": "colony.screens.partners",
+    "plan": "colony.screens.pairings.plan",
+    "moves": "colony.screens.tanks.move_plan",
+    "animal": "colony.screens.animals.page",
+    "litter": "colony.screens.litters.page",
+    "tank": "colony.screens.tanks.page",
+    "partners": "colony.screens.pairings.partners",
 }
 """The page of each kind of thing."""
 
-SHEETS = ("frame", "ledger", "slips", "pages", "tanks")
+SHEETS = ("frame", "entries", "forms", "pages", "tanks")
 
 
 class ColonyApp(App[None]):
@@ -55,14 +55,14 @@ class ColonyApp(App[None]):
     ENABLE_COMMAND_PALETTE: ClassVar[bool] = True
 
     busy: reactive[bool] = reactive(default=False)
-    said: reactive[Said] = reactive(Said())
+    said: reactive[Status] = reactive(Status())
     day: reactive[date] = reactive(date.min)
 
-    def __init__(self, desk: Desk, theme: str | None = None) -> None:
+    def __init__(self, book_session: BookSession, theme: str | None = None) -> None:
         # Only with the terminal's own colours can textual leave all colour out (NO_COLOR).
         super().__init__(ansi_color=True if os.environ.get("NO_COLOR") else None)
-        self.desk, self.changes = desk, 0
-        self.set_reactive(ColonyApp.day, desk.today)
+        self.book_session, self.changes = book_session, 0
+        self.set_reactive(ColonyApp.day, book_session.today)
         for one in THEMES:
             self.register_theme(one)
         self.theme = theme or theme_for(self.console.color_system, no_color=self.no_color)
@@ -74,7 +74,7 @@ class ColonyApp(App[None]):
     async def on_event(self, event: Event) -> None:
         """Give each key its whole effect before the next is looked at.
 
-        Otherwise, on a slow machine, keys typed ahead of a slip or a blank would go astray.
+        Otherwise, on a slow machine, keys typed ahead of a form or a field would go astray.
         """
         if not isinstance(event, Key) or event.is_forwarded:
             await super().on_event(event)
@@ -96,7 +96,7 @@ class ColonyApp(App[None]):
 
     def say(self, words: str, kind: str = "hint") -> None:
         """Say something in the line above the keys."""
-        self.said = Said(words, kind)
+        self.said = Status(words, kind)
 
     def wrote(self, words: str) -> None:
         """Say what was written, and show the book anew."""
@@ -134,16 +134,16 @@ class ColonyApp(App[None]):
         if isinstance(self.screen, Place):
             self.screen.arrive()
 
-    async def action_slip(self, name: str, **firsts: str) -> None:
-        """Bring a slip, begun with what is looked at; keys that follow wait until it is there."""
-        slip, place = SLIPS[name].load(name), self.screen
+    async def action_form(self, name: str, **initial: str) -> None:
+        """Bring a form, begun with what is looked at; keys that follow wait until it is there."""
+        form, place = FORMS[name].load(), self.screen
         if isinstance(place, Place):
             await place.rest()
-            begun = {**place.firsts, **firsts}
+            begun = {**place.initial, **initial}
             beginning = Beginning(place.about, place.marked_tags, place.queue, begun)
         else:
-            beginning = Beginning(firsts=firsts)
-        await self.push_screen(slip(beginning))
+            beginning = Beginning(initial=initial)
+        await self.push_screen(form(beginning))
 
     async def carry(self, tags: Sequence[str]) -> None:
         """Go to the house with animals in hand."""
@@ -157,22 +157,22 @@ class ColonyApp(App[None]):
 
     def action_help(self) -> None:
         """List the keys that work here."""
-        from colony.screens.keys_page import KeysPage
+        from colony.screens.frame.keys_page import KeysPage
 
         self.push_screen(KeysPage(self.screen))
 
     def action_undo(self) -> None:
         """Take the last act back."""
-        from colony.screens.undoing import take_back
+        from colony.screens.book.undo import take_back
 
         take_back(self)
 
     def _look(self) -> None:
-        self.day = self.desk.today
+        self.day = self.book_session.today
         self.run_worker(self._look_at_book, thread=True, exclusive=True, group="look")
 
     def _look_at_book(self) -> None:
-        news = self.desk.news()
+        news = self.book_session.news()
         if news is not None:
             self.call_from_thread(self._changed_elsewhere, news)
 

@@ -13,10 +13,10 @@ from colony.refusals.books import BookAlreadyThere, BookVanished, NoSuchBook, No
 from colony.store.engine import looking, make_engine, take_turn, writing
 from colony.store.failures import in_words
 from colony.store.location import FileIdentity, identity, is_url, make_folder, named
-from colony.store.versions import bring_up_to_date
+from colony.store.schema.book_version import bring_up_to_date
 
 if TYPE_CHECKING:
-    from colony.store.entries import Mark
+    from colony.store.journal.entries import Mark
 
 
 @dataclass(frozen=True)
@@ -56,9 +56,9 @@ class Book:
             The file is not there any more, or another one has its name.
         """
         # What only an act needs is loaded with the first one, so that looking stays quick.
-        from colony.store.first_of_day import begin_act  # noqa: PLC0415
-        from colony.store.journal import Recorder, write_entry  # noqa: PLC0415
-        from colony.store.meanwhile import refuse_changed_meanwhile  # noqa: PLC0415
+        from colony.store.backups.daily import begin_act  # noqa: PLC0415
+        from colony.store.journal.conflicts import refuse_changed_meanwhile  # noqa: PLC0415
+        from colony.store.journal.journal import Recorder, write_entry  # noqa: PLC0415
 
         self._refuse_vanished()
         with in_words(self.location), Session(writing(self.engine)) as session:

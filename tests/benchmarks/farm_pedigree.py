@@ -2,7 +2,7 @@
 
 import numpy as np
 
-from colony.pedigree.graph import IntArray, Pedigree
+from colony.pedigree.graph.graph import IntArray, Pedigree
 
 SEASONS_OF_BREEDING = 3
 

@@ -19,11 +19,11 @@ sys.path[:0] = [str(_HERE.parents[2]), str(_HERE.parents[1] / "planning")]
 
 from plain_colonies import TODAY, best_of_all, stock, value
 
-from colony.pedigree.graph import IntArray, Pedigree
-from colony.pedigree.kinship import kinship
-from colony.planning.pairing_rivals import rival_pairs
-from colony.planning.pairing_wishes import BreedingTank, Effort, Stock, Wishes
-from colony.planning.pairings import plan_pairings
+from colony.pedigree.graph.graph import IntArray, Pedigree
+from colony.pedigree.kinship.kinship import kinship
+from colony.planning.pairings.baselines import rival_pairs
+from colony.planning.pairings.planner import plan_pairings
+from colony.planning.pairings.request import BreedingTank, Effort, Stock, Wishes
 
 EFFORT = Effort(seconds=60.0, clock=time.process_time)
 

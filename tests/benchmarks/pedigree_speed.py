@@ -24,10 +24,10 @@ sys.path.insert(0, str(Path(__file__).parents[2]))
 import numpy as np
 from farm_pedigree import farm, farm_parents
 
-from colony.pedigree.completeness import generation_equivalents
-from colony.pedigree.graph import FloatArray, Pedigree
-from colony.pedigree.inbreeding import inbreeding
-from colony.pedigree.kinship import kinship
+from colony.pedigree.graph.completeness import generation_equivalents
+from colony.pedigree.graph.graph import FloatArray, Pedigree
+from colony.pedigree.kinship.inbreeding import inbreeding
+from colony.pedigree.kinship.kinship import kinship
 
 ROWS, COLUMNS = 60, 25
 
@@ -41,7 +41,7 @@ import sys; sys.path[:0] = {path!r}
 import numpy, time as clock
 after_numpy = clock.perf_counter()
 from farm_pedigree import farm
-from colony.pedigree.inbreeding import inbreeding
+from colony.pedigree.kinship.inbreeding import inbreeding
 pedigree = farm(10_000)
 asked = clock.perf_counter()
 inbreeding(pedigree)

@@ -25,9 +25,9 @@ from large_book import write_large_book
 from textual.widgets import Input
 
 from colony.screens.app import ColonyApp
-from colony.screens.desk import Desk
-from colony.screens.start import keep_keys_quick
-from colony.screens.widgets.ledger import Ledger
+from colony.screens.frame.session import BookSession
+from colony.screens.frame.start import keep_keys_quick
+from colony.screens.widgets.entry_list import EntryList
 from colony.store.book import open_book
 
 TODAY, ANIMALS = date(2026, 3, 2), 20_000
@@ -60,7 +60,7 @@ TYPED = (
 EMPTY = """
 import sys, time
 began = time.perf_counter()
-import colony.screens.app, colony.screens.day, colony.store.book
+import colony.screens.app, colony.screens.book.day, colony.store.book
 from textual.app import App
 class Empty(App):
     def on_mount(self):
@@ -78,18 +78,18 @@ import sys, time
 began = time.perf_counter()
 import asyncio, datetime
 from colony.screens.app import ColonyApp
-from colony.screens.desk import Desk
-from colony.screens.widgets.ledger import Ledger
+from colony.screens.frame.session import Desk
+from colony.screens.widgets.entry_list import Ledger
 from colony.store.book import open_book
-from colony.screens.start import keep_keys_quick
+from colony.screens.frame.start import keep_keys_quick
 keep_keys_quick()
-desk = Desk(open_book(sys.argv[1]), clock=lambda: datetime.date.fromisoformat(sys.argv[2]))
-desk.begin()
+book_session = Desk(open_book(sys.argv[1]), clock=lambda: datetime.date.fromisoformat(sys.argv[2]))
+book_session.begin()
 async def run():
-    async with ColonyApp(desk).run_test(size=(80, 24)) as pilot:
+    async with ColonyApp(book_session).run_test(size=(80, 24)) as pilot:
         print("frame", time.perf_counter() - began)
-        ledger = pilot.app.screen.query_one(Ledger)
-        while not ledger.entries:
+        entries = pilot.app.screen.query_one(Ledger)
+        while not entries.entries:
             await asyncio.sleep(0.002)
         await pilot.pause()
         print("lines", time.perf_counter() - began)
@@ -116,19 +116,19 @@ def first_paint(book: Path, runs: int) -> tuple[float, ...]:
 
 async def search_ms(book: Path) -> tuple[list[float], list[float]]:
     """Milliseconds from each key to the repainted list, by the clock and of the processor."""
-    desk = Desk(open_book(str(book)), clock=lambda: TODAY)
-    desk.begin()
+    book_session = BookSession(open_book(str(book)), clock=lambda: TODAY)
+    book_session.begin()
     spent, busy = [], []
-    async with ColonyApp(desk).run_test(size=SIZE) as pilot:
+    async with ColonyApp(book_session).run_test(size=SIZE) as pilot:
         app = cast("ColonyApp", pilot.app)
         await _rest(app)
         await app.action_go("animals")
         await _rest(app)
-        ledger = app.screen.query_one(Ledger)
+        entries = app.screen.query_one(EntryList)
         for letter in " ".join(TYPED):
-            began, worked, filled = time.perf_counter(), time.process_time(), ledger.filled
+            began, worked, filled = time.perf_counter(), time.process_time(), entries.filled
             app.screen.query_one(Input).insert_text_at_cursor(letter)
-            while ledger.filled == filled:  # noqa: ASYNC110 - a list tells nobody that it is filled
+            while entries.filled == filled:  # noqa: ASYNC110 - a list tells nobody that it is filled
                 await asyncio.sleep(0.001)
             await pilot.pause()
             if letter != " ":

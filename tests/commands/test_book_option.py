@@ -2,7 +2,7 @@
 
 import pytest
 
-from colony.commands.failures import run
+from colony.commands.cli.failures import run
 
 
 def test_a_book_path_with_a_null_byte_is_refused_in_a_sentence(

@@ -8,7 +8,7 @@ from typing import Any
 
 import pytest
 
-from colony.commands.failures import run
+from colony.commands.cli.failures import run
 
 SETUP = (
     "tank system S1 --volume 2000L",
@@ -201,7 +201,7 @@ LISTINGS = ("round", "food list", "isolation list", "health signs", "water limit
 def test_plain_listings_load_no_heavy_library(words: str) -> None:
     """A list of the care is there at once: no scipy, networkx, alembic or screens are loaded."""
     script = (
-        "import sys; from colony.commands.failures import run; code = run(sys.argv[1:]);"
+        "import sys; from colony.commands.cli.failures import run; code = run(sys.argv[1:]);"
         "print({'scipy', 'networkx', 'alembic', 'textual'} & set(sys.modules), file=sys.stderr);"
         "sys.exit(code)"
     )

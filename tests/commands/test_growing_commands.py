@@ -9,12 +9,12 @@ from typing import Any
 import pytest
 from clock import stop_clock
 
-from colony.acts.sample import make_sample_book
-from colony.commands.failures import run
-from colony.commands.housing import _show_plan
-from colony.planning.housing_plan import HousingPlan
-from colony.planning.moves import WeekPlan
-from colony.planning.remedies import Remedy, TankSize
+from colony.acts.book.sample import make_sample_book
+from colony.commands.cli.failures import run
+from colony.commands.tanks.outlook import _show_plan
+from colony.planning.tanks.moves import WeekPlan
+from colony.planning.tanks.plan import HousingPlan
+from colony.planning.tanks.remedies import ExtraTank, Remedy
 
 DAY = date(2026, 3, 2)
 Asked = Callable[..., Any]
@@ -198,7 +198,7 @@ def test_a_plan_without_a_move_accepts_nothing(asked: Asked, told: Asked) -> Non
 
 def test_what_is_not_proved_is_not_said_to_be(capsys: pytest.CaptureFixture[str]) -> None:
     """None found is not none exists; what would be enough is named."""
-    remedy = Remedy(DAY, ("L1-1", "L1-2"), 1, TankSize(1200, 600))
+    remedy = Remedy(DAY, ("L1-1", "L1-2"), 1, ExtraTank(1200, 600))
     for impossible, said in ((False, "none found"), (True, "proved")):
         week = WeekPlan(DAY, (), optimal=False, gap=0.5, impossible=impossible, remedy=remedy)
         _show_plan(HousingPlan((week,)))

@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from colony.commands.failures import run
+from colony.commands.cli.failures import run
 
 
 @pytest.fixture

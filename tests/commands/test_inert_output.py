@@ -7,7 +7,7 @@ from clock import stop_clock
 from farm import TODAY, Farm
 from telling_farm import READING, telling_farm, words_of
 
-from colony.commands.failures import run
+from colony.commands.cli.failures import run
 
 ODD = "[red]\x1b[31m\x07\u202e{}"
 

@@ -9,11 +9,11 @@ import pytest
 from clock import stop_clock
 from farm import TODAY
 
-from colony.acts.sample import make_sample_book
-from colony.commands.failures import run
-from colony.commands.plan_shown import BECAUSE
-from colony.planning.eligibility import RULES
-from colony.planning.pairings import plan_pairings
+from colony.acts.book.sample import make_sample_book
+from colony.commands.cli.failures import run
+from colony.commands.pairings.plan_output import BECAUSE
+from colony.planning.pairings.eligibility import RULES
+from colony.planning.pairings.planner import plan_pairings
 
 SCREENS = (80, 120)
 """Columns of a terminal."""
@@ -129,7 +129,7 @@ def test_nobody_writes_between_the_proposal_and_its_acceptance(
                 tried.append(str(refused))
         return plan_pairings(*facts, **named)
 
-    monkeypatch.setattr("colony.acts.pairing_plan.plan_pairings", meddling)
+    monkeypatch.setattr("colony.acts.pairings.plan.plan_pairings", meddling)
     assert asked(capsys, "pairing", "plan", "--accept")["accepted"]["started"]
     assert tried == ["database is locked"]
 

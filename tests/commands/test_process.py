@@ -76,9 +76,7 @@ def test_a_plain_listing_loads_only_what_it_needs(telling: Farm, words: list[str
 
 def test_a_listing_builds_no_table_that_it_does_not_read() -> None:
     """Each table takes two milliseconds to build; care, water, vets and the journal are not needed."""
-    asked = (
-        "import colony.acts.herd; from sqlmodel import SQLModel; print(*SQLModel.metadata.tables)"
-    )
+    asked = "import colony.acts.animals.listing; from sqlmodel import SQLModel; print(*SQLModel.metadata.tables)"
     environment = os.environ | {"PYTHONPATH": str(ROOT)}
     done = subprocess.run(
         [sys.executable, "-c", asked], env=environment, capture_output=True, text=True, check=True

@@ -12,7 +12,7 @@ from clock import stop_clock
 from farm import TODAY, Farm
 from telling_farm import READING, telling_farm, words_of
 
-from colony.commands.failures import run
+from colony.commands.cli.failures import run
 
 KEYS = {
     "": ["today", "due", "ready", "unmeasured", "overfull", "isolated"],

@@ -9,8 +9,8 @@ from pathlib import Path
 
 import pytest
 
-import colony.commands.read
-from colony.commands.failures import run
+import colony.commands.cli.read
+from colony.commands.cli.failures import run
 
 DOCS = Path(__file__).parents[2] / "docs"
 PAGES = sorted(page.name for page in DOCS.glob("*.md") if "```console" in page.read_text("utf-8"))
@@ -59,7 +59,7 @@ def test_every_example_runs_and_answers_as_shown(
     capsys: pytest.CaptureFixture[str],
 ) -> None:
     """The commands of a page, one after the other, in one book of the sample colony."""
-    monkeypatch.setattr(colony.commands.read, "date", SampleDay)
+    monkeypatch.setattr(colony.commands.cli.read, "date", SampleDay)
     monkeypatch.setenv("COLONY_BOOK", str(tmp_path / "sample.colony"))
     monkeypatch.setenv("COLUMNS", "80")
     monkeypatch.setenv("NO_COLOR", "1")

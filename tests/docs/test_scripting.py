@@ -11,8 +11,8 @@ import pytest
 from clock import stop_clock
 from test_examples import SampleDay
 
-from colony.acts.sample import make_sample_book
-from colony.commands.failures import run
+from colony.acts.book.sample import make_sample_book
+from colony.commands.cli.failures import run
 
 PAGE = (Path(__file__).parents[2] / "docs" / "scripting.md").read_text("utf-8")
 

@@ -7,7 +7,7 @@ from typed import value_or_refused
 
 from colony.notation.pairs import parse_all_wanted, parse_pair, parse_wanted
 from colony.refusals.notation import BadTag, UnreadablePair, UnreadableWanted
-from colony.refusals.plans import KindTwice
+from colony.refusals.pairings import KindTwice
 
 
 @pytest.mark.parametrize("text", ["Alma*Bruno", " Alma * Bruno ", "Alma *Bruno"])

@@ -5,9 +5,9 @@ import pytest
 from hypothesis import given, settings
 from plain_pedigrees import pedigrees
 
-from colony.pedigree.graph import FloatArray, Pedigree
-from colony.pedigree.inbreeding import inbreeding
-from colony.pedigree.kinship import kinship
+from colony.pedigree.graph.graph import FloatArray, Pedigree
+from colony.pedigree.kinship.inbreeding import inbreeding
+from colony.pedigree.kinship.kinship import kinship
 
 REASON = "reference library not installed (pip install colony[reference])"
 CLOSE = 1e-12

@@ -4,9 +4,9 @@ import numpy as np
 import pytest
 from plain_pedigrees import at, family, plain_kinship
 
-from colony.pedigree.completeness import generation_equivalents
-from colony.pedigree.inbreeding import inbreeding
-from colony.pedigree.paths import why_inbred
+from colony.pedigree.graph.completeness import generation_equivalents
+from colony.pedigree.kinship.inbreeding import inbreeding
+from colony.pedigree.paths.paths import why_inbred
 
 # Mother first. Written from general history; the published study followed more than 3,000
 # ancestors through 16 generations, of which these are the nearest.

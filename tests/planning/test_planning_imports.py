@@ -16,14 +16,22 @@ def loaded(module: str) -> set[str]:
 
 
 @pytest.mark.parametrize(
-    "module", ["gestation", "gestation_judgement", "nurseries", "growth", "readiness", "limits"]
+    "module",
+    [
+        "litters.gestation",
+        "litters.judgement",
+        "litters.nurseries",
+        "pups.growth",
+        "pups.readiness",
+        "tanks.limits",
+    ],
 )
 def test_the_models_of_a_listing_load_nothing_but_the_standard_library(module: str) -> None:
     """Due dates, first forecasts, gates and limits come without arrays or solvers."""
     assert loaded(f"colony.planning.{module}") == set()
 
 
-@pytest.mark.parametrize("module", ["growth_check", "outlook"])
+@pytest.mark.parametrize("module", ["pups.growth_check", "tanks.outlook"])
 def test_the_fit_and_the_outlook_load_no_solver(module: str) -> None:
     """Arrays are enough for them; only the plan of moves loads scipy."""
     assert loaded(f"colony.planning.{module}") <= {"numpy"}

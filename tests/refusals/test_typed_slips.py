@@ -9,8 +9,8 @@ from clock import stop_clock
 from farm import TODAY, Farm
 from slips import SLIPS, slippery_farm
 
-from colony.commands.as_typed import take_as_typed
-from colony.commands.failures import run
+from colony.commands.cli.failures import run
+from colony.commands.cli.untyped import take_as_typed
 from colony.commands.tree import app
 from colony.refusals.base import Refusal
 

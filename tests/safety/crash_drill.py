@@ -14,11 +14,11 @@ from dataclasses import asdict, dataclass
 from datetime import date
 from typing import NoReturn
 
-from colony.acts.animals import AnimalFacts, add_animal
-from colony.acts.pups import feed
+from colony.acts.animals.animals import AnimalFacts, add_animal
+from colony.acts.pups.measure import feed
 from colony.store.book import open_book
-from colony.store.entries import read_entries
-from colony.store.told import differences, kept_rows, told_rows
+from colony.store.journal.entries import read_entries
+from colony.store.journal.replay import differences, kept_rows, told_rows
 
 TODAY = date(2026, 3, 9)
 ANIMALS = ("Alma", "Bruno", "Caro")

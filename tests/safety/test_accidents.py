@@ -12,10 +12,10 @@ import pytest
 from safety_house import TODAY, House, furnished, rows_of
 from sqlalchemy import event
 
-from colony.acts.animals import AnimalFacts, edit_animal
-from colony.acts.history import list_history
-from colony.acts.undo import undo_last
-from colony.commands.failures import run
+from colony.acts.animals.animals import AnimalFacts, edit_animal
+from colony.acts.book.history import list_history
+from colony.acts.book.undo import undo_last
+from colony.commands.cli.failures import run
 from colony.refusals.books import (
     BookBusy,
     BookNotReachable,
@@ -25,10 +25,10 @@ from colony.refusals.books import (
     NotABook,
 )
 from colony.store import clock, engine
-from colony.store.backups import list_copies
+from colony.store.backups.backups import list_copies
+from colony.store.backups.daily import concerns_of
 from colony.store.book import Book, begin_book, open_book
 from colony.store.engine import turn
-from colony.store.first_of_day import concerns_of
 
 _AS_NOBODY_SPECIAL = (
     ("setpriv", "--bounding-set=-dac_override,-dac_read_search") if os.geteuid() == 0 else ()

@@ -11,16 +11,16 @@ from pathlib import Path
 import pytest
 from safety_house import House, furnished, rows_of
 
-from colony.acts.backups import back_up, list_backups, restore_backup
-from colony.acts.history import list_history
-from colony.commands.failures import run
+from colony.acts.book.backups import back_up, list_backups, restore_backup
+from colony.acts.book.history import list_history
+from colony.commands.cli.failures import run
 from colony.refusals.books import BookAlreadyThere, BookIsNewer, CopyDamaged, NoSuchCopy
-from colony.store.backups import Copy, copy_file, list_copies, verify
+from colony.store.backups.backups import Copy, copy_file, list_copies, verify
+from colony.store.backups.rotation import kept_copies, throw_away
 from colony.store.book import Book, open_book
-from colony.store.entries import read_entries
-from colony.store.rotation import kept_copies, throw_away
+from colony.store.journal.entries import read_entries
+from colony.store.journal.replay import differences, kept_rows, told_rows
 from colony.store.settings import BookSettings
-from colony.store.told import differences, kept_rows, told_rows
 
 
 @pytest.fixture(autouse=True)

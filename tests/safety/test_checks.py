@@ -9,10 +9,10 @@ from pathlib import Path
 import pytest
 from safety_house import TODAY, House, furnished
 
-from colony.acts.checking.finding import Finding
-from colony.acts.checks import CHECKS, check_book
-from colony.acts.headcount import count_heads
-from colony.commands.failures import run
+from colony.acts.book.check import CHECKS, check_book
+from colony.acts.book.checks.finding import Finding
+from colony.acts.care.headcount import count_heads
+from colony.commands.cli.failures import run
 from colony.store import clock
 from colony.store.book import Book, open_book
 

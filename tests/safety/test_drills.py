@@ -7,7 +7,7 @@ from pathlib import Path
 from typing import Any
 
 from colony.store.book import open_book
-from colony.store.entries import read_entries
+from colony.store.journal.entries import read_entries
 
 HERE = Path(__file__).parent
 

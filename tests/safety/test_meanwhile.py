@@ -3,12 +3,12 @@
 import pytest
 from safety_house import TODAY, furnished, rows_of
 
-from colony.acts.animals import AnimalFacts, edit_animal
-from colony.acts.pups import measure
-from colony.acts.tanks import move
+from colony.acts.animals.animals import AnimalFacts, edit_animal
+from colony.acts.pups.measure import measure
+from colony.acts.tanks.tanks import move
 from colony.refusals.history import BookWasReplaced, ChangedMeanwhile
 from colony.store.book import Book
-from colony.store.entries import Mark, latest
+from colony.store.journal.entries import Mark, latest
 
 
 def seen(book: Book) -> Mark:

@@ -7,11 +7,11 @@ import pytest
 from safety_house import House, furnished, rows_of
 from sqlalchemy import make_url
 
-from colony.acts.animal_page import show_animal
-from colony.acts.checks import check_book
-from colony.acts.herd import HerdFilter, list_animals
-from colony.acts.history import list_history
-from colony.commands.failures import run
+from colony.acts.animals.listing import HerdFilter, list_animals
+from colony.acts.animals.page import show_animal
+from colony.acts.book.check import check_book
+from colony.acts.book.history import list_history
+from colony.commands.cli.failures import run
 from colony.refusals.books import BookNotReachable, BookRefused, MayNotWrite, UnknownDatabase
 from colony.store.book import Book, open_book
 from colony.store.location import named

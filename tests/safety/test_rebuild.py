@@ -13,21 +13,21 @@ from hypothesis import HealthCheck, settings
 from hypothesis.stateful import RuleBasedStateMachine, initialize, rule
 from safety_house import TODAY, House, furnished, rows_of
 
-from colony.acts.animals import end_animal
-from colony.acts.health import hold, release
-from colony.acts.history import list_history
-from colony.acts.litter_edit import LitterMended, edit_litter
-from colony.acts.pairings import end_pairing, note_finding
-from colony.acts.settings import set_setting
-from colony.acts.species import set_trait
-from colony.acts.undo import undo_act, undo_last
+from colony.acts.animals.animals import end_animal
+from colony.acts.animals.species import set_trait
+from colony.acts.book.history import list_history
+from colony.acts.book.settings import set_setting
+from colony.acts.book.undo import undo_act, undo_last
+from colony.acts.health.holds import hold, release
+from colony.acts.litters.edit import LitterMended, edit_litter
+from colony.acts.pairings.pairings import end_pairing, note_finding
 from colony.notation.shares import parse_sires
 from colony.refusals.base import Refusal
 from colony.refusals.books import BookAlreadyThere
+from colony.store.backups.transfer import book_rows, copy_book, digest, rebuild_book
 from colony.store.book import Book, open_book
-from colony.store.entries import read_entries
-from colony.store.told import differences, kept_rows, told_rows
-from colony.store.transfer import book_rows, copy_book, digest, rebuild_book
+from colony.store.journal.entries import read_entries
+from colony.store.journal.replay import differences, kept_rows, told_rows
 
 TAGS = st.sampled_from(["Alma", "Bruno", "Caro", "Dora", "Eva", "Fred"])
 DAYS = st.integers(0, 900).map(lambda ago: TODAY - timedelta(days=ago))

@@ -9,16 +9,16 @@ import pytest
 from safety_house import House, rows_of
 from sqlalchemy import Boolean, Connection, column, inspect, table
 
-from colony.acts.undo import undo_last
+from colony.acts.book.undo import undo_last
 from colony.refusals.books import BookIsNewer, NotABook
-from colony.store import versions
-from colony.store.backups import list_copies
+from colony.store.backups.backups import list_copies
+from colony.store.backups.transfer import rebuild_book
 from colony.store.book import open_book
 from colony.store.engine import make_engine, turn
-from colony.store.entries import read_entries
+from colony.store.journal.entries import read_entries
+from colony.store.journal.replay import differences, kept_rows, told_rows
+from colony.store.schema import book_version as versions
 from colony.store.schema.upgrade import known_versions, upgrade
-from colony.store.told import differences, kept_rows, told_rows
-from colony.store.transfer import rebuild_book
 
 BOOKS = Path(__file__).parents[1] / "fixtures" / "books"
 RELEASED = sorted(path.stem for path in BOOKS.glob("*.sql"))
@@ -173,7 +173,7 @@ def test_an_upgrade_that_fails_leaves_the_old_book(
     def fail(*_: object) -> None:
         raise RuntimeError
 
-    monkeypatch.setattr("colony.store.adoption.write_adoption", fail)
+    monkeypatch.setattr("colony.store.schema.adoption.write_adoption", fail)
     before = raw_rows(old)
     with pytest.raises(RuntimeError):
         open_book(str(old))

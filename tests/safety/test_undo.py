@@ -5,10 +5,10 @@ from datetime import date
 import pytest
 from safety_house import TODAY, furnished, rows_of
 
-from colony.acts.animals import bring_back, end_animal
-from colony.acts.history import HistoryFilter, list_history
-from colony.acts.litter_edit import LitterMended, edit_litter
-from colony.acts.undo import undo_act, undo_last
+from colony.acts.animals.animals import bring_back, end_animal
+from colony.acts.book.history import HistoryFilter, list_history
+from colony.acts.book.undo import undo_act, undo_last
+from colony.acts.litters.edit import LitterMended, edit_litter
 from colony.notation.shares import parse_sires
 from colony.refusals.history import (
     CannotBeUndone,
@@ -18,7 +18,7 @@ from colony.refusals.history import (
     RowIsOtherwise,
 )
 from colony.store.book import Book
-from colony.store.entries import latest
+from colony.store.journal.entries import latest
 
 
 def last_number(book: Book) -> int:

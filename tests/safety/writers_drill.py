@@ -12,14 +12,14 @@ from datetime import date, timedelta
 
 from sqlmodel import select
 
-from colony.acts.animals import AnimalFacts, add_animal, edit_animal
-from colony.acts.pups import measure
+from colony.acts.animals.animals import AnimalFacts, add_animal, edit_animal
+from colony.acts.pups.measure import measure
 from colony.records import Animal, Measurement
 from colony.refusals.base import Refusal
 from colony.refusals.history import ChangedMeanwhile
 from colony.store.book import Book, open_book
-from colony.store.entries import latest, read_entries
-from colony.store.told import differences, kept_rows, told_rows
+from colony.store.journal.entries import latest, read_entries
+from colony.store.journal.replay import differences, kept_rows, told_rows
 
 TODAY = date(2026, 3, 9)
 SHARED = "Alma"

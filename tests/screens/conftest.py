@@ -5,7 +5,7 @@ from pathlib import Path
 import pytest
 from screens_house import TODAY, copy_of
 
-from colony.acts.sample import make_sample_book
+from colony.acts.book.sample import make_sample_book
 
 
 @pytest.fixture(scope="session")

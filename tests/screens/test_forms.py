@@ -1,4 +1,4 @@
-"""Every slip, filled with keys, writes what was typed; and says under the field what is wrong."""
+"""Every form, filled with keys, writes what was typed; and says under the field what is wrong."""
 
 from collections.abc import Callable
 from datetime import date, timedelta
@@ -10,19 +10,19 @@ from screens_house import TODAY, act, ask, drive, press, settle, shown, text_aft
 from textual.events import Key
 from textual.pilot import Pilot
 
-from colony.acts.animal_page import AnimalPage, show_animal
-from colony.acts.animals import AnimalFacts, edit_animal
-from colony.acts.history import list_history
-from colony.acts.isolation import isolation_now
-from colony.acts.pairing_pages import list_pairings
-from colony.acts.ready import ready_pups
-from colony.acts.tank_loads import list_tanks
+from colony.acts.animals.animals import AnimalFacts, edit_animal
+from colony.acts.animals.page import AnimalDetails, show_animal
+from colony.acts.book.history import list_history
+from colony.acts.pairings.listing import list_pairings
+from colony.acts.pups.ready import ready_pups
+from colony.acts.tanks.isolation import isolation_now
+from colony.acts.tanks.loads import list_tanks
 from colony.screens.app import ColonyApp
-from colony.screens.slips.table import SLIPS
-from colony.screens.widgets.ledger import Ledger
+from colony.screens.forms.table import FORMS
+from colony.screens.widgets.entry_list import EntryList
 
 
-def page(path: Path, tag: str) -> AnimalPage:
+def page(path: Path, tag: str) -> AnimalDetails:
     """An animal as the book has it."""
     return ask(path, show_animal, tag=tag, today=TODAY)
 
@@ -131,8 +131,8 @@ DAY: list[tuple[str, list[str], Written, object]] = [
 ]
 
 
-def test_each_slip_writes_what_was_typed(farm: Path) -> None:
-    """One animal's life, every slip in its turn; after each the book holds what it says."""
+def test_each_form_writes_what_was_typed(farm: Path) -> None:
+    """One animal's life, every form in its turn; after each the book holds what it says."""
 
     async def look(app: ColonyApp, pilot: Pilot[None]) -> None:
         await press(app, pilot, "8")
@@ -141,7 +141,7 @@ def test_each_slip_writes_what_was_typed(farm: Path) -> None:
             assert written(farm) == right, f"{name}: {shown(app)}"
 
     drive(farm, look=look)
-    assert {name for name, *_ in DAY} == set(SLIPS) - {"partners", "skip"}
+    assert {name for name, *_ in DAY} == set(FORMS) - {"partners", "skip"}
 
 
 @pytest.mark.parametrize(
@@ -172,7 +172,7 @@ def test_a_field_speaks_while_one_types(sample: Path, keys: list[str], said: str
 
 
 def test_escape_asks_before_typed_work_is_thrown_away(farm: Path) -> None:
-    """The first Esc asks, typing goes on; only two in a row close the slip, and nothing is written."""
+    """The first Esc asks, typing goes on; only two in a row close the form, and nothing is written."""
     asked = text_after(farm, "8", "b", "type:alma", "escape")
     assert "Esc again throws it away" in asked
     kept = text_after(farm, "8", "b", "type:alma", "escape", "x", "escape")
@@ -182,8 +182,8 @@ def test_escape_asks_before_typed_work_is_thrown_away(farm: Path) -> None:
     assert ask(farm, list_history, most=1)[0].act == "sample"
 
 
-def test_an_untouched_slip_closes_at_once(sample: Path) -> None:
-    """Esc in a slip in which nothing was typed asks nothing."""
+def test_an_untouched_form_closes_at_once(sample: Path) -> None:
+    """Esc in a form in which nothing was typed asks nothing."""
     assert "Dam *" not in text_after(sample, "8", "b", "escape")
 
 
@@ -198,7 +198,7 @@ def test_a_refusal_stands_at_its_field_and_a_limit_can_be_overridden(farm: Path)
 
 
 def test_isolation_ends_early_only_with_a_reason(farm: Path) -> None:
-    """F2 past the limits asks why at its own blank; F2 again then moves, and the reason is kept."""
+    """F2 past the limits asks why at its own field; F2 again then moves, and the reason is kept."""
     moved = ["m", "type:dante", "enter", "type:n3", "enter", "f2"]
     assert "write why, then press F2" in " ".join(text_after(farm, "8", *moved).split())
     assert page(farm, "Dante").tank == "I1"
@@ -209,7 +209,7 @@ def test_isolation_ends_early_only_with_a_reason(farm: Path) -> None:
 
 
 def test_a_reason_is_asked_for_when_animals_are_carried_out_of_isolation(farm: Path) -> None:
-    """In the house F2 brings the slip with the animals, the tank and room for the reason."""
+    """In the house F2 brings the form with the animals, the tank and room for the reason."""
     text = text_after(farm, "6", "c", "down", "down", "down", "f2")
     assert "Dante, Rhea" in text
     assert "Why " in text
@@ -228,18 +228,18 @@ def test_marks_go_with_what_was_done(farm: Path) -> None:
     """Marked pups lose their marks one by one as they are measured; the others keep theirs."""
 
     async def look(app: ColonyApp, pilot: Pilot[None]) -> None:
-        first, second = (one.about.tag for one in app.screen.query_one(Ledger).marked)
+        first, second = (one.about.tag for one in app.screen.query_one(EntryList).marked)
         await press(app, pilot, "w", "type:18.7", "enter", "escape")
-        assert [one.about.tag for one in app.screen.query_one(Ledger).marked] == [second]
+        assert [one.about.tag for one in app.screen.query_one(EntryList).marked] == [second]
         marks = [line[0] for line in shown(app).splitlines() if first in line or second in line]
         assert marks[:2] == ["●", "+"]
 
     drive(farm, "5", "space", "space", look=look)
 
 
-def test_f1_explains_a_slip_and_leads_back_to_it(sample: Path) -> None:
+def test_f1_explains_a_form_and_leads_back_to_it(sample: Path) -> None:
     """What is typed is still there when the page of keys is closed."""
-    assert "A star marks a blank" in text_after(sample, "8", "b", "type:edd", "f1")
+    assert "A star marks a field" in text_after(sample, "8", "b", "type:edd", "f1")
     assert "→ Edda" in text_after(sample, "8", "b", "type:edd", "f1", "escape")
 
 
@@ -268,7 +268,7 @@ def ready_order(path: Path) -> list[str]:
 
 
 def test_what_somebody_else_changed_meanwhile_is_not_overwritten(farm: Path) -> None:
-    """A slip that was opened before another process changed the same fact is refused, and told."""
+    """A form that was opened before another process changed the same fact is refused, and told."""
 
     async def look(app: ColonyApp, pilot: Pilot[None]) -> str:
         await press(app, pilot, "8", "d", "type:alma", "tab", "tab", "tab", "tab", "type:Al")
@@ -296,7 +296,7 @@ def test_what_somebody_else_wrote_is_not_taken_back_unseen(farm: Path) -> None:
         act(farm, "animal edit", edit_animal, tag="Alma", facts=facts, today=TODAY)
         await press(app, pilot, "u")
         assert "Somebody else changed this meanwhile" in " ".join(shown(app).split())
-        app.desk.news()
+        app.book_session.news()
         await press(app, pilot, "u")
 
     before = page(farm, "Alma").name
@@ -305,8 +305,8 @@ def test_what_somebody_else_wrote_is_not_taken_back_unseen(farm: Path) -> None:
     assert [one.act for one in ask(farm, list_history, most=2)] == ["undo", "animal edit"]
 
 
-def test_keys_typed_ahead_of_a_slip_go_into_it(farm: Path) -> None:
-    """On a slow machine the pups are typed before the slip is there: not one key is lost."""
+def test_keys_typed_ahead_of_a_form_go_into_it(farm: Path) -> None:
+    """On a slow machine the pups are typed before the form is there: not one key is lost."""
 
     async def look(app: ColonyApp, pilot: Pilot[None]) -> None:
         for key in ("p", "a", "l", "m", "a"):
@@ -319,17 +319,17 @@ def test_keys_typed_ahead_of_a_slip_go_into_it(farm: Path) -> None:
     drive(farm, "8", look=look)
 
 
-def test_every_slip_names_its_blanks_and_act() -> None:
-    """Each slip loads, has blanks of different names, and an act for the journal."""
-    for name, entry in SLIPS.items():
-        slip = entry.load(name)
-        names = [blank.name for blank in slip.BLANKS]
+def test_every_form_names_its_fields_and_act() -> None:
+    """Each form loads, has fields of different names, and an act for the journal."""
+    for name, entry in FORMS.items():
+        form = entry.load()
+        names = [field.name for field in form.FIELDS]
         assert names
         assert len(set(names)) == len(names)
-        assert slip.ACT or name == "partners"
+        assert form.ACT or name == "partners"
 
 
 def test_days_are_read_from_the_day_it_is_in_the_house(sample: Path) -> None:
-    """Today is the clock of the desk, not of the machine that runs a test."""
+    """Today is the clock of the book_session, not of the machine that runs a test."""
     assert date(2026, 3, 2) == TODAY
     assert "Mon 2 Mar 2026" in text_after(sample, "8", "b")

@@ -10,8 +10,8 @@ from textual.color import Color
 from textual.geometry import Region
 from textual.theme import Theme
 
-from colony.acts.family import Kin
-from colony.screens.themes import BLACKWATER, SANDBAR, SIXTEEN, theme_for
+from colony.acts.pedigree.family import FamilyMember
+from colony.screens.frame.themes import BLACKWATER, SANDBAR, SIXTEEN, theme_for
 from colony.screens.widgets.bars import bar
 from colony.screens.widgets.columns import Column, lay_out
 from colony.screens.widgets.family_tree import draw_family
@@ -42,8 +42,9 @@ def test_columns_come_with_the_room_for_them() -> None:
 
 
 LISTS = (
-    *("animals", "day_lines", "history", "litter_page", "move_plan", "pairing_plan"),
-    *("pairings", "partners", "pups", "round", "tank_page"),
+    *("animals.animals", "book.day_lines", "book.history", "litters.page", "tanks.move_plan"),
+    *("pairings.plan", "pairings.pairings", "pairings.partners", "pups.pups", "care.round"),
+    "tanks.page",
 )
 """The screens that show a list, by their modules."""
 
@@ -93,8 +94,12 @@ def test_a_window_is_drawn_where_its_days_are() -> None:
 
 def test_a_family_is_drawn_with_its_doubt() -> None:
     """Two possible sires stand above the dam, each with his share."""
-    dam = Kin("Alma", "F", dam=Kin("Edda", "F"), sires=(Kin("Gino", "M"),))
-    pup = Kin("P1", "U", dam=dam, sires=(Kin("Bruno", "M", 0.7), Kin("Caro", "M", 0.3)))
+    dam = FamilyMember(
+        "Alma", "F", dam=FamilyMember("Edda", "F"), sires=(FamilyMember("Gino", "M"),)
+    )
+    pup = FamilyMember(
+        "P1", "U", dam=dam, sires=(FamilyMember("Bruno", "M", 0.7), FamilyMember("Caro", "M", 0.3))
+    )
     assert draw_family(pup, 3).splitlines() == [
         "     ┌─ Bruno m 70%",
         "     ├─ Caro m 30%",

@@ -11,20 +11,20 @@ from screens_house import SMALL, TODAY, WIDE, act, ask, drive, press, settle, sh
 from textual.geometry import Size
 from textual.pilot import Pilot
 
-from colony.acts.animal_page import show_animal
-from colony.acts.animals import AnimalFacts, edit_animal
-from colony.acts.history import list_history
-from colony.acts.pairing_pages import list_pairings
-from colony.acts.rhythms import list_rhythms
-from colony.acts.search import PAGE_LINES, Sought, search_animals
-from colony.acts.tank_loads import list_tanks
-from colony.acts.work import list_moves
-from colony.acts.work_today import WorkLine, todays_round
-from colony.planning.care import USUAL
+from colony.acts.animals.animals import AnimalFacts, edit_animal
+from colony.acts.animals.page import show_animal
+from colony.acts.animals.search import PAGE_LINES, Sought, search_animals
+from colony.acts.book.history import list_history
+from colony.acts.care.rhythms import list_rhythms
+from colony.acts.care.work import WorkLine, todays_round
+from colony.acts.pairings.listing import list_pairings
+from colony.acts.tanks.loads import list_tanks
+from colony.acts.tanks.moves import list_moves
+from colony.planning.care.round import USUAL
 from colony.screens.app import ColonyApp
-from colony.screens.widgets.ledger import Ledger, Line
-from colony.screens.widgets.shoreline import LONG_SECONDS
+from colony.screens.widgets.entry_list import EntryList, Line
 from colony.screens.widgets.tank_box import TankBox
+from colony.screens.widgets.top_line import LONG_SECONDS
 from colony.store.book import begin_book
 
 SNAPSHOTS = Path(__file__).parent / "snapshots"
@@ -46,10 +46,10 @@ SEEN = {
     "partners": ["p", "type:alma", "enter"],
     "moves": ["6", "g"],
     "pairing-plan": ["4", "g"],
-    "birth-slip": ["8", "b", "type:al"],
+    "birth-form": ["8", "b", "type:al"],
     "keys": ["?"],
 }
-"""Each place, page and kind of slip, and the keys that lead there."""
+"""Each place, page and kind of form, and the keys that lead there."""
 
 
 def snapshot(text: str) -> str:
@@ -73,18 +73,18 @@ def test_search_finds_while_one_types_and_lists_come_in_pages(sample: Path) -> N
     """Only a page is listed at first; the end of it brings the next; letters narrow it."""
 
     async def look(app: ColonyApp, pilot: Pilot[None]) -> None:
-        ledger = app.screen.query_one(Ledger)
+        entries = app.screen.query_one(EntryList)
         await press(app, pilot, "f3")
-        assert len(ledger.entries) == PAGE_LINES
+        assert len(entries.entries) == PAGE_LINES
         await press(app, pilot, "pagedown", "pagedown", "pagedown")
-        assert len(ledger.entries) == 2 * PAGE_LINES
+        assert len(entries.entries) == 2 * PAGE_LINES
         await press(app, pilot, "type:northlight f3")
         wanted = Sought(words=("northlight", "f3"), status=None)
         found = ask(sample, search_animals, sought=wanted, today=TODAY)
-        assert [one.about.key for one in ledger.entries] == [one.tag for one in found]  # type: ignore[union-attr]
+        assert [one.about.key for one in entries.entries] == [one.tag for one in found]  # type: ignore[union-attr]
         await press(app, pilot, "escape", "type:alm")
-        assert ledger.line is not None
-        assert ledger.line.about.key == "Alma"
+        assert entries.line is not None
+        assert entries.line.about.key == "Alma"
 
     drive(sample, "2", look=look)
 
@@ -169,7 +169,7 @@ def test_a_move_out_of_the_plan_leaves_the_plan(farm: Path) -> None:
 
     async def look(app: ColonyApp, pilot: Pilot[None]) -> None:
         def planned() -> list[str]:
-            entries = app.screen.query_one(Ledger).entries
+            entries = app.screen.query_one(EntryList).entries
             return [one.about.tag for one in entries if isinstance(one, Line)]
 
         first, *_ = planned()
@@ -227,14 +227,14 @@ def test_a_pairing_plan_is_changed_by_keys_and_accepted(farm: Path) -> None:
     """Space forbids the pair under the highlight, o leaves its dam out; y starts the pairings."""
 
     async def look(app: ColonyApp, pilot: Pilot[None]) -> None:
-        ledger = app.screen.query_one(Ledger)
-        first, second = pairs(ledger)[:2]
+        entries = app.screen.query_one(EntryList)
+        first, second = pairs(entries)[:2]
         await press(app, pilot, "home", "space")
-        assert first not in pairs(ledger)
+        assert first not in pairs(entries)
         await press(app, pilot, "home", "o")
-        dams = [dam for dam, _ in pairs(ledger)]
+        dams = [dam for dam, _ in pairs(entries)]
         assert first[0] not in dams or second[0] not in dams
-        planned = pairs(ledger)
+        planned = pairs(entries)
         await press(app, pilot, "y")
         running = {(one.dam, *one.sires) for one in ask(farm, list_pairings)}
         assert set(planned) <= running
@@ -242,10 +242,10 @@ def test_a_pairing_plan_is_changed_by_keys_and_accepted(farm: Path) -> None:
     drive(farm, "4", "g", look=look)
 
 
-def pairs(ledger: Ledger) -> list[tuple[str, str]]:
+def pairs(entries: EntryList) -> list[tuple[str, str]]:
     """The pairs of a plan on the screen."""
-    lines = [one for one in ledger.entries if isinstance(one, Line) and one.mark == "●"]
-    return [(one.firsts["dam"], one.firsts["sires"]) for one in lines]
+    lines = [one for one in entries.entries if isinstance(one, Line) and one.mark == "●"]
+    return [(one.initial["dam"], one.initial["sires"]) for one in lines]
 
 
 def test_what_another_process_writes_is_noticed_and_shown(farm: Path) -> None:
@@ -332,7 +332,7 @@ def test_long_reading_can_be_stopped(sample: Path) -> None:
 
 
 def test_every_command_is_found_by_typing(farm: Path) -> None:
-    """The palette finds a slip by a word of what it does."""
+    """The palette finds a form by a word of what it does."""
     assert "Dam *" in text_after(farm, "8", "ctrl+p", "type:mating sign", "enter", "enter")
     assert "fewest" in text_after(farm, "8", "ctrl+p", "type:plan moves", "enter")
 

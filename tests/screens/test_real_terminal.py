@@ -11,8 +11,8 @@ from uuid import uuid4
 
 import pytest
 
-from colony.acts.sample import make_sample_book
-from colony.screens.desk import todays_date
+from colony.acts.book.sample import make_sample_book
+from colony.screens.frame.session import todays_date
 
 pytestmark = pytest.mark.skipif(
     shutil.which("tmux") is None, reason="tmux is not installed: apt-get install tmux"
@@ -40,7 +40,7 @@ class Terminal:
         return self._wait(words, lambda screen: words in screen)
 
     def types_at(self, label: str) -> str:
-        """Wait until the cursor stands in the blank of that label: the next key goes there."""
+        """Wait until the cursor stands in the field of that label: the next key goes there."""
 
         def is_there(screen: str) -> bool:
             row = int(self._run("display-message", "-t", "t", "-p", "#{cursor_y}"))

@@ -5,7 +5,7 @@ from pathlib import Path
 from screens_house import TODAY, ask, drive, settle, shown, text_after
 from textual.pilot import Pilot
 
-from colony.acts.litter_pages import list_litters
+from colony.acts.litters.listing import list_litters
 from colony.screens.app import ColonyApp
 
 

@@ -9,8 +9,8 @@ import pytest
 from farm import TODAY, Farm
 from sqlmodel import Session
 
-from colony.acts.animals import AnimalFacts, add_animal
-from colony.acts.litters import record_litter
+from colony.acts.animals.animals import AnimalFacts, add_animal
+from colony.acts.litters.record import record_litter
 from colony.notation.pups import PupCount
 from colony.refusals.animals import NoSuchTag
 from colony.refusals.books import BookRefused

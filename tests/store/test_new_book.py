@@ -22,8 +22,8 @@ from colony.refusals.books import (
     UnknownDatabase,
 )
 from colony.store.book import begin_book, open_book
-from colony.store.first_species import first_species
-from colony.store.versions import SCHEMA
+from colony.store.schema.book_version import SCHEMA
+from colony.store.schema.first_species import first_species
 
 DATABASE_OF_SOMETHING_ELSE = "CREATE TABLE invoice (id INTEGER PRIMARY KEY)"
 

@@ -18,8 +18,8 @@ from colony.records import every_table
 from colony.store.book import Book, open_book
 from colony.store.engine import make_engine, turn
 from colony.store.schema import upgrade
+from colony.store.schema.book_version import SCHEMA
 from colony.store.schema.upgrade import known_versions
-from colony.store.versions import SCHEMA
 
 ROWS_THAT_CANNOT_BE = {
     "a sex that is none": "UPDATE animal SET sex = 'X'",
@@ -196,7 +196,7 @@ def test_a_schema_that_cannot_be_applied_leaves_the_book_as_it_was(
     def fail_at_the_end(*_: object) -> None:
         raise OSError("the power failed")
 
-    monkeypatch.setattr("colony.store.versions._write_first_act", fail_at_the_end)
+    monkeypatch.setattr("colony.store.schema.book_version._write_first_act", fail_at_the_end)
     with pytest.raises(OSError, match="power"):
         open_book(str(old_book))
     with closing(sqlite3.connect(old_book)) as file:

@@ -8,7 +8,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from typed import value_or_refused
 
-from colony.acts.settings import set_setting, show_settings
+from colony.acts.book.settings import set_setting, show_settings
 from colony.refusals.books import BadSetting, UnknownSetting
 from colony.store.settings import BookSettings
 

@@ -6,8 +6,8 @@ import numpy as np
 import pytest
 from farm import Farm
 
-from colony.planning.pairing_wishes import BreedingTank, Stock
-from colony.store.readers.stock import read_breeding_tanks, read_stock
+from colony.planning.pairings.request import BreedingTank, Stock
+from colony.store.readers.pairings.stock import read_breeding_tanks, read_stock
 
 
 def stock_of(farm: Farm, **asked: object) -> Stock:

@@ -7,9 +7,9 @@ from typing import Concatenate, ParamSpec, TypeVar
 
 from sqlmodel import Session
 
-from colony.acts.animals import AnimalFacts, add_animal
-from colony.acts.litters import record_litter
-from colony.acts.tanks import TankSize, add_tank, set_system
+from colony.acts.animals.animals import AnimalFacts, add_animal
+from colony.acts.litters.record import record_litter
+from colony.acts.tanks.tanks import TankSize, add_tank, set_system
 from colony.notation.pups import parse_pups
 from colony.notation.shares import parse_sires
 from colony.store.book import Book

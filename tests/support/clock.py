@@ -13,4 +13,4 @@ def stop_clock(patch: pytest.MonkeyPatch, today: date) -> None:
         def today(cls) -> "Stopped":
             return cls(today.year, today.month, today.day)
 
-    patch.setattr("colony.commands.read.date", Stopped)
+    patch.setattr("colony.commands.cli.read.date", Stopped)

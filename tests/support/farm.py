@@ -15,12 +15,12 @@ from typing import Any
 from sqlalchemy import inspect
 from sqlalchemy.exc import DBAPIError
 
-from colony.acts.animals import AnimalFacts, add_animal, edit_animal, end_animal
-from colony.acts.health import hold
-from colony.acts.litters import LitterRecorded, record_litter
-from colony.acts.pairings import note_finding, note_sign, start_pairing
-from colony.acts.pups import feed, measure
-from colony.acts.tanks import TankSize, add_tank, move, set_system
+from colony.acts.animals.animals import AnimalFacts, add_animal, edit_animal, end_animal
+from colony.acts.health.holds import hold
+from colony.acts.litters.record import LitterRecorded, record_litter
+from colony.acts.pairings.pairings import note_finding, note_sign, start_pairing
+from colony.acts.pups.measure import feed, measure
+from colony.acts.tanks.tanks import TankSize, add_tank, move, set_system
 from colony.notation.days import parse_day, parse_day_as_known
 from colony.notation.measures import parse_length_mm
 from colony.notation.pups import parse_pups

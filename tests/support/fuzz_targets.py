@@ -13,17 +13,17 @@ from xml.sax.saxutils import escape
 
 from hypothesis import strategies as st
 
-from colony.acts.imports import import_path
-from colony.commands import failures
-from colony.commands.output import show_json, show_table
-from colony.exchange.colony_toml import read_heading
-from colony.exchange.sheet_days import read_sheet_day
-from colony.exchange.sire_cells import read_sires
+from colony.acts.book.importing.imports import import_path
+from colony.commands.cli import failures
+from colony.commands.cli.output import show_json, show_table
+from colony.exchange.folder.colony_toml import read_heading
+from colony.exchange.sheet.sires import read_sires
+from colony.exchange.text.days import read_sheet_day
 from colony.notation import days, measures, pairs, pups, readings, shares, tags, transponders, words
 from colony.papers.plain_words import printable as drawn
 from colony.refusals.base import Refusal
 from colony.store.book import Book, open_book
-from colony.store.entries import Entry
+from colony.store.journal.entries import Act
 
 TODAY = date(2026, 3, 9)
 
@@ -101,7 +101,7 @@ def _sheet(book: Book) -> Target:
 
 
 def _journal(changes: str) -> None:
-    entry = Entry(1, datetime(2026, 3, 9, tzinfo=UTC), "x", "x", "x", changes)
+    entry = Act(1, datetime(2026, 3, 9, tzinfo=UTC), "x", "x", "x", changes)
     for part in ("steps", "undoes"):
         with contextlib.suppress(Refusal):
             getattr(entry, part)

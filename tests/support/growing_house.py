@@ -4,12 +4,12 @@ from collections.abc import Callable
 from datetime import date, timedelta
 from typing import Any
 
-from colony.acts.animals import AnimalFacts, add_animal
-from colony.acts.due import DueLitter, due_litters
-from colony.acts.litters import record_litter
-from colony.acts.pairings import end_pairing, note_finding, note_sign, start_pairing
-from colony.acts.pups import feed, measure
-from colony.acts.tanks import TankSize, add_tank, set_system
+from colony.acts.animals.animals import AnimalFacts, add_animal
+from colony.acts.litters.due import DueLitter, due_litters
+from colony.acts.litters.record import record_litter
+from colony.acts.pairings.pairings import end_pairing, note_finding, note_sign, start_pairing
+from colony.acts.pups.measure import feed, measure
+from colony.acts.tanks.tanks import TankSize, add_tank, set_system
 from colony.notation.days import Day
 from colony.notation.pups import parse_pups
 from colony.notation.shares import parse_sires

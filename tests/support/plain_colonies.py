@@ -8,8 +8,8 @@ from itertools import product
 import numpy as np
 from numpy.typing import NDArray
 
-from colony.planning.eligibility import Candidate
-from colony.planning.pairing_wishes import BreedingTank, Floats, Pair, Stock, Wishes
+from colony.planning.pairings.eligibility import Candidate
+from colony.planning.pairings.request import BreedingTank, Floats, Pair, Stock, Wishes
 
 TODAY = date(2024, 6, 1)
 

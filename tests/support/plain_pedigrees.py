@@ -8,7 +8,7 @@ from itertools import product
 import numpy as np
 from hypothesis import strategies as st
 
-from colony.pedigree.graph import Doubt, FloatArray, Pedigree
+from colony.pedigree.graph.graph import Doubt, FloatArray, Pedigree
 
 Parents = tuple[str | None, str | None]
 

@@ -4,10 +4,10 @@ from typing import Any
 
 from farm import Farm
 
-from colony.acts.pairing_plan import PlanAsked, Proposed, propose_plan
-from colony.acts.plan_acceptance import Accepted, accept_plan
-from colony.planning.pairing_wishes import Wishes
-from colony.store.rows import kept_tables
+from colony.acts.pairings.accept_plan import Accepted, accept_plan
+from colony.acts.pairings.plan import PlanAsked, Proposed, propose_plan
+from colony.planning.pairings.request import Wishes
+from colony.store.journal.rows import kept_tables
 
 
 def settled(farm: Farm) -> Farm:

@@ -4,15 +4,15 @@ from collections.abc import Callable
 from datetime import date
 from typing import Any
 
-from colony.acts.animals import AnimalFacts, add_animal, edit_animal
-from colony.acts.litters import LitterRecorded, record_litter
-from colony.acts.pairings import start_pairing
-from colony.acts.pups import measure
-from colony.acts.tanks import TankSize, add_tank, move, set_system
+from colony.acts.animals.animals import AnimalFacts, add_animal, edit_animal
+from colony.acts.litters.record import LitterRecorded, record_litter
+from colony.acts.pairings.pairings import start_pairing
+from colony.acts.pups.measure import measure
+from colony.acts.tanks.tanks import TankSize, add_tank, move, set_system
 from colony.notation.days import Day
 from colony.notation.pups import parse_pups
 from colony.store.book import Book
-from colony.store.rows import kept_tables
+from colony.store.journal.rows import kept_tables
 
 TODAY = date(2026, 3, 9)
 

@@ -10,8 +10,8 @@ from typing import Any, TypeVar
 from textual.pilot import Pilot
 
 from colony.screens.app import ColonyApp
-from colony.screens.desk import Desk
-from colony.screens.pups import PAUSE_SECONDS
+from colony.screens.frame.session import BookSession
+from colony.screens.pups.pups import PAUSE_SECONDS
 from colony.store.book import open_book
 
 T = TypeVar("T")
@@ -25,9 +25,9 @@ Keys = Sequence[str]
 Look = Callable[[ColonyApp, Pilot[None]], Awaitable[T]]
 
 
-def desk_of(path: Path, today: date = TODAY) -> Desk:
+def desk_of(path: Path, today: date = TODAY) -> BookSession:
     """A desk with a book on it."""
-    desk = Desk(open_book(str(path)), clock=lambda: today)
+    desk = BookSession(open_book(str(path)), clock=lambda: today)
     desk.begin()
     return desk
 

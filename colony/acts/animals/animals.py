@@ -7,13 +7,13 @@ from typing import Any
 
 from sqlmodel import Session, select
 
-from colony.acts.days import refuse_before_life, refuse_future
-from colony.acts.isolation import reason_to_leave
-from colony.acts.leaving import leave_everything
-from colony.acts.litter_sires import settle_sire
-from colony.acts.parentage import set_parents
-from colony.acts.placing import place
-from colony.acts.pups import measure
+from colony.acts.animals.days import refuse_before_life, refuse_future
+from colony.acts.animals.leaving import leave_everything
+from colony.acts.animals.parents import set_parents
+from colony.acts.litters.sires import settle_sire
+from colony.acts.pups.measure import measure
+from colony.acts.tanks.isolation import reason_to_leave
+from colony.acts.tanks.placing import place
 from colony.notation.days import Day
 from colony.notation.shares import UNKNOWN_SIRE, SireShare
 from colony.records import Animal, Litter
@@ -26,7 +26,7 @@ from colony.refusals.animals import (
     TransponderTaken,
 )
 from colony.refusals.litters import LitterKnows
-from colony.store.journal import tell
+from colony.store.journal.journal import tell
 from colony.store.lookup import find_animal, find_species, seek_animal
 from colony.store.readers.pedigree import refuse_impossible_pedigree
 

@@ -10,7 +10,7 @@ from sqlmodel import Session, col, select
 from colony.notation.days import Day
 from colony.records import Animal, Measurement
 from colony.store.lookup import find_species, find_tank
-from colony.store.readers.herd import HerdRow, read_last_widths_mm, read_places
+from colony.store.readers.animals.herd import HerdRow, read_last_widths_mm, read_places
 from colony.store.readers.pedigree import Lineage, read_lineage
 
 

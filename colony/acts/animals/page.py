@@ -6,15 +6,15 @@ from typing import Any
 
 from sqlmodel import Session, col, select
 
-from colony.acts.herd import age_days
+from colony.acts.animals.listing import age_days
 from colony.records import Animal, Feeding, Hold, Litter, Measurement, Placement, Tank
 from colony.store.lookup import find_animal
-from colony.store.readers.herd import read_places
+from colony.store.readers.animals.herd import read_places
 from colony.store.readers.pedigree import read_lineage
 
 
 @dataclass(frozen=True)
-class AnimalPage:
+class AnimalDetails:
     """Everything on record of one animal."""
 
     tag: str
@@ -51,14 +51,14 @@ class AnimalPage:
     holds: list[dict[str, Any]]
 
 
-def show_animal(session: Session, *, tag: str, today: date) -> AnimalPage:
+def show_animal(session: Session, *, tag: str, today: date) -> AnimalDetails:
     """One animal's page; `NoSuchTag` where there is none."""
     animal = find_animal(session, tag)
     lineage = read_lineage(session)
     assert animal.id is not None  # noqa: S101 - it was found in the book
     row = lineage.herd.by_id(animal.id)
     kin = lineage.range_of([animal.id])[0]
-    return AnimalPage(
+    return AnimalDetails(
         **_own_facts(animal),
         species=row.species,
         born=str(row.birthday) if row.birthday else None,

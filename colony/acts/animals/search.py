@@ -6,10 +6,10 @@ from datetime import date
 
 from sqlmodel import Session
 
-from colony.acts.herd import age_days
+from colony.acts.animals.listing import age_days
 from colony.notation.days import Day
 from colony.store.lookup import find_animal
-from colony.store.readers.search import (
+from colony.store.readers.animals.search import (
     Found,
     Sought,
     codes_beginning,

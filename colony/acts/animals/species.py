@@ -7,8 +7,8 @@ from sqlmodel import Session, col, func, select
 
 from colony.records import LifeHistory, Species
 from colony.records.species import TRAITS
-from colony.refusals.species import NoSuchTrait, NotATraitNumber, SpeciesTaken
-from colony.store.journal import tell
+from colony.refusals.animals import NoSuchTrait, NotATraitNumber, SpeciesTaken
+from colony.store.journal.journal import tell
 from colony.store.lookup import find_species
 
 

@@ -5,11 +5,11 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from colony.refusals.books import BookAlreadyThere
-from colony.store.backups import BY_HAND, copy_before, copy_file, list_copies
+from colony.store.backups.backups import BY_HAND, copy_before, copy_file, list_copies
+from colony.store.backups.old_copies import copy_as_it_is
+from colony.store.backups.restoring import find_copy, restore
 from colony.store.book import Book
 from colony.store.location import is_url
-from colony.store.old_copies import copy_as_it_is
-from colony.store.restoring import find_copy, restore
 
 
 @dataclass(frozen=True)

@@ -4,8 +4,10 @@ from datetime import date
 
 from sqlmodel import Session
 
-from colony.acts.checking import animals, births, database, housing, parents
-from colony.acts.checking.finding import Check, Finding
+from colony.acts.book.checks import animals, database, parents
+from colony.acts.book.checks import litters as births
+from colony.acts.book.checks import tanks as housing
+from colony.acts.book.checks.finding import Check, Finding
 
 CHECKS: tuple[Check, ...] = (
     database.sound_file,

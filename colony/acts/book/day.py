@@ -6,17 +6,17 @@ from datetime import date, timedelta
 
 from sqlmodel import Session
 
-from colony.acts.due import DueLitter, due_litters
-from colony.acts.ready import ready_of
-from colony.acts.tank_loads import TankLine, limits_of, tank_lines
-from colony.acts.work_today import WorkLine, overdue_work
-from colony.planning.gates import PupFacts
-from colony.planning.glance import Overflow, glance, overflowing
-from colony.planning.growth_flags import OffCurve
-from colony.planning.readiness import Readiness
-from colony.store.readers.growing import read_pups
-from colony.store.readers.house import read_house
-from colony.store.readers.lives import read_lives
+from colony.acts.care.work import WorkLine, overdue_work
+from colony.acts.litters.due import DueLitter, due_litters
+from colony.acts.pups.ready import ready_of
+from colony.acts.tanks.loads import TankLine, limits_of, tank_lines
+from colony.planning.pups.gates import PupFacts
+from colony.planning.pups.growth_flags import OffCurve
+from colony.planning.pups.quick_look import Overflow, glance, overflowing
+from colony.planning.pups.readiness import Readiness
+from colony.store.readers.animals.lives import read_lives
+from colony.store.readers.pups.growing import read_pups
+from colony.store.readers.tanks.house import read_house
 from colony.store.settings import read_settings
 
 SOON_DAYS = 42

@@ -6,12 +6,12 @@ from pathlib import Path
 
 from sqlmodel import Session, col, select
 
-from colony.acts.book_tables import read_heading, read_tables
-from colony.acts.known_book import BookRows, dam_of, read_rows, sires_of
-from colony.exchange.folder import delimited_text, folder_texts
-from colony.exchange.inert import make_inert
-from colony.exchange.sire_cells import write_sires
-from colony.exchange.writing import write_file, write_files
+from colony.acts.book.importing.known_book import BookRows, dam_of, read_rows, sires_of
+from colony.acts.book.tables import read_heading, read_tables
+from colony.exchange.folder.folder import delimited_text, folder_texts
+from colony.exchange.sheet.sires import write_sires
+from colony.exchange.text.inert import make_inert
+from colony.exchange.text.writing import write_file, write_files
 from colony.notation.days import Day
 from colony.records import Animal, Measurement
 

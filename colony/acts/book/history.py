@@ -7,10 +7,10 @@ from dataclasses import dataclass
 from sqlmodel import Session
 
 from colony.refusals.history import NoSuchAct
-from colony.store.entries import Entry, read_entries, undone_acts
+from colony.store.journal.affected import Affected
+from colony.store.journal.entries import Act, read_entries, undone_acts
+from colony.store.journal.rows import Place
 from colony.store.lookup import find_animal, find_tank
-from colony.store.rows import Place
-from colony.store.touched import Touched
 
 
 @dataclass(frozen=True)
@@ -63,7 +63,7 @@ def list_history(
     return lines
 
 
-def show_act(session: Session, *, number: int) -> Entry:
+def show_act(session: Session, *, number: int) -> Act:
     """One act with each row before and after; `NoSuchAct` where there is none."""
     entry = next(read_entries(session, after=number - 1), None)
     if entry is None or entry.number != number:
@@ -71,14 +71,14 @@ def show_act(session: Session, *, number: int) -> Entry:
     return entry
 
 
-def line_of(entry: Entry, undone_by: int | None = None) -> HistoryLine:
+def line_of(entry: Act, undone_by: int | None = None) -> HistoryLine:
     """An entry of the journal as a line of the history."""
     return HistoryLine(entry.number, entry.at, entry.who, entry.act, entry.summary, undone_by)
 
 
-def _of(session: Session, wanted: HistoryFilter) -> Iterator[Entry]:
+def _of(session: Session, wanted: HistoryFilter) -> Iterator[Act]:
     """Acts that touch the animal and the tank that are wanted, oldest first."""
-    touched = Touched()
+    touched = Affected()
     asked = [
         _places(session, touched, table, name)
         for table, name in (("animal", wanted.animal), ("tank", wanted.tank))
@@ -90,7 +90,7 @@ def _of(session: Session, wanted: HistoryFilter) -> Iterator[Entry]:
             yield entry
 
 
-def _places(session: Session, touched: Touched, table: str, name: str) -> set[Place]:
+def _places(session: Session, touched: Affected, table: str, name: str) -> set[Place]:
     """Rows that have, or once had, a tag or code; one that was undone has only its history."""
     places = touched.named(read_entries(session), table, name)
     if not places:
@@ -99,6 +99,6 @@ def _places(session: Session, touched: Touched, table: str, name: str) -> set[Pl
     return places
 
 
-def _in_days(entry: Entry, wanted: HistoryFilter) -> bool:
+def _in_days(entry: Act, wanted: HistoryFilter) -> bool:
     day = entry.at.astimezone().date()
     return (wanted.since or day) <= day <= (wanted.until or day)

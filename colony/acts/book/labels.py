@@ -8,7 +8,7 @@ from typing import Any
 
 from sqlmodel import Session, col, select
 
-from colony.exchange.noun import joined
+from colony.exchange.folder.noun import joined
 from colony.notation.shares import SireShare
 from colony.records import PairingSire, PossibleSire, Species, VetPatient
 

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from sqlmodel import Session
 
-from colony.store.entries import Mark, changed_since, latest
+from colony.store.journal.entries import Mark, changed_since, latest
 
 
 @dataclass(frozen=True)

@@ -7,9 +7,9 @@ from datetime import date
 from pathlib import Path
 
 import colony
-from colony.acts.imported_folder import import_colony
-from colony.exchange.folder import read_folder
-from colony.exchange.shifting import shifted
+from colony.acts.book.importing.folder import import_colony
+from colony.exchange.folder.folder import read_folder
+from colony.exchange.folder.shifting import shifted
 from colony.refusals.books import BookAlreadyThere, BookNotReachable
 from colony.refusals.exchange import NotAColonyFolder
 from colony.store.book import begin_book

@@ -6,7 +6,7 @@ from typing import Any
 from sqlmodel import Session
 
 from colony.refusals.books import UnknownSetting
-from colony.store.journal import tell
+from colony.store.journal.journal import tell
 from colony.store.settings import read_settings, write_setting
 
 

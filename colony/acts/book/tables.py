@@ -7,11 +7,11 @@ from typing import Any
 
 from sqlmodel import Session, SQLModel, col, select
 
-from colony.acts.book_labels import MADE_NAMES, Labels, read_labels, read_names
-from colony.exchange.colony_toml import Heading
-from colony.exchange.folder import Tables
-from colony.exchange.noun import Column, Noun, NounRow, SpeciesValues, joined
-from colony.exchange.nouns import BY_NAME, NOUNS
+from colony.acts.book.labels import MADE_NAMES, Labels, read_labels, read_names
+from colony.exchange.folder.colony_toml import ColonyHeading
+from colony.exchange.folder.folder import Tables
+from colony.exchange.folder.noun import Noun, NounColumn, NounRow, SpeciesValues, joined
+from colony.exchange.folder.nouns import BY_NAME, NOUNS
 from colony.notation.days import Day
 from colony.records import (
     Animal,
@@ -43,7 +43,7 @@ from colony.records import (
     WaterRegime,
     WaterTest,
 )
-from colony.store.first_species import first_species
+from colony.store.schema.first_species import first_species
 
 RECORDS: Mapping[str, type[SQLModel]] = {
     "systems": System,
@@ -75,7 +75,7 @@ RECORDS: Mapping[str, type[SQLModel]] = {
 """The record of each noun."""
 
 
-def is_reference(column: Column) -> bool:
+def is_reference(column: NounColumn) -> bool:
     """Whether a column names a row of another noun, or a species."""
     return column.kind in BY_NAME or column.kind == "species"
 
@@ -98,10 +98,10 @@ def read_ids(session: Session) -> dict[str, dict[str, int]]:
     }
 
 
-def read_heading(session: Session, as_of: date) -> Heading:
+def read_heading(session: Session, as_of: date) -> ColonyHeading:
     """The settings that were made, and the species as far as they differ from a new book's."""
     settings = {one.key: one.value for one in session.exec(select(Setting).order_by(Setting.key))}
-    return Heading(as_of, settings, dict(_own_species(session)))
+    return ColonyHeading(as_of, settings, dict(_own_species(session)))
 
 
 def _read_records(session: Session) -> dict[str, list[Any]]:
@@ -139,7 +139,7 @@ def _values(noun: Noun, record: Any, labels: Labels) -> dict[str, Any]:  # noqa:
     return {column.name: _value(noun, column, record, labels) for column in noun.columns}
 
 
-def _value(noun: Noun, column: Column, record: Any, labels: Labels) -> Any:  # noqa: ANN401 - each column has its own type
+def _value(noun: Noun, column: NounColumn, record: Any, labels: Labels) -> Any:  # noqa: ANN401 - each column has its own type
     if is_reference(column):
         return _name(column, record, labels)
     if (noun.name, column.name) in labels.beside:
@@ -151,7 +151,7 @@ def _value(noun: Noun, column: Column, record: Any, labels: Labels) -> Any:  # n
     return getattr(record, column.name)
 
 
-def _name(column: Column, record: Any, labels: Labels) -> str | None:  # noqa: ANN401 - any of RECORDS
+def _name(column: NounColumn, record: Any, labels: Labels) -> str | None:  # noqa: ANN401 - any of RECORDS
     target = getattr(record, f"{column.name}_id")
     if target is None:
         return None

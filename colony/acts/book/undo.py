@@ -6,11 +6,11 @@ from itertools import islice
 
 from sqlmodel import Session
 
-from colony.acts.history import HistoryLine, line_of, show_act
+from colony.acts.book.history import HistoryLine, line_of, show_act
 from colony.refusals.history import CannotBeUndone, LaterActDepends, NothingToUndo
-from colony.store.entries import Entry, read_entries, undone_acts
-from colony.store.journal import BEGIN_ACT, SCHEMA_ACT, recorder_of, tell
-from colony.store.reversal import depends, take_back
+from colony.store.journal.entries import Act, read_entries, undone_acts
+from colony.store.journal.journal import BEGIN_ACT, SCHEMA_ACT, recorder_of, tell
+from colony.store.journal.reversal import depends, take_back
 
 
 @dataclass(frozen=True)
@@ -55,7 +55,7 @@ def undo_act(session: Session, *, number: int) -> Undone:
     return _undo(session, [entry])
 
 
-def _undo(session: Session, entries: list[Entry]) -> Undone:
+def _undo(session: Session, entries: list[Act]) -> Undone:
     """Take acts back, the newest first."""
     going: set[int] = set()
     for entry in entries:
@@ -67,7 +67,7 @@ def _undo(session: Session, entries: list[Entry]) -> Undone:
     return Undone(tuple(line_of(entry) for entry in entries))
 
 
-def _refuse_depended(session: Session, entry: Entry, going: set[int]) -> None:
+def _refuse_depended(session: Session, entry: Act, going: set[int]) -> None:
     undone = undone_acts(session)
     later = [
         one
@@ -81,12 +81,12 @@ def _refuse_depended(session: Session, entry: Entry, going: set[int]) -> None:
         raise LaterActDepends(_told(entry), [(one.number, _told(one)) for one in blocking], count)
 
 
-def _cancels(undo: Entry, number: int) -> bool:
+def _cancels(undo: Act, number: int) -> bool:
     """An undo of acts that are all later than an act leaves no trace on it."""
     return bool(undo.undoes) and min(undo.undoes) > number
 
 
-def _standing(session: Session) -> Iterator[Entry]:
+def _standing(session: Session) -> Iterator[Act]:
     """Acts that stand and can be undone, the newest first."""
     undone = undone_acts(session)
     for entry in read_entries(session, newest_first=True):
@@ -94,9 +94,9 @@ def _standing(session: Session) -> Iterator[Entry]:
             yield entry
 
 
-def _can_be_undone(entry: Entry) -> bool:
+def _can_be_undone(entry: Act) -> bool:
     return not entry.changed_nothing and entry.act not in (BEGIN_ACT, SCHEMA_ACT)
 
 
-def _told(entry: Entry) -> str:
+def _told(entry: Act) -> str:
     return f"act {entry.number} ({entry.summary})"

@@ -6,13 +6,13 @@ from datetime import date
 
 from sqlmodel import Session, col, select
 
-from colony.acts.days import refuse_future
-from colony.acts.foods import find_batch, find_food, has_expired, open_batches
-from colony.acts.pups import feed
-from colony.acts.ticks import note_done
+from colony.acts.animals.days import refuse_future
+from colony.acts.care.foods import find_batch, find_food, has_expired, open_batches
+from colony.acts.care.ticks import note_done
+from colony.acts.pups.measure import feed
 from colony.records import Animal, Food, FoodBatch, Placement, Tank, TankFeeding
-from colony.refusals.feeding import NobodyToFeed, NotInThisTank
-from colony.store.journal import tell
+from colony.refusals.care import NobodyToFeed, NotInThisTank
+from colony.store.journal.journal import tell
 from colony.store.lookup import find_tank
 
 

@@ -5,10 +5,10 @@ from datetime import date
 
 from sqlmodel import Session, col, func, select
 
-from colony.acts.days import refuse_future
+from colony.acts.animals.days import refuse_future
 from colony.records import Food, FoodBatch
-from colony.refusals.feeding import BatchNotThereYet, BatchTaken, NoSuchBatch, NoSuchFood
-from colony.store.journal import tell
+from colony.refusals.care import BatchNotThereYet, BatchTaken, NoSuchBatch, NoSuchFood
+from colony.store.journal.journal import tell
 
 
 @dataclass(frozen=True)

@@ -5,15 +5,15 @@ from datetime import date
 
 from sqlmodel import Session, col, select
 
-from colony.acts.days import refuse_future
-from colony.acts.ticks import note_done
+from colony.acts.animals.days import refuse_future
+from colony.acts.care.ticks import note_done
 from colony.records import Animal, Placement
-from colony.store.journal import tell
+from colony.store.journal.journal import tell
 from colony.store.lookup import find_tank
 
 
 @dataclass(frozen=True)
-class Counted:
+class Headcount:
     """A headcount, who should be there, and what does not agree."""
 
     tank: str
@@ -23,7 +23,7 @@ class Counted:
     warnings: tuple[str, ...]
 
 
-def count_heads(session: Session, *, tank: str, counted: int, on: date, today: date) -> Counted:
+def count_heads(session: Session, *, tank: str, counted: int, on: date, today: date) -> Headcount:
     """Write down how many animals were seen in a tank, and tick its headcount off.
 
     Raises
@@ -47,4 +47,4 @@ def count_heads(session: Session, *, tank: str, counted: int, on: date, today: d
     note_done(session, task="headcount", place=home.code, on=on, note=note)
     tell(session, f"{home.code}: {note}")
     warnings = () if counted == len(there) else (f"{home.code}: {note}: {', '.join(there)}.",)
-    return Counted(home.code, on, counted, there, warnings)
+    return Headcount(home.code, on, counted, there, warnings)

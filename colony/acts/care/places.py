@@ -4,14 +4,14 @@ from collections.abc import Iterable, Sequence
 
 from colony.notation.care import TASKS
 from colony.notation.tags import nearest_tags
-from colony.planning.walk import Place, by_biosecurity
+from colony.planning.care.walking_order import WorkPlace, by_biosecurity
 from colony.refusals.care import NoSuchPlace, RunBackwards
 from colony.store.readers.care import Floor
 
 EVERYWHERE, RUN = "all", ".."
 
 
-def find_places(floor: Floor, words: Sequence[str]) -> list[Place]:
+def find_places(floor: Floor, words: Sequence[str]) -> list[WorkPlace]:
     """The tanks that some words mean, and the systems among them, in walking order.
 
     A word is the code of a tank, the name of a system (all of its tanks, and itself), a row
@@ -25,7 +25,7 @@ def find_places(floor: Floor, words: Sequence[str]) -> list[Place]:
     return by_biosecurity(found)
 
 
-def places_for(task: str, floor: Floor, words: Sequence[str]) -> list[Place]:
+def places_for(task: str, floor: Floor, words: Sequence[str]) -> list[WorkPlace]:
     """Where a task is done that is named with these words.
 
     For a task of systems a tank stands for its system. Tanks without animals are left out
@@ -44,11 +44,11 @@ def places_for(task: str, floor: Floor, words: Sequence[str]) -> list[Place]:
     ]
 
 
-def _is_system(place: Place, names: Iterable[str]) -> bool:
+def _is_system(place: WorkPlace, names: Iterable[str]) -> bool:
     return place.per == "system" and place.name in names
 
 
-def _places_of(floor: Floor, word: str) -> Sequence[Place]:
+def _places_of(floor: Floor, word: str) -> Sequence[WorkPlace]:
     if word.casefold() == EVERYWHERE:
         return floor.places
     if RUN in word:
@@ -63,12 +63,12 @@ def _places_of(floor: Floor, word: str) -> Sequence[Place]:
     return system
 
 
-def _row(floor: Floor, first: str, last: str) -> Sequence[Place]:
+def _row(floor: Floor, first: str, last: str) -> Sequence[WorkPlace]:
     begin, end = (_places_of(floor, word)[0] for word in (first, last))
     if end.walk < begin.walk:
         raise RunBackwards(begin.name, end.name)
     return [place for place in _tanks(floor) if begin.walk <= place.walk <= end.walk]
 
 
-def _tanks(floor: Floor) -> list[Place]:
+def _tanks(floor: Floor) -> list[WorkPlace]:
     return [place for place in floor.places if place.per == "tank"]

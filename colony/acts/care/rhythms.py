@@ -7,12 +7,12 @@ from datetime import date
 from sqlmodel import Session, col, select
 
 from colony.notation.care import TASKS
-from colony.planning.care import USUAL
+from colony.planning.care.round import USUAL
 from colony.records import CareRhythm, System, Tank
 from colony.refusals.care import NoRhythm, RhythmTwoWays, RoundBegun, WrongPlaceForTask
-from colony.store.journal import tell
+from colony.store.journal.journal import tell
 from colony.store.lookup import find_system, find_tank
-from colony.store.readers.house import read_tanks
+from colony.store.readers.tanks.house import read_tanks
 
 
 @dataclass(frozen=True)

@@ -6,14 +6,14 @@ from datetime import date
 
 from sqlmodel import Session
 
-from colony.acts.days import refuse_future
-from colony.acts.places import find_places, places_for
-from colony.acts.ticks import write_done
-from colony.acts.water import change_water
-from colony.acts.work_today import work_of
-from colony.planning.walk import Place
+from colony.acts.animals.days import refuse_future
+from colony.acts.care.places import find_places, places_for
+from colony.acts.care.ticks import write_done
+from colony.acts.care.work import work_of
+from colony.acts.water.changes import change_water
+from colony.planning.care.walking_order import WorkPlace
 from colony.refusals.care import NothingToTick
-from colony.store.journal import tell
+from colony.store.journal.journal import tell
 from colony.store.readers.care import Floor, read_floor
 
 EVERYTHING = "all"
@@ -89,7 +89,7 @@ def skip(
 
 def _at_places(
     session: Session, floor: Floor, task: str, words: Sequence[str], on: date
-) -> list[tuple[str, Place, bool]]:
+) -> list[tuple[str, WorkPlace, bool]]:
     """Each (task, place) that is meant, and whether it is still open that day."""
     work = {(one.task, one.place.name): one for one in work_of(session, floor, on)}
     if task == EVERYTHING:

@@ -5,7 +5,7 @@ from datetime import date
 from sqlmodel import Session
 
 from colony.notation.care import TASKS
-from colony.planning.walk import Place
+from colony.planning.care.walking_order import WorkPlace
 from colony.records import CareDone
 from colony.store.readers.care import Floor, read_floor
 
@@ -14,7 +14,7 @@ def write_done(
     session: Session,
     floor: Floor,
     task: str,
-    place: Place,
+    place: WorkPlace,
     on: date,
     *,
     note: str | None = None,

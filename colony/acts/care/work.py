@@ -5,8 +5,8 @@ from datetime import date
 
 from sqlmodel import Session
 
-from colony.planning.care import Work, overdue, todays_work
-from colony.planning.walk import GUARDED, ISOLATED
+from colony.planning.care.round import Work, overdue, todays_work
+from colony.planning.care.walking_order import GUARDED, ISOLATED
 from colony.store.readers.care import Floor, read_floor, read_rhythms, read_written
 
 _WATER = {GUARDED: "guarded", ISOLATED: "isolated"}

@@ -5,7 +5,7 @@ from datetime import date, timedelta
 
 from sqlmodel import Session, col, select
 
-from colony.acts.death_traces import (
+from colony.acts.health.death_traces import (
     Dated,
     StayLine,
     food_of,
@@ -16,8 +16,8 @@ from colony.acts.death_traces import (
     stay_of,
     water_of,
 )
-from colony.acts.look_over import SignLine, list_signs
-from colony.acts.vets import VetPage, list_visits
+from colony.acts.health.look_over import SignLine, list_signs
+from colony.acts.health.vet_visits import VetPage, list_visits
 from colony.notation.cautions import DEAD_RAY
 from colony.records import Animal, Hold, Litter, Placement, Tank
 from colony.refusals.health import NotDead

@@ -4,10 +4,10 @@ from datetime import date
 
 from sqlmodel import Session, col, select
 
-from colony.acts.days import refuse_before_life, refuse_ended, refuse_future
+from colony.acts.animals.days import refuse_before_life, refuse_ended, refuse_future
 from colony.records import Hold
 from colony.refusals.health import HeldAlready, NotHeld
-from colony.store.journal import tell
+from colony.store.journal.journal import tell
 from colony.store.lookup import find_animal
 
 

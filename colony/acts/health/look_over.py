@@ -6,19 +6,19 @@ from datetime import date
 
 from sqlmodel import Session, col, func, select
 
-from colony.acts.days import refuse_before_life, refuse_future
-from colony.acts.ticks import note_done
+from colony.acts.animals.days import refuse_before_life, refuse_future
+from colony.acts.care.ticks import note_done
 from colony.notation.cautions import VET, ZOONOSIS
 from colony.records import Animal, LookOver, Tank
 from colony.refusals.health import LookOverOfWhom, WellAndSick
-from colony.store.journal import tell
+from colony.store.journal.journal import tell
 from colony.store.lookup import find_animal, find_tank
 
 WELL = "well"
 
 
 @dataclass(frozen=True)
-class Looked:
+class LookOverNoted:
     """What was seen, at whom or where."""
 
     of: str
@@ -47,7 +47,7 @@ def look_over(
     note: str | None = None,
     on: date,
     today: date,
-) -> Looked:
+) -> LookOverNoted:
     """Write down what a look-over of an animal or of a tank found; a tank's is ticked off.
 
     Raises
@@ -79,7 +79,7 @@ def look_over(
     name = animal.tag if animal else home.code if home else ""
     tell(session, f"{name} looked over: {', '.join(signs)}")
     cautions = (ZOONOSIS,) if WELL in signs else (VET, ZOONOSIS)
-    return Looked(name, on, tuple(dict.fromkeys(signs)), cautions)
+    return LookOverNoted(name, on, tuple(dict.fromkeys(signs)), cautions)
 
 
 def list_signs(

@@ -7,11 +7,11 @@ from datetime import date
 
 from sqlmodel import Session, col, select
 
-from colony.planning.survival import AT_DAYS, Lived, SurvivalAt, survival
+from colony.planning.health.survival import AT_DAYS, Lived, SurvivalAt, survival
 from colony.records import Litter, Tank
 from colony.refusals.health import NothingToSurvive
-from colony.store.readers.herd import HerdRow, read_herd
-from colony.store.readers.parents import Parents, read_parents
+from colony.store.readers.animals.herd import HerdRow, read_herd
+from colony.store.readers.litters.parents import Parents, read_parents
 
 SEASONS = ("Dec-Feb", "Mar-May", "Jun-Aug", "Sep-Nov")
 

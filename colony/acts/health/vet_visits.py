@@ -6,11 +6,11 @@ from datetime import date
 
 from sqlmodel import Session, col, select
 
-from colony.acts.days import refuse_before_life, refuse_future
+from colony.acts.animals.days import refuse_before_life, refuse_future
 from colony.notation.cautions import VET
 from colony.records import Animal, Prescription, VetPatient, VetVisit
 from colony.refusals.health import NobodySeenByVet
-from colony.store.journal import tell
+from colony.store.journal.journal import tell
 from colony.store.lookup import find_animal
 
 

@@ -6,14 +6,14 @@ from datetime import date, timedelta
 
 from sqlmodel import Session, col, select
 
-from colony.acts.look_over import WELL, list_signs
+from colony.acts.health.look_over import WELL, list_signs
 from colony.notation.cautions import VET
-from colony.planning.feeding import Feeding as Fed
-from colony.planning.watch import refusals_in_a_row, standing_still
+from colony.planning.health.watch import refusals_in_a_row, standing_still
+from colony.planning.pups.feeding import FoodOffered as Fed
 from colony.records import Feeding, Measurement
-from colony.store.readers.growing import read_holds
-from colony.store.readers.herd import Herd, HerdRow, read_herd, read_places
-from colony.store.readers.lives import Lives, read_lives
+from colony.store.readers.animals.herd import Herd, HerdRow, read_herd, read_places
+from colony.store.readers.animals.lives import Lives, read_lives
+from colony.store.readers.pups.growing import read_holds
 from colony.store.settings import BookSettings, read_settings
 
 LEAST_GROWTH_MM = 2

@@ -7,18 +7,18 @@ from datetime import date
 
 from sqlmodel import Session
 
-from colony.planning.gestation import DueWindow
-from colony.planning.nurseries import (
+from colony.planning.litters.gestation import DueWindow
+from colony.planning.litters.nurseries import (
     NurseryNeed,
     allot_nurseries,
     not_free_in_time,
     nursery_conflicts,
 )
-from colony.store.readers.dams import read_dams, read_pairing_sires
-from colony.store.readers.due import due_windows
-from colony.store.readers.herd import Herd, read_breeders, read_places
-from colony.store.readers.lives import read_lives
-from colony.store.readers.nurseries import read_nurseries
+from colony.store.readers.animals.herd import Herd, read_breeders, read_places
+from colony.store.readers.animals.lives import read_lives
+from colony.store.readers.litters.dams import read_dams, read_pairing_sires
+from colony.store.readers.litters.due import due_windows
+from colony.store.readers.litters.nurseries import read_nurseries
 from colony.store.settings import BookSettings, read_settings
 
 

@@ -6,15 +6,15 @@ from datetime import date
 
 from sqlmodel import Session, col, func, select
 
-from colony.acts.days import refuse_future
-from colony.acts.litter_sires import refuse_against_tests, write_sires
-from colony.acts.parentage import find_parent, find_sires
+from colony.acts.animals.days import refuse_future
+from colony.acts.animals.parents import find_parent, find_sires
+from colony.acts.litters.sires import refuse_against_tests, write_sires
 from colony.notation.days import Day
 from colony.notation.shares import SireShare
 from colony.records import Animal, Feeding, Litter, Measurement, Placement
 from colony.refusals.animals import EndsBeforeItBegan
 from colony.refusals.litters import DeadDam, LitterTwice
-from colony.store.journal import tell
+from colony.store.journal.journal import tell
 from colony.store.lookup import find_litter
 from colony.store.readers.pedigree import refuse_impossible_pedigree
 

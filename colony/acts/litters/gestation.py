@@ -6,17 +6,17 @@ from datetime import date, timedelta
 
 from sqlmodel import Session
 
-from colony.acts.parentage import PossibleParent
-from colony.planning.gestation import GestationPrior
-from colony.planning.gestation_judgement import (
+from colony.acts.animals.parents import PossibleParent
+from colony.planning.litters.gestation import GestationPrior
+from colony.planning.litters.judgement import (
     SHORTEST_SHARE,
     GestationJudgement,
     judge_gestation,
 )
 from colony.records import Animal, Species
 from colony.refusals.litters import ImpossibleGestation, SireCannotBe, TooSoonAfterBirth
-from colony.store.readers.dams import DamRecord, PairingRow, read_pairing_sires
-from colony.store.readers.lives import read_lives
+from colony.store.readers.animals.lives import read_lives
+from colony.store.readers.litters.dams import DamRecord, PairingRow, read_pairing_sires
 
 YOUNG_DAM_DAYS = 540
 """A dam younger than this at a birth is worth a second look; common practice, no source."""

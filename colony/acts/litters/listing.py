@@ -9,8 +9,8 @@ from sqlmodel import Session, col
 
 from colony.records import Animal, Litter, Measurement, Tank
 from colony.store.lookup import find_animal, find_litter
-from colony.store.readers.herd import read_herd, read_last_widths_mm, read_places
-from colony.store.readers.parents import read_parents
+from colony.store.readers.animals.herd import read_herd, read_last_widths_mm, read_places
+from colony.store.readers.litters.parents import read_parents
 from colony.store.readers.rows import read_rows
 
 
@@ -41,7 +41,7 @@ class PupLine:
 
 
 @dataclass(frozen=True)
-class LitterPage:
+class LitterDetails:
     """One litter with its pups and their inbreeding."""
 
     litter: str
@@ -105,7 +105,7 @@ _COLUMNS: tuple[Any, ...] = (
 )
 
 
-def show_litter(session: Session, *, code: str, today: date) -> LitterPage:
+def show_litter(session: Session, *, code: str, today: date) -> LitterDetails:
     """One litter; `NoSuchLitter` where there is none."""
     from colony.store.readers.pedigree import litter_kin, read_lineage  # noqa: PLC0415 - loads numpy
 
@@ -128,7 +128,7 @@ def show_litter(session: Session, *, code: str, today: date) -> LitterPage:
         for row in herd.rows
         if row.litter_id == litter.id
     )
-    return LitterPage(
+    return LitterDetails(
         litter=litter.code,
         born=litter.born,
         dam=herd.by_id(litter.dam_id).tag,

@@ -6,7 +6,7 @@ from typing import Any
 
 from sqlmodel import Session, func, select
 
-from colony.acts.parentage import PossibleParent
+from colony.acts.animals.parents import PossibleParent
 from colony.notation.pups import PupCount
 from colony.notation.tags import LONGEST_TAG
 from colony.records import Animal, Litter, Placement, Tank

@@ -6,24 +6,24 @@ from datetime import date
 
 from sqlmodel import Session
 
-from colony.acts.birth import next_litter_code, settle_in, write_pups
-from colony.acts.days import refuse_future
-from colony.acts.gestation import find_conception, judge_birth
-from colony.acts.litter_sires import sires_of_pairing, write_sires
-from colony.acts.parentage import find_parent, find_sires
-from colony.acts.placing import find_usable_tank, reasons_against
-from colony.acts.tank_loads import read_house_today
+from colony.acts.animals.days import refuse_future
+from colony.acts.animals.parents import find_parent, find_sires
+from colony.acts.litters.gestation import find_conception, judge_birth
+from colony.acts.litters.pups import next_litter_code, settle_in, write_pups
+from colony.acts.litters.sires import sires_of_pairing, write_sires
+from colony.acts.tanks.loads import read_house_today
+from colony.acts.tanks.placing import find_usable_tank, reasons_against
 from colony.notation.days import Day
 from colony.notation.pups import PupCount
 from colony.notation.shares import SireShare
-from colony.planning.load import Occupant
+from colony.planning.tanks.load import Occupant
 from colony.records import Animal, Litter, Tank
 from colony.refusals.litters import DeadDam, LitterTwice, NobodyBorn
 from colony.refusals.tanks import TankDoesNotFit
-from colony.store.journal import tell
-from colony.store.readers.dams import DamRecord, read_dams
-from colony.store.readers.herd import read_herd
-from colony.store.readers.lives import read_lives
+from colony.store.journal.journal import tell
+from colony.store.readers.animals.herd import read_herd
+from colony.store.readers.animals.lives import read_lives
+from colony.store.readers.litters.dams import DamRecord, read_dams
 from colony.store.readers.pedigree import litter_kin, refuse_impossible_pedigree
 
 

@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from sqlalchemy.orm import aliased
 from sqlmodel import Session, col, select
 
-from colony.acts.parentage import PossibleParent, find_parent
+from colony.acts.animals.parents import PossibleParent, find_parent
 from colony.notation.shares import SireShare
 from colony.records import Animal, Litter, PairingSire, PossibleSire
 from colony.refusals.litters import (
@@ -14,7 +14,7 @@ from colony.refusals.litters import (
     SireFoundByTest,
     SireNotPossible,
 )
-from colony.store.readers.dams import PairingRow
+from colony.store.readers.litters.dams import PairingRow
 
 
 def write_sires(session: Session, litter: Litter, sires: Sequence[PossibleParent]) -> None:

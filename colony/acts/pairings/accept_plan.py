@@ -6,13 +6,13 @@ from datetime import date, timedelta
 
 from sqlmodel import Session
 
-from colony.acts.pairing_pages import list_pairings
-from colony.acts.pairings import begin_pairing, end_pairing
-from colony.acts.work import PlannedMove, accept_moves
-from colony.planning.pairing_plan import Plan, PlannedPair
-from colony.refusals.plans import NothingToAccept
-from colony.store.journal import tell
-from colony.store.readers.herd import read_herd, read_places
+from colony.acts.pairings.listing import list_pairings
+from colony.acts.pairings.pairings import begin_pairing, end_pairing
+from colony.acts.tanks.moves import PlannedMove, accept_moves
+from colony.planning.pairings.plan import PlannedPair, ProposedPlan
+from colony.refusals.pairings import NothingToAccept
+from colony.store.journal.journal import tell
+from colony.store.readers.animals.herd import read_herd, read_places
 
 MOVE_DAYS = 7
 """By when the moves of an accepted plan should be done; common practice, no source."""
@@ -35,7 +35,7 @@ class Accepted:
     homeless: tuple[str, ...]
 
 
-def accept_plan(session: Session, *, plan: Plan, on: date, today: date) -> Accepted:
+def accept_plan(session: Session, *, plan: ProposedPlan, on: date, today: date) -> Accepted:
     """Start the pairings of a plan, and put its moves on the work list.
 
     A pairing that the plan breaks, or whose animals it carries apart, is ended first.
@@ -72,7 +72,7 @@ def _begin(session: Session, pair: PlannedPair, on: date, today: date) -> None:
 
 
 def _carried_apart(
-    session: Session, plan: Plan, running: Mapping[str, Sequence[str]], today: date
+    session: Session, plan: ProposedPlan, running: Mapping[str, Sequence[str]], today: date
 ) -> list[str]:
     """Dams who are not in the plan, and whom its moves leave with none of their sires."""
     goes = {move.tag: move.to_tank for move in plan.moves}
@@ -89,7 +89,7 @@ def _carried_apart(
     return [dam for dam in touched if at[dam] not in {at[sire] for sire in running[dam]} - {None}]
 
 
-def _list_moves(session: Session, plan: Plan, today: date) -> tuple[str, ...]:
+def _list_moves(session: Session, plan: ProposedPlan, today: date) -> tuple[str, ...]:
     by = today + timedelta(days=MOVE_DAYS)
     moves = [
         PlannedMove(move.tag, move.to_tank, by, WHY)

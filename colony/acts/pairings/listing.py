@@ -7,8 +7,8 @@ from datetime import date
 from sqlmodel import Session, col, select
 
 from colony.records import MatingSign, Pairing, Tank
-from colony.store.readers.dams import read_pairing_sires
-from colony.store.readers.herd import read_herd
+from colony.store.readers.animals.herd import read_herd
+from colony.store.readers.litters.dams import read_pairing_sires
 
 
 @dataclass(frozen=True)

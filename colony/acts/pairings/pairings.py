@@ -6,13 +6,13 @@ from datetime import date
 
 from sqlmodel import Session, col, select
 
-from colony.acts.days import refuse_before_life, refuse_ended, refuse_future
-from colony.acts.parentage import find_parent
-from colony.acts.placing import find_usable_tank
+from colony.acts.animals.days import refuse_before_life, refuse_ended, refuse_future
+from colony.acts.animals.parents import find_parent
+from colony.acts.tanks.placing import find_usable_tank
 from colony.notation.days import Day
 from colony.records import Animal, MatingSign, Pairing, PairingSire, PregnancyFinding
 from colony.refusals.pairings import EndsBeforeStart, NoPairing, NotOfThisPairing, PairedAlready
-from colony.store.journal import tell
+from colony.store.journal.journal import tell
 from colony.store.lookup import find_animal
 from colony.store.readers.pedigree import read_lineage
 

@@ -6,22 +6,22 @@ from datetime import date
 
 from sqlmodel import Session
 
-from colony.acts.pairing_rules import rules_of_book
-from colony.planning.eligibility import (
+from colony.acts.pairings.rules import rules_of_book
+from colony.planning.pairings.eligibility import (
     GONE,
     SAME_SEX,
-    Reason,
+    Bar,
     both_are,
     is_overridden,
     not_here,
     why_not,
 )
-from colony.planning.partners import LeftOut, rank_partners
+from colony.planning.pairings.partners import LeftOut, rank_partners
 from colony.records import Animal
 from colony.refusals.pairings import PartnerNeedsSex
 from colony.store.lookup import find_animal
-from colony.store.readers.candidates import read_candidates
-from colony.store.readers.herd import Herd, read_places
+from colony.store.readers.animals.herd import Herd, read_places
+from colony.store.readers.pairings.candidates import read_candidates
 from colony.store.readers.pedigree import read_lineage
 
 
@@ -117,9 +117,9 @@ def _hopeless(herd: Herd, asking: Animal, overridden: frozenset[str]) -> dict[in
     for row in herd.rows:
         tags: tuple[str, ...] = (row.tag,)
         if row.status != "present":
-            why, lines = Reason(GONE, not_here(row.status, row.ended_on) or ""), gone
+            why, lines = Bar(GONE, not_here(row.status, row.ended_on) or ""), gone
         elif both := both_are(row.sex, asking.sex):
-            why, lines = Reason(SAME_SEX, both), same_sex
+            why, lines = Bar(SAME_SEX, both), same_sex
             tags = (row.tag, asking.tag)
         else:
             continue
@@ -133,5 +133,5 @@ def _farness(one: LeftOut) -> tuple[int, str]:
     return len(one.reasons), one.tag
 
 
-def _told(reasons: Iterable[Reason]) -> list[str]:
+def _told(reasons: Iterable[Bar]) -> list[str]:
     return [f"{reason.name}: {reason.text}" for reason in reasons]

@@ -6,15 +6,15 @@ from datetime import date
 
 from sqlmodel import Session
 
-from colony.acts.plan_wishes import wishes_of_book
-from colony.planning.pairing_comparison import Comparison, compare_plans
-from colony.planning.pairing_future import Draw, Future, futures
-from colony.planning.pairing_plan import Plan
-from colony.planning.pairing_wishes import Effort, Wishes
-from colony.planning.pairings import plan_pairings
-from colony.refusals.plans import NothingToCompare
+from colony.acts.pairings.plan_request import wishes_of_book
+from colony.planning.pairings.comparison import Comparison, compare_plans
+from colony.planning.pairings.future import Future, FutureDraw, futures
+from colony.planning.pairings.plan import ProposedPlan
+from colony.planning.pairings.planner import plan_pairings
+from colony.planning.pairings.request import Effort, Wishes
+from colony.refusals.pairings import NothingToCompare
 from colony.store.lookup import find_species
-from colony.store.readers.stock import read_breeding_tanks, read_stock
+from colony.store.readers.pairings.stock import read_breeding_tanks, read_stock
 
 
 @dataclass(frozen=True)
@@ -31,7 +31,7 @@ class PlanAsked:
 class Proposed:
     """A plan, the plan without its what-if to compare it with, and what each way leads to."""
 
-    plan: Plan
+    plan: ProposedPlan
     comparison: Comparison | None = None
     futures: tuple[Future, ...] = ()
 
@@ -41,7 +41,7 @@ def propose_plan(
     *,
     asked: PlanAsked,
     compare: bool = False,
-    draw: Draw | None = None,
+    draw: FutureDraw | None = None,
     today: date,
 ) -> Proposed:
     """Propose the best pairings; nothing is changed by it.

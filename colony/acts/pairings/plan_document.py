@@ -3,12 +3,12 @@
 from collections.abc import Iterable, Sequence
 from typing import Any
 
-from colony.acts.pairing_plan import Proposed
-from colony.acts.plan_acceptance import Accepted
-from colony.planning.eligibility import Reason
-from colony.planning.pairing_comparison import Comparison
-from colony.planning.pairing_future import Future
-from colony.planning.pairing_plan import PlannedPair
+from colony.acts.pairings.accept_plan import Accepted
+from colony.acts.pairings.plan import Proposed
+from colony.planning.pairings.comparison import Comparison
+from colony.planning.pairings.eligibility import Bar
+from colony.planning.pairings.future import Future
+from colony.planning.pairings.plan import PlannedPair
 
 
 def plan_document(proposed: Proposed, accepted: Accepted | None = None) -> dict[str, Any]:
@@ -32,7 +32,7 @@ def plan_document(proposed: Proposed, accepted: Accepted | None = None) -> dict[
     }
 
 
-def _told(reasons: Sequence[Reason]) -> list[str]:
+def _told(reasons: Sequence[Bar]) -> list[str]:
     return [f"{reason.name}: {reason.text}" for reason in reasons]
 
 

@@ -5,11 +5,11 @@ from dataclasses import replace
 
 from sqlmodel import Session, col, select
 
-from colony.acts.pairing_rules import rules_of_book
-from colony.planning.pairing_wishes import Wishes
+from colony.acts.pairings.rules import rules_of_book
+from colony.planning.pairings.request import Wishes
 from colony.records import Animal
 from colony.refusals.animals import NoSuchSpecies
-from colony.refusals.plans import KindTwice, NoSuchKind
+from colony.refusals.pairings import KindTwice, NoSuchKind
 from colony.store.lookup import find_animal, find_species
 
 

@@ -4,7 +4,7 @@ from collections.abc import Iterable
 
 from sqlmodel import Session
 
-from colony.planning.eligibility import PAIR_RULES, RULES, unknown_rules
+from colony.planning.pairings.eligibility import PAIR_RULES, RULES, unknown_rules
 from colony.refusals.pairings import NoSuchRule
 from colony.store.lookup import find_animal
 

@@ -7,7 +7,7 @@ from sqlalchemy import func, select
 from sqlmodel import Session, col
 
 from colony.records import Animal, MatingSign, Pairing, PairingSire, PregnancyFinding
-from colony.store.readers.search import places_of
+from colony.store.readers.animals.search import places_of
 
 LOOK_EVERY_DAYS = 28
 """How long a paired female goes without a look; common practice, no source."""

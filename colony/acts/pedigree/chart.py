@@ -8,17 +8,17 @@ from typing import Any
 
 from sqlmodel import Session
 
-from colony.exchange.writing import write_file
-from colony.papers.chart_members import Scope
-from colony.papers.chart_terminal import chart_lines
+from colony.exchange.text.writing import write_file
+from colony.papers.chart.members import Scope
+from colony.papers.chart.terminal import chart_lines
 from colony.refusals.pedigree import NoSuchPicture
 from colony.store.lookup import find_animal
 from colony.store.readers.pedigree import Lineage, read_lineage
 
 PICTURES = {
-    ".svg": ("colony.papers.chart_svg", "chart_svg"),
-    ".png": ("colony.papers.chart_print", "chart_png"),
-    ".pdf": ("colony.papers.chart_print", "chart_pdf"),
+    ".svg": ("colony.papers.chart.svg", "chart_svg"),
+    ".png": ("colony.papers.chart.printing", "chart_png"),
+    ".pdf": ("colony.papers.chart.printing", "chart_pdf"),
 }
 """What draws each kind of file; loaded when it is asked for."""
 
@@ -50,7 +50,7 @@ def write_chart(
     """
     lineage, scope = _scope(session, tag, generations)
     draw = _drawer(path)
-    from colony.papers.chart import draw_chart  # noqa: PLC0415 - only a picture needs it
+    from colony.papers.chart.chart import draw_chart  # noqa: PLC0415 - only a picture needs it
 
     write_file(path, draw(draw_chart(lineage.pedigree, scope)), overwrite=overwrite)
     return path

@@ -5,8 +5,8 @@ from dataclasses import dataclass
 from sqlmodel import Session
 
 from colony.store.lookup import find_animal
-from colony.store.readers.herd import HerdRow
-from colony.store.readers.parents import Parents
+from colony.store.readers.animals.herd import HerdRow
+from colony.store.readers.litters.parents import Parents
 from colony.store.readers.pedigree import read_lineage
 
 GENERATIONS = 3
@@ -14,17 +14,17 @@ GENERATIONS = 3
 
 
 @dataclass(frozen=True)
-class Kin:
+class FamilyMember:
     """One animal of a family tree; `share` is below 1 where the sire is in doubt."""
 
     tag: str
     sex: str
     share: float = 1.0
-    dam: "Kin | None" = None
-    sires: tuple["Kin", ...] = ()
+    dam: "FamilyMember | None" = None
+    sires: tuple["FamilyMember", ...] = ()
 
 
-def family_of(session: Session, *, tag: str, generations: int = GENERATIONS) -> Kin:
+def family_of(session: Session, *, tag: str, generations: int = GENERATIONS) -> FamilyMember:
     """The ancestors of an animal as far back as asked; `NoSuchTag` for an unknown one."""
     animal = find_animal(session, tag)
     parents = read_lineage(session).parents
@@ -32,12 +32,12 @@ def family_of(session: Session, *, tag: str, generations: int = GENERATIONS) -> 
     return _kin(parents, parents.herd.by_id(animal.id), 1.0, generations)
 
 
-def _kin(parents: Parents, row: HerdRow, share: float, generations: int) -> Kin:
+def _kin(parents: Parents, row: HerdRow, share: float, generations: int) -> FamilyMember:
     if generations == 0:
-        return Kin(row.tag, row.sex, share)
+        return FamilyMember(row.tag, row.sex, share)
     dam = parents.dam_id(row)
     sires = [(one, part) for one, part in parents.sires(row) if one is not None]
-    return Kin(
+    return FamilyMember(
         row.tag,
         row.sex,
         share,

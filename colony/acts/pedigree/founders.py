@@ -9,14 +9,18 @@ from typing import Any
 import numpy as np
 from sqlmodel import Session, select
 
-from colony.pedigree.breeders import breeder_values
-from colony.pedigree.completeness import generation_equivalents
-from colony.pedigree.effective_size import RealisedSize, size_from_inbreeding, size_from_sexes
-from colony.pedigree.founders import Contributions, Diversity, contributions, diversity
-from colony.pedigree.gene_drop import GeneDrop, drop_genes
-from colony.pedigree.generations import generation_numbers, generation_word
-from colony.pedigree.graph import Pedigree
-from colony.pedigree.species import species_shares
+from colony.pedigree.founders.breeders import breeder_values
+from colony.pedigree.founders.effective_size import (
+    RealisedSize,
+    size_from_inbreeding,
+    size_from_sexes,
+)
+from colony.pedigree.founders.founders import Contributions, Diversity, contributions, diversity
+from colony.pedigree.founders.gene_drop import GeneDrop, drop_genes
+from colony.pedigree.graph.completeness import generation_equivalents
+from colony.pedigree.graph.generations import generation_numbers, generation_word
+from colony.pedigree.graph.graph import Pedigree
+from colony.pedigree.graph.species import species_shares
 from colony.records import Species
 from colony.refusals.pedigree import NobodyLives
 from colony.store.lookup import find_species

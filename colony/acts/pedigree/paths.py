@@ -4,8 +4,8 @@ from dataclasses import dataclass
 
 from sqlmodel import Session
 
-from colony.papers.why_terminal import why_lines
-from colony.pedigree.paths import Path, Why, why_inbred, why_related
+from colony.papers.chart.why import why_lines
+from colony.pedigree.paths.paths import Path, Why, why_inbred, why_related
 from colony.store.lookup import find_animal
 from colony.store.readers.pedigree import read_lineage
 

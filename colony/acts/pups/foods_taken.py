@@ -5,9 +5,9 @@ from datetime import date
 
 from sqlmodel import Session
 
-from colony.planning.feeding import accepted_since, first_feed
-from colony.store.readers.growing import read_pups
-from colony.store.readers.lives import read_lives
+from colony.planning.pups.feeding import accepted_since, first_feed
+from colony.store.readers.animals.lives import read_lives
+from colony.store.readers.pups.growing import read_pups
 
 
 @dataclass(frozen=True)

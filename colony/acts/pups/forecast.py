@@ -8,20 +8,20 @@ from typing import Any
 
 from sqlmodel import Session
 
-from colony.acts.days import refuse_ended
-from colony.exchange.writing import write_file
-from colony.papers.growth_curve import growth_svg
-from colony.papers.growth_picture import Growing, GrowthPicture, growth_picture
-from colony.planning.gates import PupFacts
-from colony.planning.growth import Curve, Width, forecast
-from colony.planning.growth_flags import OffCurve
-from colony.planning.readiness import Readiness, readiness
+from colony.acts.animals.days import refuse_ended
+from colony.exchange.text.writing import write_file
+from colony.papers.growth.curve import growth_svg
+from colony.papers.growth.picture import Growing, GrowthPicture, growth_picture
+from colony.planning.pups.gates import PupFacts
+from colony.planning.pups.growth import Curve, Width, forecast
+from colony.planning.pups.growth_flags import OffCurve
+from colony.planning.pups.readiness import Readiness, readiness
 from colony.refusals.pups import NothingToForecast
 from colony.store.lookup import find_animal
-from colony.store.readers.growing import read_pups
-from colony.store.readers.growth import Growth, read_growth
-from colony.store.readers.herd import read_herd
-from colony.store.readers.lives import Lives, read_lives
+from colony.store.readers.animals.herd import read_herd
+from colony.store.readers.animals.lives import Lives, read_lives
+from colony.store.readers.pups.growing import read_pups
+from colony.store.readers.pups.growth import Growth, read_growth
 
 
 @dataclass(frozen=True)

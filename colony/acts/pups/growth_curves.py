@@ -4,10 +4,10 @@ from collections.abc import Sequence
 from dataclasses import replace
 from datetime import date
 
-from colony.planning.gates import PupFacts
-from colony.planning.readiness import Readiness, readiness
-from colony.store.readers.growth import Growth
-from colony.store.readers.lives import Lives
+from colony.planning.pups.gates import PupFacts
+from colony.planning.pups.readiness import Readiness, readiness
+from colony.store.readers.animals.lives import Lives
+from colony.store.readers.pups.growth import Growth
 
 
 def with_curves(pups: Sequence[PupFacts], growth: Growth) -> list[PupFacts]:

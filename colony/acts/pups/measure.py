@@ -6,10 +6,10 @@ from typing import Literal
 
 from sqlmodel import Session, col, select
 
-from colony.acts.days import refuse_before_life, refuse_ended, refuse_future
+from colony.acts.animals.days import refuse_before_life, refuse_ended, refuse_future
 from colony.notation.measures import show_length
 from colony.records import Feeding, Measurement
-from colony.store.journal import tell
+from colony.store.journal.journal import tell
 from colony.store.lookup import find_animal
 
 WEEK_DAYS = 7

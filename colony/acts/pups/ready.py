@@ -6,8 +6,8 @@ from datetime import date
 
 from sqlmodel import Session
 
-from colony.planning.gates import PupFacts, ReadyRules
-from colony.planning.readiness import (
+from colony.planning.pups.gates import PupFacts, ReadyRules
+from colony.planning.pups.readiness import (
     Readiness,
     by_date,
     is_ready,
@@ -15,9 +15,9 @@ from colony.planning.readiness import (
     ready_by_week,
 )
 from colony.store.lookup import find_species
-from colony.store.readers.growing import read_pups
-from colony.store.readers.herd import read_herd
-from colony.store.readers.lives import Lives, read_lives
+from colony.store.readers.animals.herd import read_herd
+from colony.store.readers.animals.lives import Lives, read_lives
+from colony.store.readers.pups.growing import read_pups
 
 
 @dataclass(frozen=True)
@@ -67,8 +67,8 @@ def ready_pups(
             if is_ready(pup, _rules(lives, pup, min_age_days, min_width_mm), today)
         ]
     else:
-        from colony.acts.growth_curves import with_curves  # noqa: PLC0415 - loads numpy
-        from colony.store.readers.growth import read_growth  # noqa: PLC0415 - the same
+        from colony.acts.pups.growth_curves import with_curves  # noqa: PLC0415 - loads numpy
+        from colony.store.readers.pups.growth import read_growth  # noqa: PLC0415 - the same
 
         growing = with_curves(growing, read_growth(session, read_herd(session), lives, today))
     return by_date(

@@ -6,14 +6,14 @@ from datetime import date, timedelta
 
 from sqlmodel import Session, col, select
 
-from colony.acts.tank_loads import read_house_today
+from colony.acts.tanks.loads import read_house_today
 from colony.notation.cautions import OWN_TOOLS
-from colony.planning.isolation import mature_from
-from colony.planning.limits import is_isolated
+from colony.planning.tanks.isolation import mature_from
+from colony.planning.tanks.limits import is_isolated
 from colony.records import Animal, Placement, System, Tank
-from colony.refusals.isolation import LeavesIsolationEarly
-from colony.store.readers.house import TankRow, intake_systems
-from colony.store.readers.isolation import read_clocks
+from colony.refusals.tanks import LeavesIsolationEarly
+from colony.store.readers.tanks.house import TankRow, intake_systems
+from colony.store.readers.tanks.isolation import read_clocks
 from colony.store.settings import read_settings
 
 EARLY = "left isolation early: "

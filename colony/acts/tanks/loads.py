@@ -5,10 +5,10 @@ from datetime import date
 
 from sqlmodel import Session
 
-from colony.planning.limits import Limits, breaks
-from colony.planning.load import load
-from colony.store.readers.house import House, TankRow, read_house
-from colony.store.readers.lives import read_lives
+from colony.planning.tanks.limits import Limits, breaks
+from colony.planning.tanks.load import load
+from colony.store.readers.animals.lives import read_lives
+from colony.store.readers.tanks.house import TankRow, TanksOnDay, read_house
 from colony.store.settings import BookSettings, read_settings
 
 
@@ -31,14 +31,14 @@ def list_tanks(session: Session, *, today: date) -> list[TankLine]:
     return tank_lines(read_house_today(session, today), read_settings(session))
 
 
-def tank_lines(house: House, settings: BookSettings) -> list[TankLine]:
+def tank_lines(house: TanksOnDay, settings: BookSettings) -> list[TankLine]:
     """A line for each tank of a house that is in use."""
     return [
         tank_line(house, tank, settings) for tank in house.tanks.values() if tank.retired_on is None
     ]
 
 
-def tank_line(house: House, tank: TankRow, settings: BookSettings) -> TankLine:
+def tank_line(house: TanksOnDay, tank: TankRow, settings: BookSettings) -> TankLine:
     """How full one tank is, and which limits it breaks."""
     here = house.in_tank(tank.id)
     filled = load(tank.plan, here)
@@ -56,7 +56,7 @@ def tank_line(house: House, tank: TankRow, settings: BookSettings) -> TankLine:
     )
 
 
-def read_house_today(session: Session, today: date) -> House:
+def read_house_today(session: Session, today: date) -> TanksOnDay:
     """The house as it stands."""
     return read_house(session, read_lives(session), read_settings(session), today)
 

@@ -7,9 +7,9 @@ from datetime import date
 from sqlmodel import Session, col, select
 
 from colony.records import Animal, Litter, MoveToDo, Tank
-from colony.store.journal import tell
+from colony.store.journal.journal import tell
 from colony.store.lookup import find_animal, find_tank
-from colony.store.readers.herd import read_places
+from colony.store.readers.animals.herd import read_places
 
 _OPEN = (col(MoveToDo.done_on).is_(None), col(MoveToDo.dropped_on).is_(None))
 

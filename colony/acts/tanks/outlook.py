@@ -7,18 +7,18 @@ from typing import Any
 
 from sqlmodel import Session
 
-from colony.acts.due import due_litters
-from colony.acts.growth_curves import tried_with_curves
-from colony.acts.tank_loads import limits_of
-from colony.acts.work import MoveLine, PlannedMove, accept_moves, clear_moves
-from colony.planning.housing import GROWING_ROLES
-from colony.planning.housing_plan import HousingPlan, plan_moves
-from colony.planning.outlook import outlook
-from colony.store.readers.growing import read_pups
-from colony.store.readers.growth import read_growth
-from colony.store.readers.herd import read_herd
-from colony.store.readers.lives import read_lives
-from colony.store.readers.swimmers import Birth, Colony, Swimmers, read_leaving, read_swimmers
+from colony.acts.litters.due import due_litters
+from colony.acts.pups.growth_curves import tried_with_curves
+from colony.acts.tanks.loads import limits_of
+from colony.acts.tanks.moves import MoveLine, PlannedMove, accept_moves, clear_moves
+from colony.planning.tanks.occupancy import GROWING_ROLES
+from colony.planning.tanks.outlook import outlook
+from colony.planning.tanks.plan import HousingPlan, plan_moves
+from colony.store.readers.animals.herd import read_herd
+from colony.store.readers.animals.lives import read_lives
+from colony.store.readers.pups.growing import read_pups
+from colony.store.readers.pups.growth import read_growth
+from colony.store.readers.tanks.swimmers import Birth, Colony, Swimmers, read_leaving, read_swimmers
 from colony.store.settings import read_settings
 
 

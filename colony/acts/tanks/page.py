@@ -6,18 +6,18 @@ from datetime import date
 
 from sqlmodel import Session
 
-from colony.acts.placing import find_usable_tank, reasons_against
-from colony.acts.search import Hit, search_animals
-from colony.acts.tank_loads import TankLine, limits_of, read_house_today, tank_line
-from colony.planning.limits import breaks
-from colony.planning.load import Occupant, load
+from colony.acts.animals.search import Hit, search_animals
+from colony.acts.tanks.loads import TankLine, limits_of, read_house_today, tank_line
+from colony.acts.tanks.placing import find_usable_tank, reasons_against
+from colony.planning.tanks.limits import breaks
+from colony.planning.tanks.load import Occupant, load
 from colony.store.lookup import find_animal, find_tank
-from colony.store.readers.search import Sought
+from colony.store.readers.animals.search import Sought
 from colony.store.settings import read_settings
 
 
 @dataclass(frozen=True)
-class TankPage:
+class TankDetails:
     """One tank: its measures, its limits, and who is in it."""
 
     tank: str
@@ -34,14 +34,14 @@ class TankPage:
     occupants: tuple[Hit, ...]
 
 
-def show_tank(session: Session, *, code: str, today: date) -> TankPage:
+def show_tank(session: Session, *, code: str, today: date) -> TankDetails:
     """One tank and its occupants; `NoSuchTank` where there is none."""
     found, settings = find_tank(session, code), read_settings(session)
     assert found.id is not None  # noqa: S101 - it was found in the book
     house = read_house_today(session, today)
     row, here = house.tanks[found.id], house.in_tank(found.id)
     ends = [one.isolated_until for one in here if one.isolated_until]
-    return TankPage(
+    return TankDetails(
         tank=found.code,
         system=row.plan.system or "",
         role=row.plan.role,

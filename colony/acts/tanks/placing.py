@@ -5,14 +5,14 @@ from datetime import date
 
 from sqlmodel import Session, col, select
 
-from colony.acts.days import refuse_before_life, refuse_ended, refuse_future
-from colony.acts.tank_loads import limits_of
-from colony.planning.limits import Reason, why_not
-from colony.planning.load import Occupant
+from colony.acts.animals.days import refuse_before_life, refuse_ended, refuse_future
+from colony.acts.tanks.loads import limits_of
+from colony.planning.tanks.limits import LimitBroken, why_not
+from colony.planning.tanks.load import Occupant
 from colony.records import Animal, Placement, Tank
 from colony.refusals.tanks import AlreadyInTank, MoveBeforeLast, TankRetired
 from colony.store.lookup import find_tank
-from colony.store.readers.house import House
+from colony.store.readers.tanks.house import TanksOnDay
 from colony.store.settings import read_settings
 
 
@@ -54,8 +54,8 @@ def find_usable_tank(session: Session, code: str) -> Tank:
 
 
 def reasons_against(
-    session: Session, house: House, tank: Tank, newcomers: Sequence[Occupant], today: date
-) -> tuple[Reason, ...]:
+    session: Session, house: TanksOnDay, tank: Tank, newcomers: Sequence[Occupant], today: date
+) -> tuple[LimitBroken, ...]:
     """Why these animals may not join those who are in the tank."""
     assert tank.id is not None  # noqa: S101 - it was found in the book
     coming = {one.tag for one in newcomers}

@@ -6,17 +6,17 @@ from datetime import date
 
 from sqlmodel import Session
 
-from colony.acts.days import refuse_ended
-from colony.acts.isolation import reason_to_leave
-from colony.acts.placing import find_usable_tank, place, reasons_against
-from colony.acts.tank_loads import read_house_today
-from colony.acts.work import tick_move
-from colony.planning.load import Occupant
+from colony.acts.animals.days import refuse_ended
+from colony.acts.tanks.isolation import reason_to_leave
+from colony.acts.tanks.loads import read_house_today
+from colony.acts.tanks.moves import tick_move
+from colony.acts.tanks.placing import find_usable_tank, place, reasons_against
+from colony.planning.tanks.load import Occupant
 from colony.records import Animal, System, Tank
 from colony.refusals.tanks import AlreadyInTank, TankCodeTaken, TankDoesNotFit, TankShape
-from colony.store.journal import tell
+from colony.store.journal.journal import tell
 from colony.store.lookup import find_animal, find_system, seek_system, seek_tank
-from colony.store.readers.house import House
+from colony.store.readers.tanks.house import TanksOnDay
 
 
 @dataclass(frozen=True)
@@ -142,6 +142,6 @@ def move(
     return Moved(target.code, tuple(animal.tag for animal in animals), on, tuple(reasons))
 
 
-def _as_occupant(house: House, animal: Animal) -> Occupant:
+def _as_occupant(house: TanksOnDay, animal: Animal) -> Occupant:
     here = house.in_tank(house.tank_of.get(animal.id or 0, 0))
     return next((one for one in here if one.tag == animal.tag), Occupant(animal.tag, None))

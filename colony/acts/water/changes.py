@@ -5,8 +5,8 @@ from datetime import date
 
 from sqlmodel import Session, select
 
-from colony.acts.days import refuse_future
-from colony.acts.ticks import note_done
+from colony.acts.animals.days import refuse_future
+from colony.acts.care.ticks import note_done
 from colony.notation.cautions import ELECTRICITY, MAINS_WATER
 from colony.records import ReserveReading, System, WaterChange, WaterRegime
 from colony.refusals.water import (
@@ -17,7 +17,7 @@ from colony.refusals.water import (
     RegimeUnclear,
     ReserveLevelTooHigh,
 )
-from colony.store.journal import tell
+from colony.store.journal.journal import tell
 from colony.store.lookup import find_system
 from colony.store.readers.water import SystemRow, read_reserve, read_systems
 from colony.store.settings import read_settings, write_setting

@@ -6,8 +6,8 @@ from datetime import date, timedelta
 
 from sqlmodel import Session, col, func, select
 
-from colony.acts.water import find_row
-from colony.planning.nitrate import (
+from colony.acts.water.changes import find_row
+from colony.planning.water.nitrate import (
     NitrateDay,
     nitrate_after,
     nitrate_from_food_mg,

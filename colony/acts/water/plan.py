@@ -7,19 +7,19 @@ from math import ceil
 
 from sqlmodel import Session
 
-from colony.acts.due import due_litters
-from colony.acts.tank_loads import read_house_today
-from colony.acts.water_tests import bad_tests
+from colony.acts.litters.due import due_litters
+from colony.acts.tanks.loads import read_house_today
+from colony.acts.water.tests import bad_tests
 from colony.notation.cautions import ELECTRICITY, MAINS_WATER, OWN_TOOLS
-from colony.planning.load import load
-from colony.planning.relief import Relief, relief
-from colony.planning.reserve import Reserve
-from colony.planning.walk import ISOLATED, Place
-from colony.planning.water import PlannedDay, WaterPlan, plan_water
-from colony.planning.water_demand import Demand, Draw
-from colony.planning.water_needs import SystemWater, WeekRules, cannot_be_diluted, demand_of
+from colony.planning.care.walking_order import ISOLATED, WorkPlace
+from colony.planning.tanks.load import load
+from colony.planning.water.demand import Demand, Draw
+from colony.planning.water.needs import SystemWater, WeekRules, cannot_be_diluted, demand_of
+from colony.planning.water.plan import PlannedDay, WaterPlan, plan_water
+from colony.planning.water.relief import Relief, relief
+from colony.planning.water.reserve import Reserve
 from colony.store.readers.care import read_floor
-from colony.store.readers.house import House
+from colony.store.readers.tanks.house import TanksOnDay
 from colony.store.readers.water import SystemRow, read_reserve, read_systems
 from colony.store.settings import BookSettings, read_settings
 
@@ -90,7 +90,7 @@ def water_plan(session: Session, *, days: int = 7, today: date) -> WaterWeek:
 
 
 def _systems(
-    session: Session, rows: Sequence[SystemRow], house: House, today: date
+    session: Session, rows: Sequence[SystemRow], house: TanksOnDay, today: date
 ) -> list[SystemWater]:
     tests = bad_tests(session, today=today)
     too_full = _too_full(house, read_settings(session).load_limit)
@@ -119,7 +119,7 @@ def _renewed(row: SystemRow, today: date) -> SystemWater:
     return replace(water, last_change=row.last_change, changed_today=row.last_change == today)
 
 
-def _too_full(house: House, limit: float) -> set[str]:
+def _too_full(house: TanksOnDay, limit: float) -> set[str]:
     return {
         tank.plan.system or ""
         for tank in house.tanks.values()
@@ -127,7 +127,7 @@ def _too_full(house: House, limit: float) -> set[str]:
     }
 
 
-def _litters(session: Session, house: House, today: date) -> dict[str, date]:
+def _litters(session: Session, house: TanksOnDay, today: date) -> dict[str, date]:
     """The first birth that is expected in each system."""
     system_of = {tank.plan.code: tank.plan.system or "" for tank in house.tanks.values()}
     found: dict[str, date] = {}
@@ -138,7 +138,7 @@ def _litters(session: Session, house: House, today: date) -> dict[str, date]:
     return found
 
 
-def _tank_codes(house: House) -> dict[str, list[str]]:
+def _tank_codes(house: TanksOnDay) -> dict[str, list[str]]:
     codes: dict[str, list[str]] = {}
     for tank in house.tanks.values():
         if tank.retired_on is None:
@@ -157,7 +157,7 @@ class _Sheet:
     """Writes planned days with names, minutes and the order of work."""
 
     systems: dict[str, SystemWater]
-    places: dict[str, Place]
+    places: dict[str, WorkPlace]
     tanks: dict[str, list[str]]
     settings: BookSettings
 

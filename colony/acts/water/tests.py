@@ -6,12 +6,12 @@ from datetime import date
 
 from sqlmodel import Session, col, select
 
-from colony.acts.days import refuse_future
-from colony.acts.ticks import note_done
+from colony.acts.animals.days import refuse_future
+from colony.acts.care.ticks import note_done
 from colony.notation.care import PARAMETERS, UNIONISED
 from colony.notation.cautions import ZOONOSIS
-from colony.papers.trends import draw_trend
-from colony.planning.water_limits import (
+from colony.papers.growth.trends import draw_trend
+from colony.planning.water.limits import (
     USUAL_LIMITS,
     Limit,
     OutOfLimit,
@@ -20,7 +20,7 @@ from colony.planning.water_limits import (
 )
 from colony.records import Species, System, WaterLimit, WaterTest
 from colony.refusals.water import LimitUnclear
-from colony.store.journal import tell
+from colony.store.journal.journal import tell
 from colony.store.lookup import find_species, find_system
 from colony.store.readers.water import read_last_tests, read_limits
 

@@ -5,13 +5,13 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from colony.commands.opened import acting, reading, trying
-from colony.commands.options import AsJson, Book, Yes, subject
-from colony.commands.output import say, show_json, show_table, warn
-from colony.commands.read import today
+from colony.commands.cli.opened import acting, reading, trying
+from colony.commands.cli.options import AsJson, Book, Yes, subject
+from colony.commands.cli.output import say, show_json, show_table, warn
+from colony.commands.cli.read import today
 
 if TYPE_CHECKING:
-    from colony.acts.imported import Imported
+    from colony.acts.book.importing.imported import Imported
 
 app = subject("The book itself: import, export, check, settings.")
 
@@ -19,7 +19,7 @@ app = subject("The book itself: import, export, check, settings.")
 @app.command("check")
 def check(book: Book = None, *, as_json: AsJson = False) -> None:
     """Look the whole book over; each finding names the command that mends it."""
-    from colony.acts.checks import check_book
+    from colony.acts.book.check import check_book
 
     with reading(book) as session:
         findings = check_book(session, today=today())
@@ -44,7 +44,7 @@ def settings(
     as_json: AsJson = False,
 ) -> None:
     """Show the settings of the book, or set one: KEY VALUE."""
-    from colony.acts.settings import set_setting, show_settings
+    from colony.acts.book.settings import set_setting, show_settings
 
     if key is not None and value is not None:
         with acting(book, "book settings", begin=True) as session:
@@ -81,8 +81,8 @@ def import_(
     as_json: AsJson = False,
 ) -> None:
     """Take in a spreadsheet of animals, or an exported colony: all of it or nothing."""
-    from colony.acts.imports import import_path
-    from colony.commands.progress import watched
+    from colony.acts.book.importing.imports import import_path
+    from colony.commands.cli.progress import watched
 
     with (
         trying(book) if dry_run else acting(book, "book import", begin=True) as session,
@@ -118,7 +118,7 @@ def export(
     as_json: AsJson = False,
 ) -> None:
     """Write the whole book as plain files, or its animals as one sheet."""
-    from colony.acts.exports import export_book
+    from colony.acts.book.export import export_book
 
     with reading(book) as session:
         done = export_book(session, path=path, overwrite=yes, today=today())
@@ -146,4 +146,4 @@ def _show_import(done: "Imported", *, dry_run: bool, folder: bool) -> None:
             say(f"{done.ancestors} of those added are only named as parents.")
 
 
-from colony.commands import safety  # noqa: E402, F401 - its verbs stand on the same subject
+from colony.commands.book import safety  # noqa: E402, F401 - its verbs stand on the same subject

@@ -1,8 +1,8 @@
 """`colony` without a word: the state of the day."""
 
-from colony.commands.opened import length_unit, reading
-from colony.commands.output import say, show_json, show_table
-from colony.commands.read import today
+from colony.commands.cli.opened import length_unit, reading
+from colony.commands.cli.output import say, show_json, show_table
+from colony.commands.cli.read import today
 from colony.notation.days import show_span
 from colony.notation.measures import show_length
 
@@ -12,7 +12,7 @@ MOST = 8
 
 def show_day(*, as_json: bool = False) -> None:
     """Say who is due, who is ready and what is overdue."""
-    from colony.acts.day import state_of_the_day
+    from colony.acts.book.day import state_of_the_day
 
     with reading(None) as session:
         unit = length_unit(session)

@@ -5,12 +5,12 @@ from typing import Annotated
 
 import typer
 
-from colony.commands.books import app
-from colony.commands.completion import complete_tag
-from colony.commands.opened import acting, opened, reading
-from colony.commands.options import AsJson, Book, Yes
-from colony.commands.output import say, show_json, show_table
-from colony.commands.read import day_or_none
+from colony.commands.book.book import app
+from colony.commands.cli.completion import complete_tag
+from colony.commands.cli.opened import acting, opened, reading
+from colony.commands.cli.options import AsJson, Book, Yes
+from colony.commands.cli.output import say, show_json, show_table
+from colony.commands.cli.read import day_or_none
 
 
 @app.command("history")
@@ -28,7 +28,7 @@ def history(
     as_json: AsJson = False,
 ) -> None:
     """Show what was done in the book, by whom and when, the newest first."""
-    from colony.acts.history import HistoryFilter, list_history
+    from colony.acts.book.history import HistoryFilter, list_history
 
     wanted = HistoryFilter(animal, tank, day_or_none(since), day_or_none(until), act)
     with reading(book) as session:
@@ -64,7 +64,7 @@ def undo(
     as_json: AsJson = False,
 ) -> None:
     """Undo the last act, or the last N; an undo is an act too and can be undone by its number."""
-    from colony.acts.undo import undo_act, undo_last
+    from colony.acts.book.undo import undo_act, undo_last
 
     with acting(book, "book undo") as session:
         undone = undo_last(session, count=count) if act is None else undo_act(session, number=act)
@@ -86,7 +86,7 @@ def backup(
     as_json: AsJson = False,
 ) -> None:
     """Back the book up while others may write in it; the copy is verified by reading all of it."""
-    from colony.acts.backups import back_up
+    from colony.acts.book.backups import back_up
 
     if listed:
         _list_backups(book, as_json=as_json)
@@ -108,7 +108,7 @@ def restore(
     as_json: AsJson = False,
 ) -> None:
     """Put a backup in the place of the book; what was there is kept."""
-    from colony.acts.backups import restore_backup
+    from colony.acts.book.backups import restore_backup
     from colony.store.location import book_location
 
     location = book_location(book)
@@ -131,7 +131,7 @@ def copy(
     as_json: AsJson = False,
 ) -> None:
     """Copy a book into another file or database, and prove row by row that both are equal."""
-    from colony.store.transfer import copy_book
+    from colony.store.backups.transfer import copy_book
 
     with opened(source) as one:
         written = copy_book(one, to)
@@ -150,7 +150,7 @@ def rebuild(
     as_json: AsJson = False,
 ) -> None:
     """Write a new book from the journal alone; the one that is open is only read."""
-    from colony.store.transfer import rebuild_book
+    from colony.store.backups.transfer import rebuild_book
 
     with opened(book) as one:
         written = rebuild_book(one, to)
@@ -161,7 +161,7 @@ def rebuild(
 
 
 def _list_backups(book: str | None, *, as_json: bool) -> None:
-    from colony.acts.backups import list_backups
+    from colony.acts.book.backups import list_backups
     from colony.store.location import book_location
 
     lines = list_backups(book_location(book))

@@ -5,11 +5,11 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from colony.commands.completion import complete_tag
-from colony.commands.opened import acting, reading
-from colony.commands.options import AsJson, Book, On, subject
-from colony.commands.output import say, show_json, show_table, warn
-from colony.commands.read import day, day_or_none, today
+from colony.commands.cli.completion import complete_tag
+from colony.commands.cli.opened import acting, reading
+from colony.commands.cli.options import AsJson, Book, On, subject
+from colony.commands.cli.output import say, show_json, show_table, warn
+from colony.commands.cli.read import day, day_or_none, today
 from colony.notation.care import TAKEN
 from colony.notation.days import show_span
 from colony.notation.measures import parse_mass_g
@@ -17,7 +17,7 @@ from colony.notation.tags import parse_tag, parse_text
 from colony.notation.words import parse_word
 
 if TYPE_CHECKING:
-    from colony.acts.acceptance import AcceptanceLine
+    from colony.acts.pups.foods_taken import AcceptanceLine
 
 app = subject("Foods of the house, their batches, and the feeding of tanks.")
 
@@ -35,7 +35,7 @@ def add(
     book: Book = None,
 ) -> None:
     """Add a food to the house's list, or mend what is known of it."""
-    from colony.acts.foods import set_food
+    from colony.acts.care.foods import set_food
 
     with acting(book, "food add", begin=True) as session:
         set_food(
@@ -60,7 +60,7 @@ def batch(
     ] = False,
 ) -> None:
     """Write down a delivery of a food, or that a batch is finished."""
-    from colony.acts.foods import add_batch, finish_batch
+    from colony.acts.care.foods import add_batch, finish_batch
 
     label = parse_tag(code)
     with acting(book, "food batch") as session:
@@ -81,7 +81,7 @@ def batch(
 @app.command("list")
 def list_(book: Book = None, *, as_json: AsJson = False) -> None:
     """List the foods of the house with their open batches."""
-    from colony.acts.foods import list_foods
+    from colony.acts.care.foods import list_foods
 
     with reading(book) as session:
         foods = list_foods(session, today=today())
@@ -136,7 +136,7 @@ def give(
     as_json: AsJson = False,
 ) -> None:
     """Write down what a tank was offered and took; it ticks the feeding off."""
-    from colony.acts.feeding import Seen, feed_tank
+    from colony.acts.care.feeding import Seen, feed_tank
 
     mass_g = parse_mass_g(amount) if amount else None
     word = parse_word(taken, TAKEN, "answer to what was taken")
@@ -172,7 +172,7 @@ def log(
     as_json: AsJson = False,
 ) -> None:
     """List what the tanks were offered and took."""
-    from colony.acts.feeding import list_feedings
+    from colony.acts.care.feeding import list_feedings
 
     with reading(book) as session:
         lines = list_feedings(session, tank=tank, since=day(since))
@@ -189,7 +189,7 @@ def log(
 @app.command("pups")
 def pups(book: Book = None, *, as_json: AsJson = False) -> None:
     """List the growing pups with their first feed and the foods that each takes."""
-    from colony.acts.acceptance import list_acceptance
+    from colony.acts.pups.foods_taken import list_acceptance
 
     with reading(book) as session:
         lines = list_acceptance(session, today=today())

@@ -5,17 +5,17 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from colony.commands.opened import acting, reading
-from colony.commands.options import AsJson, Book, On, plain_app
-from colony.commands.output import say, show_json, show_table, warn
-from colony.commands.read import day, today
+from colony.commands.cli.opened import acting, reading
+from colony.commands.cli.options import AsJson, Book, On, plain_app
+from colony.commands.cli.output import say, show_json, show_table, warn
+from colony.commands.cli.read import day, today
 from colony.notation.care import TASKS
 from colony.notation.cautions import ELECTRICITY, OWN_TOOLS
 from colony.notation.tags import parse_text
 from colony.notation.words import ROLES, parse_word
 
 if TYPE_CHECKING:
-    from colony.acts.work_today import WorkLine
+    from colony.acts.care.work import WorkLine
 
 app = plain_app(
     "The day's care: what is due where, in walking order.",
@@ -43,7 +43,7 @@ def round_(
     """List today's work, clean tanks before isolated ones. Without a verb: the list."""
     if ctx.invoked_subcommand is not None:
         return
-    from colony.acts.work_today import todays_round
+    from colony.acts.care.work import todays_round
 
     with reading(book) as session:
         lines = todays_round(session, today=today())
@@ -75,7 +75,7 @@ def done(
     as_json: AsJson = False,
 ) -> None:
     """Tick a task off at tanks, systems or a row of tanks at once."""
-    from colony.acts.round import tick
+    from colony.acts.care.round import tick
 
     with acting(book, "round done") as session:
         ticked = tick(
@@ -103,7 +103,7 @@ def skip(
     book: Book = None,
 ) -> None:
     """Let a task go for a day, with the reason; tomorrow it is due again."""
-    from colony.acts.round import skip as skip_work
+    from colony.acts.care.round import skip as skip_work
 
     with acting(book, "round skip") as session:
         skipped = skip_work(
@@ -127,7 +127,7 @@ def count(
     as_json: AsJson = False,
 ) -> None:
     """Write down a headcount; what does not agree with the book is named."""
-    from colony.acts.headcount import count_heads
+    from colony.acts.care.headcount import count_heads
 
     with acting(book, "round count") as session:
         heads = count_heads(session, tank=tank, counted=counted, on=day(on), today=today())
@@ -141,7 +141,7 @@ def count(
 @app.command("begin")
 def begin(book: Book = None) -> None:
     """Begin the round with the usual rhythms (common practice, no source); change any later."""
-    from colony.acts.rhythms import begin_round
+    from colony.acts.care.rhythms import begin_round
 
     with acting(book, "round begin") as session:
         begun = len(begin_round(session, today=today()))
@@ -161,7 +161,7 @@ def rhythm(
     drop: Annotated[bool, typer.Option("--drop", help="Take this rhythm away.")] = False,
 ) -> None:
     """Set how often a task is done; a tank's own rhythm goes before its role's and everybody's."""
-    from colony.acts.rhythms import Where, drop_rhythm, set_rhythm
+    from colony.acts.care.rhythms import Where, drop_rhythm, set_rhythm
 
     word = parse_word(task, tuple(TASKS), "task of the round")
     where = Where(tank, system, parse_word(role, ROLES, "role") if role else None)
@@ -183,7 +183,7 @@ def rhythm(
 @app.command("rhythms")
 def rhythms(book: Book = None, *, as_json: AsJson = False) -> None:
     """List how often each task is done, and where."""
-    from colony.acts.rhythms import list_rhythms
+    from colony.acts.care.rhythms import list_rhythms
 
     with reading(book) as session:
         lines = list_rhythms(session)
@@ -211,7 +211,7 @@ def order(
     book: Book = None,
 ) -> None:
     """Set your way through the house; tanks that are not named follow as they were."""
-    from colony.acts.rhythms import set_walking_order
+    from colony.acts.care.rhythms import set_walking_order
 
     with acting(book, "round order") as session:
         walk = set_walking_order(session, tanks=tanks)

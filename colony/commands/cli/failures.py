@@ -7,7 +7,7 @@ from io import TextIOWrapper
 
 import typer
 
-from colony.commands.as_typed import take_as_typed
+from colony.commands.cli.untyped import take_as_typed
 from colony.notation.tags import printable
 from colony.refusals.base import Refusal
 from colony.refusals.notation import UnreadableWord

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from contextlib import ExitStack, closing, contextmanager
 from typing import TYPE_CHECKING
 
-from colony.commands.output import warn
+from colony.commands.cli.output import warn
 
 if TYPE_CHECKING:
     from sqlmodel import Session
@@ -55,8 +55,8 @@ def acting(book: str | None, act: str, *, begin: bool = False) -> Iterator["Sess
     would have to stand in it already is more likely given a mistyped path.
     """
     from colony.refusals.books import NoSuchBook
+    from colony.store.backups.daily import concerns_of
     from colony.store.book import open_book
-    from colony.store.first_of_day import concerns_of
     from colony.store.location import book_location
 
     location = book_location(book)

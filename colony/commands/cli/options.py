@@ -4,7 +4,7 @@ from typing import Annotated, Any
 
 import typer
 
-from colony.commands.completion import complete_tag
+from colony.commands.cli.completion import complete_tag
 
 Book = Annotated[
     str | None,

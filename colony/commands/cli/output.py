@@ -9,7 +9,7 @@ from datetime import date
 from functools import cache
 from typing import Any
 
-from colony.commands.table import draw
+from colony.commands.cli.table import draw
 from colony.notation.tags import printable
 
 _UNPRINTABLE = re.compile(r"[\x7f-\x9f\u200b-\u200f\u2028-\u202e\u2060-\u206f\ufeff]")

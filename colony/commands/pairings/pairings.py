@@ -4,11 +4,11 @@ from typing import Annotated
 
 import typer
 
-from colony.commands.completion import complete_tag
-from colony.commands.opened import acting, reading
-from colony.commands.options import AsJson, Book, On, Tag, subject
-from colony.commands.output import say, show_json, show_table
-from colony.commands.read import day, today
+from colony.commands.cli.completion import complete_tag
+from colony.commands.cli.opened import acting, reading
+from colony.commands.cli.options import AsJson, Book, On, Tag, subject
+from colony.commands.cli.output import say, show_json, show_table
+from colony.commands.cli.read import day, today
 from colony.notation.tags import parse_text
 from colony.notation.words import FINDINGS, MATING_SIGNS, METHODS, parse_word
 
@@ -30,7 +30,7 @@ def pick(
     as_json: AsJson = False,
 ) -> None:
     """Rank the partners of an animal, least related first, and say why others are left out."""
-    from colony.acts.partners import pick_partners
+    from colony.acts.pairings.partners import pick_partners
 
     with reading(book) as session:
         picked = pick_partners(session, tag=tag, overridden=frozenset(ignore or ()), today=today())
@@ -69,7 +69,7 @@ def start(
     as_json: AsJson = False,
 ) -> None:
     """Write down that a dam is kept with one or several sires."""
-    from colony.acts.pairings import start_pairing
+    from colony.acts.pairings.pairings import start_pairing
 
     with acting(book, "pairing start") as session:
         paired = start_pairing(
@@ -94,7 +94,7 @@ def start(
 @app.command("end")
 def end(dam: Dam, on: On = "today", book: Book = None) -> None:
     """Write down that a dam was separated from her sires."""
-    from colony.acts.pairings import end_pairing
+    from colony.acts.pairings.pairings import end_pairing
 
     with acting(book, "pairing end") as session:
         end_pairing(session, dam=dam, on=day(on), today=today())
@@ -109,7 +109,7 @@ def list_(
     as_json: AsJson = False,
 ) -> None:
     """List the pairings that run, the newest first."""
-    from colony.acts.pairing_pages import list_pairings
+    from colony.acts.pairings.listing import list_pairings
 
     with reading(book) as session:
         lines = list_pairings(session, all_=all_)
@@ -140,7 +140,7 @@ def sign(
     book: Book = None,
 ) -> None:
     """Note a mating sign; the due window starts from it."""
-    from colony.acts.pairings import note_sign
+    from colony.acts.pairings.pairings import note_sign
 
     word = parse_word(kind, MATING_SIGNS, "mating sign")
     with acting(book, "pairing sign") as session:
@@ -170,7 +170,7 @@ def check(
     book: Book = None,
 ) -> None:
     """Note what was found of a female. "Nothing seen" never means "not pregnant"."""
-    from colony.acts.pairings import note_finding
+    from colony.acts.pairings.pairings import note_finding
 
     word = parse_word(found, FINDINGS, "finding")
     with acting(book, "pairing check") as session:
@@ -188,4 +188,4 @@ def check(
         say("That is no proof: a pregnant ray may show nothing.")
 
 
-from colony.commands import pairing_plan  # noqa: E402, F401 - its verb stands on the same subject
+from colony.commands.pairings import plan as pairing_plan  # noqa: E402, F401 - its verb stands on the same subject

@@ -4,12 +4,12 @@ from typing import Annotated
 
 import typer
 
-from colony.commands.completion import complete_tag
-from colony.commands.opened import acting, reading
-from colony.commands.options import AsJson, Book
-from colony.commands.output import show_json
-from colony.commands.pairings import app
-from colony.commands.read import day, today
+from colony.commands.cli.completion import complete_tag
+from colony.commands.cli.opened import acting, reading
+from colony.commands.cli.options import AsJson, Book
+from colony.commands.cli.output import show_json
+from colony.commands.cli.read import day, today
+from colony.commands.pairings.pairings import app
 from colony.notation.pairs import parse_all_wanted, parse_pair
 
 Pairs = list[str] | None
@@ -82,12 +82,12 @@ def plan(
     as_json: AsJson = False,
 ) -> None:
     """Plan all pairings at once: least inbred pups, and least kin in the next generation."""
-    from colony.acts.pairing_plan import PlanAsked, propose_plan
-    from colony.acts.plan_acceptance import accept_plan
-    from colony.acts.plan_document import plan_document
-    from colony.commands.plan_shown import show_plan
-    from colony.planning.pairing_future import Draw
-    from colony.planning.pairing_wishes import Wishes
+    from colony.acts.pairings.accept_plan import accept_plan
+    from colony.acts.pairings.plan import PlanAsked, propose_plan
+    from colony.acts.pairings.plan_document import plan_document
+    from colony.commands.pairings.plan_output import show_plan
+    from colony.planning.pairings.future import FutureDraw
+    from colony.planning.pairings.request import Wishes
 
     wishes = Wishes(
         litters=litters,
@@ -104,7 +104,7 @@ def plan(
         overridden=frozenset(ignore or ()),
     )
     asked = PlanAsked(wishes, species, tanks, seconds)
-    draw = Draw(generations=generations, seed=seed) if generations else None
+    draw = FutureDraw(generations=generations, seed=seed) if generations else None
     start, now, accepted = day(on), today(), None
     # What is accepted is planned in the same act, so that nobody changes the book in between.
     with acting(book, "pairing plan", begin=False) if accept else reading(book) as session:

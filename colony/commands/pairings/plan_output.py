@@ -4,16 +4,16 @@ from collections import defaultdict
 from collections.abc import Iterable, Sequence
 from typing import TYPE_CHECKING
 
-from colony.commands.output import say, show_table, warn
+from colony.commands.cli.output import say, show_table, warn
 
 if TYPE_CHECKING:
-    from colony.acts.pairing_plan import Proposed
-    from colony.acts.plan_acceptance import Accepted
-    from colony.planning.eligibility import Reason
-    from colony.planning.pairing_comparison import Comparison
-    from colony.planning.pairing_future import Future
-    from colony.planning.pairing_plan import Plan, PlannedMove, PlannedPair
-    from colony.planning.partners import LeftOut
+    from colony.acts.pairings.accept_plan import Accepted
+    from colony.acts.pairings.plan import Proposed
+    from colony.planning.pairings.comparison import Comparison
+    from colony.planning.pairings.eligibility import Bar
+    from colony.planning.pairings.future import Future
+    from colony.planning.pairings.partners import LeftOut
+    from colony.planning.pairings.plan import PairingMove, PlannedPair, ProposedPlan
 
 NAMED = 6
 """How many of those left out for one reason are named."""
@@ -74,7 +74,7 @@ def _show_pairs(pairs: "Sequence[PlannedPair]") -> None:
     show_table(tuple(columns), zip(*columns.values(), strict=True))
 
 
-def _show_figures(plan: "Plan", weight: float) -> None:
+def _show_figures(plan: "ProposedPlan", weight: float) -> None:
     if not plan.pairs:
         say("The plan has no pair.")
         return
@@ -85,7 +85,7 @@ def _show_figures(plan: "Plan", weight: float) -> None:
     say(f"{proof}, where that kinship weighs {weight:g} against F.")
 
 
-def _show_moves(moves: "Sequence[PlannedMove]") -> None:
+def _show_moves(moves: "Sequence[PairingMove]") -> None:
     _section(
         ("To carry", "From", "To"),
         ((move.tag, move.from_tank, move.to_tank or "any other tank") for move in moves),
@@ -181,7 +181,7 @@ def _show_accepted(accepted: "Accepted") -> None:
         say(CAUTION)
 
 
-def _texts(reasons: "Sequence[Reason]") -> str:
+def _texts(reasons: "Sequence[Bar]") -> str:
     return "; ".join(reason.text for reason in reasons)
 
 

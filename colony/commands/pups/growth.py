@@ -6,20 +6,20 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from colony.commands.completion import complete_tag
-from colony.commands.opened import length_unit, reading
-from colony.commands.options import AsJson, Book, Yes
-from colony.commands.output import say, show_json, show_table, warn
-from colony.commands.pups import app
-from colony.commands.read import today
+from colony.commands.cli.completion import complete_tag
+from colony.commands.cli.opened import length_unit, reading
+from colony.commands.cli.options import AsJson, Book, Yes
+from colony.commands.cli.output import say, show_json, show_table, warn
+from colony.commands.cli.read import today
+from colony.commands.pups.pups import app
 from colony.notation.days import parse_span_days, show_span
 from colony.notation.measures import parse_length_mm, show_length
 from colony.notation.words import READY_GROUPS, parse_word
 
 if TYPE_CHECKING:
-    from colony.acts.ready import ReadyWeek
-    from colony.planning.growth_flags import OffCurve
-    from colony.planning.readiness import Readiness
+    from colony.acts.pups.ready import ReadyWeek
+    from colony.planning.pups.growth_flags import OffCurve
+    from colony.planning.pups.readiness import Readiness
 
 
 @app.command("ready")
@@ -44,8 +44,8 @@ def ready(
     as_json: AsJson = False,
 ) -> None:
     """List the pups that are ready for sale by age, disc width and the other gates."""
-    from colony.acts.ready import count_by_week, ready_pups
-    from colony.planning.readiness import grouped
+    from colony.acts.pups.ready import count_by_week, ready_pups
+    from colony.planning.pups.readiness import grouped
 
     age_days = parse_span_days(min_age) if min_age else None
     group = parse_word(by, READY_GROUPS, "group") if by else None
@@ -93,8 +93,8 @@ def forecast(
     if tag is None:
         _show_off_curves(book, as_json=as_json)
         return
-    from colony.acts.forecast import draw_forecast, forecast_pup
-    from colony.papers.growth_text import growth_text
+    from colony.acts.pups.forecast import draw_forecast, forecast_pup
+    from colony.papers.growth.text import growth_text
 
     with reading(book) as session:
         unit = length_unit(session)
@@ -116,7 +116,7 @@ def forecast(
 
 
 def _show_off_curves(book: str | None, *, as_json: bool) -> None:
-    from colony.acts.forecast import off_curves
+    from colony.acts.pups.forecast import off_curves
 
     with reading(book) as session:
         off: Sequence[OffCurve] = off_curves(session, today=today())

@@ -4,10 +4,10 @@ from typing import Annotated
 
 import typer
 
-from colony.commands.opened import acting, length_unit
-from colony.commands.options import AsJson, Book, On, Tag, subject
-from colony.commands.output import say, show_json, warn
-from colony.commands.read import day, today
+from colony.commands.cli.opened import acting, length_unit
+from colony.commands.cli.options import AsJson, Book, On, Tag, subject
+from colony.commands.cli.output import say, show_json, warn
+from colony.commands.cli.read import day, today
 from colony.notation.measures import parse_length_mm, parse_mass_g, show_length
 from colony.notation.tags import parse_text
 
@@ -26,7 +26,7 @@ def measure(
     as_json: AsJson = False,
 ) -> None:
     """Write down disc width and mass; a second time on one day mends the first."""
-    from colony.acts.pups import measure as measure_pup
+    from colony.acts.pups.measure import measure as measure_pup
 
     mass_g = parse_mass_g(mass) if mass else None
     with acting(book, "pup measure") as session:
@@ -60,7 +60,7 @@ def feed(
     refused: Annotated[bool, typer.Option("--refused", help="It did not take it.")] = False,
 ) -> None:
     """Write down that an animal took a food, or refused it."""
-    from colony.acts.pups import feed as feed_pup
+    from colony.acts.pups.measure import feed as feed_pup
 
     with acting(book, "pup feed") as session:
         feed_pup(
@@ -74,4 +74,4 @@ def feed(
     say(f"{tag} {'refused' if refused else 'took'} {food}.")
 
 
-from colony.commands import growing  # noqa: E402, F401 - its verbs stand on the same subject
+from colony.commands.pups import growth as growing  # noqa: E402, F401 - its verbs stand on the same subject

@@ -1,9 +1,9 @@
 """`colony isolation`: the clocks of arrivals and of new filters."""
 
-from colony.commands.opened import reading
-from colony.commands.options import AsJson, Book, subject
-from colony.commands.output import say, show_json, show_table, warn
-from colony.commands.read import today
+from colony.commands.cli.opened import reading
+from colony.commands.cli.options import AsJson, Book, subject
+from colony.commands.cli.output import say, show_json, show_table, warn
+from colony.commands.cli.read import today
 
 app = subject("Isolation of arrivals, and filters that are still maturing.")
 
@@ -11,7 +11,7 @@ app = subject("Isolation of arrivals, and filters that are still maturing.")
 @app.command("list")
 def list_(book: Book = None, *, as_json: AsJson = False) -> None:
     """List who is isolated until when, what shares the water, and which filters mature."""
-    from colony.acts.isolation import isolation_now
+    from colony.acts.tanks.isolation import isolation_now
 
     with reading(book) as session:
         found = isolation_now(session, today=today())
@@ -53,7 +53,7 @@ def list_(book: Book = None, *, as_json: AsJson = False) -> None:
 @app.command("early")
 def early(book: Book = None, *, as_json: AsJson = False) -> None:
     """List who left isolation before its end in the last year, and why."""
-    from colony.acts.isolation import isolation_now
+    from colony.acts.tanks.isolation import isolation_now
 
     with reading(book) as session:
         leaves = isolation_now(session, today=today()).left_early

@@ -5,19 +5,19 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from colony.commands.completion import complete_tag
-from colony.commands.opened import acting, reading
-from colony.commands.options import AsJson, Book
-from colony.commands.output import say, show_json, show_table, warn
-from colony.commands.read import today
-from colony.commands.tanks import CAUTION, app
+from colony.commands.cli.completion import complete_tag
+from colony.commands.cli.opened import acting, reading
+from colony.commands.cli.options import AsJson, Book
+from colony.commands.cli.output import say, show_json, show_table, warn
+from colony.commands.cli.read import today
+from colony.commands.tanks.tanks import CAUTION, app
 
 if TYPE_CHECKING:
-    from colony.acts.housing import TankAhead
-    from colony.acts.work import MoveLine
-    from colony.planning.housing_plan import HousingPlan
-    from colony.planning.moves import Move, WeekPlan
-    from colony.planning.remedies import Remedy
+    from colony.acts.tanks.moves import MoveLine
+    from colony.acts.tanks.outlook import TankAhead
+    from colony.planning.tanks.moves import Move, WeekPlan
+    from colony.planning.tanks.plan import HousingPlan
+    from colony.planning.tanks.remedies import Remedy
 
 BLOCKS = "▁▂▃▄▅▆▇"
 """Load from nothing to the limit."""
@@ -37,7 +37,7 @@ def outlook(
     weeks: Weeks = 26, sales: Sales = None, book: Book = None, *, as_json: AsJson = False
 ) -> None:
     """Show the load of every tank week by week, and the first day each breaks a limit."""
-    from colony.acts.housing import tank_outlook
+    from colony.acts.tanks.outlook import tank_outlook
 
     with reading(book) as session:
         tanks = tank_outlook(session, weeks=weeks, sales_per_week=sales, today=today())
@@ -59,7 +59,7 @@ def plan(
     as_json: AsJson = False,
 ) -> None:
     """Propose the fewest moves that keep every limit; nothing moves by itself."""
-    from colony.acts.housing import accept_plan, moves_to_accept, plan_tanks
+    from colony.acts.tanks.outlook import accept_plan, moves_to_accept, plan_tanks
 
     with reading(book) as session:
         proposed = plan_tanks(session, weeks=weeks, sales_per_week=sales, today=today())
@@ -92,7 +92,7 @@ def work(
     as_json: AsJson = False,
 ) -> None:
     """List the moves that were accepted and are still to be done; a move ticks itself off."""
-    from colony.acts.work import drop_moves, list_moves
+    from colony.acts.tanks.moves import drop_moves, list_moves
 
     if drop:
         with acting(book, "tank work") as session:

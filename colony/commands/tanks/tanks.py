@@ -4,11 +4,11 @@ from typing import Annotated
 
 import typer
 
-from colony.commands.completion import complete_tag
-from colony.commands.opened import acting, length_unit, reading, volume_unit
-from colony.commands.options import AsJson, Book, On, subject
-from colony.commands.output import say, show_json, show_table, warn
-from colony.commands.read import day, day_or_none, today
+from colony.commands.cli.completion import complete_tag
+from colony.commands.cli.opened import acting, length_unit, reading, volume_unit
+from colony.commands.cli.options import AsJson, Book, On, subject
+from colony.commands.cli.output import say, show_json, show_table, warn
+from colony.commands.cli.read import day, day_or_none, today
 from colony.notation.measures import parse_length_mm, parse_volume_l
 from colony.notation.tags import parse_tag, parse_text
 from colony.notation.words import ROLES, parse_word
@@ -37,7 +37,7 @@ def system(
     book: Book = None,
 ) -> None:
     """Make a system of shared water, or mend one."""
-    from colony.acts.tanks import set_system
+    from colony.acts.tanks.tanks import set_system
 
     with acting(book, "tank system", begin=True) as session:
         set_system(
@@ -70,7 +70,7 @@ def add(
     book: Book = None,
 ) -> None:
     """Make a tank on a system."""
-    from colony.acts.tanks import TankSize, add_tank
+    from colony.acts.tanks.tanks import TankSize, add_tank
 
     with acting(book, "tank add") as session:
         unit = length_unit(session)
@@ -94,7 +94,7 @@ def add(
 @app.command("list")
 def list_(book: Book = None, *, as_json: AsJson = False) -> None:
     """List the tanks in walking order with their occupants, load and broken limits."""
-    from colony.acts.tank_loads import list_tanks
+    from colony.acts.tanks.loads import list_tanks
 
     with reading(book) as session:
         lines = list_tanks(session, today=today())
@@ -137,7 +137,7 @@ def move(
     as_json: AsJson = False,
 ) -> None:
     """Move animals into a tank: the last word is the tank."""
-    from colony.acts.tanks import move as move_animals
+    from colony.acts.tanks.tanks import move as move_animals
     from colony.refusals.tanks import MoveNeedsTank
 
     *animals, tank = tags
@@ -180,4 +180,4 @@ def _who(tags: list[str]) -> str | None:
     return " ".join(tags[:shown]) + more if tags else None
 
 
-from colony.commands import housing  # noqa: E402, F401 - its verbs stand on the same subject
+from colony.commands.tanks import outlook as housing  # noqa: E402, F401 - its verbs stand on the same subject

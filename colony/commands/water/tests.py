@@ -5,10 +5,10 @@ from typing import Annotated
 
 import typer
 
-from colony.commands.opened import acting, reading
-from colony.commands.options import AsJson, Book, On
-from colony.commands.output import say, show_json, show_table, warn
-from colony.commands.read import day, day_or_none, today
+from colony.commands.cli.opened import acting, reading
+from colony.commands.cli.options import AsJson, Book, On
+from colony.commands.cli.output import say, show_json, show_table, warn
+from colony.commands.cli.read import day, day_or_none, today
 from colony.notation.readings import parse_parameter, parse_reading
 from colony.notation.tags import parse_text
 
@@ -28,7 +28,7 @@ def log_values(
     as_json: AsJson = False,
 ) -> None:
     """Write down a water test; what is outside the limits of who lives there is named."""
-    from colony.acts.water_tests import log_test
+    from colony.acts.water.tests import log_test
 
     measured = dict(parse_reading(text) for text in values)
     with acting(book, "water test") as session:
@@ -49,8 +49,8 @@ def log_values(
 
 def show(system: System, book: Book = None, *, as_json: AsJson = False) -> None:
     """Show what the tests say of a system, its limits, and the nitrate to expect."""
-    from colony.acts.nitrate import nitrate_outlook
-    from colony.acts.water_tests import water_now
+    from colony.acts.water.nitrate import nitrate_outlook
+    from colony.acts.water.tests import water_now
 
     with reading(book) as session:
         lines = water_now(session, system=system, today=today())
@@ -92,7 +92,7 @@ def trend(
     as_json: AsJson = False,
 ) -> None:
     """Draw one parameter of a system in time, between its limits."""
-    from colony.acts.water_tests import water_trend
+    from colony.acts.water.tests import water_trend
 
     word = parse_parameter(parameter)
     with reading(book) as session:
@@ -109,7 +109,7 @@ def trend(
 
 def limits(book: Book = None, *, as_json: AsJson = False) -> None:
     """List the limits of water, each with its source."""
-    from colony.acts.water_tests import list_limits
+    from colony.acts.water.tests import list_limits
 
     with reading(book) as session:
         lines = list_limits(session)
@@ -140,7 +140,7 @@ def limit(
     book: Book = None,
 ) -> None:
     """Set a limit of water for a species or for all, with its source."""
-    from colony.acts.water_tests import set_limit
+    from colony.acts.water.tests import set_limit
 
     word = parse_parameter(parameter, with_unionised=True)
     with acting(book, "water limit") as session:

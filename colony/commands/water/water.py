@@ -4,16 +4,16 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from colony.commands.opened import acting, reading, volume_unit
-from colony.commands.options import AsJson, Book, On, subject
-from colony.commands.output import say, show_json, show_table, warn
-from colony.commands.read import day, today
-from colony.commands.water_tests import VERBS, Note, System
+from colony.commands.cli.opened import acting, reading, volume_unit
+from colony.commands.cli.options import AsJson, Book, On, subject
+from colony.commands.cli.output import say, show_json, show_table, warn
+from colony.commands.cli.read import day, today
+from colony.commands.water.tests import VERBS, Note, System
 from colony.notation.measures import parse_volume_l
 from colony.notation.tags import parse_text
 
 if TYPE_CHECKING:
-    from colony.acts.water_plan import DayLine, WaterWeek
+    from colony.acts.water.plan import DayLine, WaterWeek
 
 app = subject("Water: plan and record changes, tests, limits and the reserve.")
 
@@ -29,7 +29,7 @@ def plan(
     as_json: AsJson = False,
 ) -> None:
     """Lay the changes of today and this week within the reserve, urgent ones first."""
-    from colony.acts.water_plan import water_plan
+    from colony.acts.water.plan import water_plan
 
     with reading(book) as session:
         week = water_plan(session, days=days, today=today())
@@ -56,7 +56,7 @@ def changed(
     as_json: AsJson = False,
 ) -> None:
     """Write down a water change; it ticks the change off."""
-    from colony.acts.water import change_water
+    from colony.acts.water.changes import change_water
 
     with acting(book, "water changed") as session:
         done = change_water(
@@ -90,7 +90,7 @@ def regime(
     book: Book = None,
 ) -> None:
     """Set how a system's water is renewed: in batches, by a drip, or both."""
-    from colony.acts.water import Regime, set_regime
+    from colony.acts.water.changes import Regime, set_regime
 
     with acting(book, "water regime") as session:
         drip_l = parse_volume_l(drip, volume_unit(session)) if drip else None
@@ -115,7 +115,7 @@ def reserve(
     as_json: AsJson = False,
 ) -> None:
     """Show the reserve of ready water, or set it and write down its level."""
-    from colony.acts.water import reserve_now, set_reserve
+    from colony.acts.water.changes import reserve_now, set_reserve
 
     if volume or refill or level:
         with acting(book, "water reserve") as session:

@@ -3,7 +3,7 @@
 A batch is named by its food and its code, a visit of the vet by its day and the vet.
 """
 
-from colony.exchange.noun import NOTE, Column, Noun, needed, word
+from colony.exchange.folder.noun import NOTE, Noun, NounColumn, needed, word
 from colony.notation.care import PARAMETERS, SIGNS, TAKEN, TASKS, UNIONISED
 from colony.notation.words import ROLES
 
@@ -13,10 +13,10 @@ _ROUND = (
         (
             needed("task", "word", tuple(TASKS)),
             word("role", ROLES),
-            Column("system", "systems"),
-            Column("tank", "tanks"),
-            Column("times_a_day", "size", empty=1),
-            Column("every_days", "size", empty=1),
+            NounColumn("system", "systems"),
+            NounColumn("tank", "tanks"),
+            NounColumn("times_a_day", "size", empty=1),
+            NounColumn("every_days", "size", empty=1),
             needed("started", "day"),
         ),
         key=("task", "role", "system", "tank"),
@@ -26,9 +26,9 @@ _ROUND = (
         (
             needed("done_on", "day"),
             needed("task", "word", tuple(TASKS)),
-            Column("system", "systems"),
-            Column("tank", "tanks"),
-            Column("skipped_why"),
+            NounColumn("system", "systems"),
+            NounColumn("tank", "tanks"),
+            NounColumn("skipped_why"),
             NOTE,
         ),
     ),
@@ -37,7 +37,7 @@ _ROUND = (
 _FOOD = (
     Noun(
         "foods",
-        (needed("name"), Column("protein_percent", "number"), NOTE),
+        (needed("name"), NounColumn("protein_percent", "number"), NOTE),
         key=("name",),
     ),
     Noun(
@@ -46,8 +46,8 @@ _FOOD = (
             needed("food", "foods"),
             needed("code"),
             needed("received", "day"),
-            Column("expires", "day"),
-            Column("finished_on", "day"),
+            NounColumn("expires", "day"),
+            NounColumn("finished_on", "day"),
         ),
         key=("food", "code"),
         singular="food batch",
@@ -59,8 +59,8 @@ _FOOD = (
             needed("fed_on", "day"),
             needed("tank", "tanks"),
             needed("food", "foods"),
-            Column("batch", "food_batches", within="food"),
-            Column("offered_g", "size"),
+            NounColumn("batch", "food_batches", within="food"),
+            NounColumn("offered_g", "size"),
             needed("taken", "word", TAKEN),
             NOTE,
         ),
@@ -72,10 +72,10 @@ _WATER = (
         "water_regimes",
         (
             needed("system", "systems"),
-            Column("percent", "number"),
-            Column("every_days", "size"),
-            Column("most_percent_a_day", "number", empty=50.0),
-            Column("drip_l_a_day", "size"),
+            NounColumn("percent", "number"),
+            NounColumn("every_days", "size"),
+            NounColumn("most_percent_a_day", "number", empty=50.0),
+            NounColumn("drip_l_a_day", "size"),
             needed("started", "day"),
         ),
         key=("system",),
@@ -108,9 +108,9 @@ _WATER = (
         "water_limits",
         (
             needed("parameter", "word", (*PARAMETERS, UNIONISED)),
-            Column("species", "species"),
-            Column("low", "number"),
-            Column("high", "number"),
+            NounColumn("species", "species"),
+            NounColumn("low", "number"),
+            NounColumn("high", "number"),
             needed("source"),
         ),
         key=("parameter", "species"),
@@ -122,8 +122,8 @@ _HEALTH = (
         "look_overs",
         (
             needed("seen_on", "day"),
-            Column("animal", "animals"),
-            Column("tank", "tanks"),
+            NounColumn("animal", "animals"),
+            NounColumn("tank", "tanks"),
             needed("sign", "word", SIGNS),
             NOTE,
         ),
@@ -135,8 +135,8 @@ _HEALTH = (
             needed("visited_on", "day"),
             needed("vet"),
             needed("why"),
-            Column("found"),
-            Column("animals", "tags", empty=()),
+            NounColumn("found"),
+            NounColumn("animals", "tags", empty=()),
         ),
         key=("visit",),
         singular="vet visit",
@@ -146,8 +146,8 @@ _HEALTH = (
         (
             needed("visit", "vet_visits"),
             needed("as_written"),
-            Column("starts", "day"),
-            Column("ends", "day"),
+            NounColumn("starts", "day"),
+            NounColumn("ends", "day"),
         ),
     ),
 )
@@ -161,8 +161,8 @@ _MOVES = (
             needed("accepted_on", "day"),
             needed("due_by", "day"),
             needed("why"),
-            Column("done_on", "day"),
-            Column("dropped_on", "day"),
+            NounColumn("done_on", "day"),
+            NounColumn("dropped_on", "day"),
         ),
     ),
 )

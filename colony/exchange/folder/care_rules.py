@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping
 
-from colony.exchange.row_rule import RowRule, Values, between, in_order, one_alone
+from colony.exchange.folder.row_rule import RowRule, Values, between, in_order, one_alone
 from colony.notation.care import PARAMETERS, TASKS
 
 

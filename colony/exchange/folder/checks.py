@@ -5,22 +5,22 @@ from collections.abc import Iterator, Mapping, Sequence
 from itertools import pairwise
 from typing import Any
 
-from colony.exchange.faults import Fault
-from colony.exchange.folder import ColonyFolder, Tables
-from colony.exchange.noun import Column, Noun, NounRow
-from colony.exchange.noun_cells import write_noun_cell
-from colony.exchange.nouns import BY_NAME, NOUNS, REFERRED
-from colony.exchange.row_checks import same_sires
-from colony.exchange.row_rules import ROW_RULES
+from colony.exchange.folder.cells import write_noun_cell
+from colony.exchange.folder.folder import ColonyFolder, Tables
+from colony.exchange.folder.noun import Noun, NounColumn, NounRow
+from colony.exchange.folder.nouns import BY_NAME, NOUNS, REFERRED
+from colony.exchange.folder.row_rules import ROW_RULES
+from colony.exchange.sheet.rows import same_sires
+from colony.exchange.text.faults import Fault
 from colony.notation.tags import nearest_tags
 from colony.refusals.base import WrongUse
 from colony.refusals.cells import (
     BookHasItOtherwise,
-    NoSuchSpecies,
     NothingByThatName,
     RowCannotBe,
     RowTwice,
     TwoTanksOnADay,
+    UnknownSpeciesCell,
 )
 
 Key = tuple[Any, ...]
@@ -65,7 +65,7 @@ def _folded(value: Any) -> Any:  # noqa: ANN401 - whatever a cell holds
     return value.casefold() if isinstance(value, str) else value
 
 
-def _same(column: Column, one: Any, other: Any) -> bool:  # noqa: ANN401 - the same
+def _same(column: NounColumn, one: Any, other: Any) -> bool:  # noqa: ANN401 - the same
     if column.kind == "sires":
         return same_sires(one, other)
     if column.kind in BY_NAME:
@@ -119,14 +119,16 @@ def _names_of_nothing(
             for column, name in _references(noun, row):
                 if column.kind == "species":
                     if name not in species:
-                        yield _fault(noun, row, column.name, NoSuchSpecies(name, list(species)))
+                        yield _fault(
+                            noun, row, column.name, UnknownSpeciesCell(name, list(species))
+                        )
                 elif name.casefold() not in known[_target(column)]:
                     near = nearest_tags(name, known[_target(column)])
                     wrong = NothingByThatName(BY_NAME[_target(column)].one, name, near)
                     yield _fault(noun, row, column.name, wrong)
 
 
-def _references(noun: Noun, row: NounRow) -> Iterator[tuple[Column, str]]:
+def _references(noun: Noun, row: NounRow) -> Iterator[tuple[NounColumn, str]]:
     """Each name in a row that must be the name of something."""
     for column in noun.columns:
         value = row.values[column.name]
@@ -138,11 +140,11 @@ def _references(noun: Noun, row: NounRow) -> Iterator[tuple[Column, str]]:
             yield column, name
 
 
-def _refers(column: Column) -> bool:
+def _refers(column: NounColumn) -> bool:
     return column.kind in BY_NAME or column.kind == "species"
 
 
-def _target(column: Column) -> str:
+def _target(column: NounColumn) -> str:
     return "animals" if column.kind in ("sires", "tags") else column.kind
 
 

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from datetime import date, datetime
 from typing import Any
 
-from colony.exchange.noun import SpeciesValues
+from colony.exchange.folder.noun import SpeciesValues
 from colony.refusals.exchange import NotAColonyFolder
 
 FILE = "colony.toml"
@@ -18,7 +18,7 @@ _BARE = re.compile(r"[A-Za-z0-9_-]+", re.ASCII)
 
 
 @dataclass(frozen=True)
-class Heading:
+class ColonyHeading:
     """What stands over the tables of an exported colony."""
 
     as_of: date
@@ -26,7 +26,7 @@ class Heading:
     species: Mapping[str, SpeciesValues]
 
 
-def read_heading(text: str, path: str) -> Heading:
+def read_heading(text: str, path: str) -> ColonyHeading:
     """Read ``colony.toml``; `NotAColonyFolder` says what is wrong in it."""
     try:
         written = tomllib.loads(text)
@@ -38,12 +38,12 @@ def read_heading(text: str, path: str) -> Heading:
         raise NotAColonyFolder(path, f"{FILE}: {_why(wrong)}") from wrong
 
 
-def write_heading(heading: Heading) -> str:
+def write_heading(heading: ColonyHeading) -> str:
     """Write ``colony.toml`` so that `read_heading` takes it back."""
     return "\n".join(_lines(heading)) + "\n"
 
 
-def _heading(written: dict[str, Any]) -> Heading:
+def _heading(written: dict[str, Any]) -> ColonyHeading:
     if written.get("format") != FORMAT:
         raise ValueError(f"format is {written.get('format')}, and this program reads {FORMAT}")
     as_of = written["as_of"]
@@ -51,7 +51,7 @@ def _heading(written: dict[str, Any]) -> Heading:
         raise ValueError("as_of must be a date such as 2026-03-09")  # noqa: TRY004 - one kind of fault
     settings = {key: str(value) for key, value in written.get("settings", {}).items()}
     species = {name: _species(facts) for name, facts in written.get("species", {}).items()}
-    return Heading(as_of, settings, species)
+    return ColonyHeading(as_of, settings, species)
 
 
 def _species(facts: dict[str, Any]) -> SpeciesValues:
@@ -64,7 +64,7 @@ def _species(facts: dict[str, Any]) -> SpeciesValues:
     return SpeciesValues(names["scientific"], names["english"], traits)
 
 
-def _lines(heading: Heading) -> Iterator[str]:
+def _lines(heading: ColonyHeading) -> Iterator[str]:
     yield "# A colony in plain files: each table beside this one is a CSV file."
     yield f"format = {FORMAT}"
     yield f"as_of = {heading.as_of}"

@@ -7,14 +7,14 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
-from colony.exchange.colony_toml import FILE, Heading, read_heading, write_heading
-from colony.exchange.content import read_content
-from colony.exchange.delimited import Row, read_table
-from colony.exchange.faults import Fault
-from colony.exchange.inert import make_inert
-from colony.exchange.noun import Column, Noun, NounRow, joined
-from colony.exchange.noun_cells import read_noun_cell, write_noun_cell
-from colony.exchange.nouns import NOUNS, REFERRED
+from colony.exchange.folder.cells import read_noun_cell, write_noun_cell
+from colony.exchange.folder.colony_toml import FILE, ColonyHeading, read_heading, write_heading
+from colony.exchange.folder.noun import Noun, NounColumn, NounRow, joined
+from colony.exchange.folder.nouns import NOUNS, REFERRED
+from colony.exchange.text.content import read_content
+from colony.exchange.text.delimited import Row, read_table
+from colony.exchange.text.faults import Fault
+from colony.exchange.text.inert import make_inert
 from colony.refusals.base import WrongUse
 from colony.refusals.cells import MoreCellsThanHeadings
 from colony.refusals.exchange import FileEmpty, NoSuchFile, NotAColonyFolder
@@ -26,7 +26,7 @@ Tables = Mapping[str, Sequence[NounRow]]
 class ColonyFolder:
     """What a folder says: its heading, its rows by noun, and what cannot be read."""
 
-    heading: Heading
+    heading: ColonyHeading
     tables: Tables
     names: Mapping[str, frozenset[str]]
     """The folded label of every row by noun, also of rows that cannot be read."""
@@ -61,7 +61,7 @@ def read_folder(path: Path) -> ColonyFolder:
     )
 
 
-def folder_texts(heading: Heading, tables: Tables) -> dict[str, str]:
+def folder_texts(heading: ColonyHeading, tables: Tables) -> dict[str, str]:
     """The text of every file of an exported colony, by file name."""
     written = {noun.file: noun_text(noun, tables[noun.name]) for noun in NOUNS}
     return {FILE: write_heading(heading)} | written
@@ -82,11 +82,11 @@ def delimited_text(headings: Sequence[str], rows: Iterable[Sequence[str]]) -> st
     return text.getvalue()
 
 
-def _cell(column: Column, value: Any) -> str:  # noqa: ANN401 - each kind has its own type
+def _cell(column: NounColumn, value: Any) -> str:  # noqa: ANN401 - each kind has its own type
     return make_inert(write_noun_cell(column, value))
 
 
-def _read_heading(path: Path) -> Heading:
+def _read_heading(path: Path) -> ColonyHeading:
     try:
         text = read_content(path / FILE).decode("utf-8")
     except NoSuchFile as missing:

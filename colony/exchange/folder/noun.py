@@ -6,7 +6,7 @@ from typing import Any
 
 
 @dataclass(frozen=True)
-class Column:
+class NounColumn:
     """One column: its heading, how its cells are read, and what an empty one means.
 
     A kind that is the name of a noun refers to a row of it by `Noun.called`; where that takes
@@ -34,7 +34,7 @@ class Noun:
     """
 
     name: str
-    columns: tuple[Column, ...]
+    columns: tuple[NounColumn, ...]
     key: tuple[str, ...] = ()
     singular: str = ""
     called_by: tuple[str, ...] = ()
@@ -59,7 +59,7 @@ class Noun:
         """The columns by which other files refer to a row."""
         return self.called_by or self.key[:1]
 
-    def column(self, name: str) -> Column:
+    def column(self, name: str) -> NounColumn:
         """The column of a name."""
         return next(column for column in self.columns if column.name == name)
 
@@ -92,14 +92,14 @@ def joined(*names: str) -> str:
 
 def needed(
     name: str, kind: str = "text", words: tuple[str, ...] = (), within: str | None = None
-) -> Column:
+) -> NounColumn:
     """Make a column whose cells must not be empty."""
-    return Column(name, kind, needed=True, words=words, within=within)
+    return NounColumn(name, kind, needed=True, words=words, within=within)
 
 
-def word(name: str, words: tuple[str, ...], empty: str | None = None) -> Column:
+def word(name: str, words: tuple[str, ...], empty: str | None = None) -> NounColumn:
     """Make a column of chosen words, and what an empty cell means there."""
-    return Column(name, "word", empty=empty, words=words)
+    return NounColumn(name, "word", empty=empty, words=words)
 
 
-NOTE = Column("note")
+NOTE = NounColumn("note")

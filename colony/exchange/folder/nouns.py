@@ -2,9 +2,9 @@
 
 from collections.abc import Mapping
 
-from colony.exchange.care_nouns import CARE_NOUNS
-from colony.exchange.herd_nouns import HERD_NOUNS
-from colony.exchange.noun import Noun
+from colony.exchange.folder.care_nouns import CARE_NOUNS
+from colony.exchange.folder.herd_nouns import HERD_NOUNS
+from colony.exchange.folder.noun import Noun
 
 NOUNS = (*HERD_NOUNS, *CARE_NOUNS)
 """Every noun, each after those that it cannot do without."""

@@ -2,8 +2,8 @@
 
 from collections.abc import Mapping
 
-from colony.exchange.care_rules import CARE_RULES
-from colony.exchange.row_rule import RowRule, Values, in_order
+from colony.exchange.folder.care_rules import CARE_RULES
+from colony.exchange.folder.row_rule import RowRule, Values, in_order
 
 
 def _ends_after_birth(row: Values) -> bool:

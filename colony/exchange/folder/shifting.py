@@ -5,8 +5,8 @@ from dataclasses import replace
 from datetime import date, timedelta
 from typing import Any
 
-from colony.exchange.folder import ColonyFolder
-from colony.exchange.noun import NounRow
+from colony.exchange.folder.folder import ColonyFolder
+from colony.exchange.folder.noun import NounRow
 from colony.notation.days import Day
 
 

@@ -4,11 +4,11 @@ from collections.abc import Callable, Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
-from colony.exchange.animal_cells import Reading, read_cell, says_nothing
-from colony.exchange.delimited import Row, Table
-from colony.exchange.faults import Fault
-from colony.exchange.headings import Columns
-from colony.exchange.sire_cells import read_sires
+from colony.exchange.sheet.cells import Reading, read_cell, says_nothing
+from colony.exchange.sheet.headings import Columns
+from colony.exchange.sheet.sires import read_sires
+from colony.exchange.text.delimited import Row, Table
+from colony.exchange.text.faults import Fault
 from colony.notation.shares import SireShare
 from colony.refusals.base import WrongUse
 from colony.refusals.cells import CellNeeded, MoreCellsThanHeadings, RowTwice

@@ -4,12 +4,12 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from datetime import date
 
-from colony.exchange.sheet_days import read_sheet_day
+from colony.exchange.text.days import read_sheet_day
 from colony.notation.days import Day
 from colony.notation.measures import parse_length_mm, parse_mass_g
 from colony.notation.tags import parse_tag, parse_text
 from colony.notation.transponders import parse_transponder
-from colony.refusals.cells import NoSuchSpecies, NotOneOf
+from colony.refusals.cells import NotOneOf, UnknownSpeciesCell
 
 _BLANK = frozenset(["", "-", "--", "?", "??", "n/a", "na", "nil", "none", "unknown", "unk"])
 
@@ -94,7 +94,7 @@ def _species(cell: str, reading: Reading) -> object:
     try:
         return reading.species[cell.casefold()]
     except KeyError:
-        raise NoSuchSpecies(cell, sorted(set(reading.species.values()))) from None
+        raise UnknownSpeciesCell(cell, sorted(set(reading.species.values()))) from None
 
 
 _TEXTS = ("name", "arrived_from", "line", "reserved_for", "breeding_ban", "ended_why", "note")

@@ -3,17 +3,17 @@
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
-from colony.exchange.animal_sheet import AnimalRow, Sheet
-from colony.exchange.circles import find_circles
-from colony.exchange.faults import Fault
-from colony.exchange.known import KnownBook
-from colony.exchange.row_checks import SEX_WORDS
+from colony.exchange.sheet.animals import AnimalRow, Sheet
+from colony.exchange.sheet.circles import find_circles
+from colony.exchange.sheet.known import KnownBook
+from colony.exchange.sheet.rows import SEX_WORDS
+from colony.exchange.text.faults import Fault
 from colony.notation.days import Day
 from colony.refusals.base import WrongUse
 from colony.refusals.cells import (
     DamAndSire,
-    OwnAncestor,
-    OwnParent,
+    OwnAncestorCell,
+    OwnParentCell,
     ParentOfWrongSex,
     ParentTooYoung,
 )
@@ -22,7 +22,7 @@ ROLE_SEX = {"dam": "F", "sire": "M"}
 
 
 @dataclass(frozen=True)
-class Kin:
+class KinRow:
     """One animal as the file and the book together have it; `row` is None where only the book does."""
 
     tag: str
@@ -45,17 +45,17 @@ class Kin:
             yield role, tag.casefold()
 
 
-def gather_kin(rows: Sequence[AnimalRow], book: KnownBook) -> dict[str, Kin]:
+def gather_kin(rows: Sequence[AnimalRow], book: KnownBook) -> dict[str, KinRow]:
     """Every animal of the book and the file by folded tag; what a row says goes first."""
     kin = {
-        fold: Kin(a.tag, a.sex, a.born, a.dam, tuple(s.tag for s in a.sires if s.tag), None)
+        fold: KinRow(a.tag, a.sex, a.born, a.dam, tuple(s.tag for s in a.sires if s.tag), None)
         for fold, a in book.animals.items()
     }
     for row in rows:
         known = kin.get(row.fold)
         sires = tuple(s.tag for s in row.sires if s.tag)
         sex = row.facts.get("sex", "U")
-        kin[row.fold] = Kin(
+        kin[row.fold] = KinRow(
             known.tag if known else row.tag,
             known.sex if known and sex == "U" else sex,
             row.facts.get("born") or (known.born if known else None),
@@ -66,7 +66,7 @@ def gather_kin(rows: Sequence[AnimalRow], book: KnownBook) -> dict[str, Kin]:
     return kin
 
 
-def check_kin(sheet: Sheet, kin: Mapping[str, Kin]) -> list[Fault]:
+def check_kin(sheet: Sheet, kin: Mapping[str, KinRow]) -> list[Fault]:
     """List every parent that cannot be: of the wrong sex, too young, or a pup of its own pups."""
     circles = find_circles({fold: [p for _, p in k.parents()] for fold, k in kin.items()})
     around = {step for circle in circles for step in _steps(circle)}
@@ -85,7 +85,7 @@ def check_kin(sheet: Sheet, kin: Mapping[str, Kin]) -> list[Fault]:
     return faults
 
 
-def _named(kin: Mapping[str, Kin]) -> Iterator[tuple[Kin, str, str]]:
+def _named(kin: Mapping[str, KinRow]) -> Iterator[tuple[KinRow, str, str]]:
     """Each parent that a row names, or that has a row itself: the book alone is not the file's fault."""
     for pup in kin.values():
         for role, fold in pup.parents():
@@ -93,11 +93,11 @@ def _named(kin: Mapping[str, Kin]) -> Iterator[tuple[Kin, str, str]]:
                 yield pup, role, fold
 
 
-def _own_parent(pup: Kin, fold: str) -> WrongUse | None:
-    return OwnParent(pup.tag) if pup.tag.casefold() == fold else None
+def _own_parent(pup: KinRow, fold: str) -> WrongUse | None:
+    return OwnParentCell(pup.tag) if pup.tag.casefold() == fold else None
 
 
-def _wrong_sex(parent: Kin | None, role: str) -> WrongUse | None:
+def _wrong_sex(parent: KinRow | None, role: str) -> WrongUse | None:
     if parent is None or parent.sex in ("U", ROLE_SEX[role]):
         return None
     told = parent.row and parent.row.facts.get("sex", "U") != "U"
@@ -106,7 +106,11 @@ def _wrong_sex(parent: Kin | None, role: str) -> WrongUse | None:
 
 
 def _two_roles(
-    pup: Kin, role: str, fold: str, parent: Kin | None, first_roles: dict[str, tuple[str, int]]
+    pup: KinRow,
+    role: str,
+    fold: str,
+    parent: KinRow | None,
+    first_roles: dict[str, tuple[str, int]],
 ) -> WrongUse | None:
     """Where nothing tells the sex of a parent, its first role does."""
     if pup.row is None or (parent and parent.sex != "U"):
@@ -115,13 +119,13 @@ def _two_roles(
     return DamAndSire(parent.tag if parent else fold, role, first, line) if first != role else None
 
 
-def _too_young(parent: Kin | None, pup: Kin) -> WrongUse | None:
+def _too_young(parent: KinRow | None, pup: KinRow) -> WrongUse | None:
     if parent is None or not (parent.born and pup.born) or parent.born.first < pup.born.last:
         return None
     return ParentTooYoung(parent.tag, str(parent.born), pup.tag, str(pup.born))
 
 
-def _fault(sheet: Sheet, pup: Kin, role: str, parent: Kin | None, wrong: WrongUse) -> Fault:
+def _fault(sheet: Sheet, pup: KinRow, role: str, parent: KinRow | None, wrong: WrongUse) -> Fault:
     """Point at the row that names the parent, else at the parent's own row."""
     if pup.row:
         return sheet.fault(pup.row.line, role, pup.row.cells.get(role, ""), wrong.sentence)
@@ -135,7 +139,7 @@ def _steps(circle: Sequence[str]) -> Iterator[tuple[str, str]]:
     return zip(circle, [*circle[1:], circle[0]], strict=True)
 
 
-def _circle(sheet: Sheet, circle: Sequence[str], kin: Mapping[str, Kin]) -> Fault | None:
+def _circle(sheet: Sheet, circle: Sequence[str], kin: Mapping[str, KinRow]) -> Fault | None:
     """Point at the last row of the circle that names the next animal in it, if any does."""
     said = [
         (row, role)
@@ -147,4 +151,4 @@ def _circle(sheet: Sheet, circle: Sequence[str], kin: Mapping[str, Kin]) -> Faul
         return None
     row, role = said[-1]
     tags = [kin[fold].tag for fold in (*circle, circle[0])]
-    return sheet.fault(row.line, role, row.cells[role], OwnAncestor(tags).sentence)
+    return sheet.fault(row.line, role, row.cells[role], OwnAncestorCell(tags).sentence)

@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date
 
-from colony.exchange.kin_checks import ROLE_SEX, Kin
+from colony.exchange.sheet.kin import ROLE_SEX, KinRow
 
 
 @dataclass
@@ -17,13 +17,13 @@ class NamedParent:
     """The file or the book has it; otherwise the name is all that there is."""
     last_pup_born: date | None = None
 
-    def see(self, pup: Kin) -> None:
+    def see(self, pup: KinRow) -> None:
         """Note that it lived when this pup was born or begotten."""
         if pup.born:
             self.last_pup_born = max(pup.born.first, self.last_pup_born or pup.born.first)
 
 
-def named_parents(kin: Mapping[str, Kin]) -> dict[str, NamedParent]:
+def named_parents(kin: Mapping[str, KinRow]) -> dict[str, NamedParent]:
     """Parents whose sex only their role tells, by folded tag; `kin` has passed `check_kin`."""
     named: dict[str, NamedParent] = {}
     for pup in kin.values():

@@ -3,10 +3,10 @@
 import math
 from collections.abc import Iterator, Sequence
 
-from colony.exchange.animal_sheet import AnimalRow, Sheet
-from colony.exchange.faults import Fault
-from colony.exchange.known import KnownAnimal, KnownBook
-from colony.exchange.sire_cells import write_sires
+from colony.exchange.sheet.animals import AnimalRow, Sheet
+from colony.exchange.sheet.known import KnownAnimal, KnownBook
+from colony.exchange.sheet.sires import write_sires
+from colony.exchange.text.faults import Fault
 from colony.notation.shares import SireShare
 from colony.notation.tags import nearest_tags
 from colony.refusals.base import WrongUse

@@ -6,9 +6,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
-from colony.exchange.content import read_content
-from colony.exchange.encodings import decode
-from colony.exchange.inert import undo_inert
+from colony.exchange.text.content import read_content
+from colony.exchange.text.encodings import decode
+from colony.exchange.text.inert import undo_inert
 from colony.refusals.exchange import (
     BrokenQuotes,
     CellTooLong,

@@ -2,8 +2,8 @@
 
 from collections.abc import Iterator, Mapping
 
-from colony.papers.chart_drawing import Drawing, Label, Line, Symbol, shortened
-from colony.papers.chart_frame import (
+from colony.papers.chart.drawing import Drawing, Label, Stroke, Symbol, shortened
+from colony.papers.chart.frame import (
     KEY_MM,
     MARGIN_MM,
     SYMBOL_MM,
@@ -14,12 +14,12 @@ from colony.papers.chart_frame import (
     Words,
     frame,
 )
-from colony.papers.chart_members import Scope, chart_members
-from colony.papers.chart_places import chart_places
-from colony.papers.chart_routes import route_families
-from colony.papers.chart_strokes import share_labels, strokes
-from colony.papers.chart_text import AnimalText, chart_text
-from colony.pedigree.graph import Pedigree
+from colony.papers.chart.members import Scope, chart_members
+from colony.papers.chart.places import chart_places
+from colony.papers.chart.routes import route_families
+from colony.papers.chart.strokes import share_labels, strokes
+from colony.papers.chart.text import AnimalText, chart_text
+from colony.pedigree.graph.graph import Pedigree
 
 TITLE_TEXT_MM, KEY_TEXT_MM = 4.5, 2.2
 KEY = (
@@ -82,28 +82,28 @@ def _words_top(row: RowWords, words: Words, lines: int) -> float:
     return -beyond - lines * TEXT_LINE_MM if row.above else beyond
 
 
-def _leaders(page: Frame) -> Iterator[Line]:
+def _leaders(page: Frame) -> Iterator[Stroke]:
     """Thin lines from symbols to words on the second level."""
     for row in page.words:
         for one, words in row.of.items():
             x, y = page.of(one)
             if words.level:
                 end = -_words_top(row, words, 0) if row.above else _words_top(row, words, 0)
-                yield Line(x, y, x, y - end if row.above else y + end, width_mm=0.1)
+                yield Stroke(x, y, x, y - end if row.above else y + end, width_mm=0.1)
 
 
-def _stroke(symbol: Symbol) -> Line:
+def _stroke(symbol: Symbol) -> Stroke:
     reach = symbol.size_mm * 0.72
     x, y = symbol.x_mm, symbol.y_mm
-    return Line(x - reach, y + reach, x + reach, y - reach)
+    return Stroke(x - reach, y + reach, x + reach, y - reach)
 
 
-def _arrow(symbol: Symbol) -> Iterator[Line]:
+def _arrow(symbol: Symbol) -> Iterator[Stroke]:
     """The arrow at the lower left that points out whom the chart is about."""
     tip = symbol.x_mm - symbol.size_mm * 0.6, symbol.y_mm + symbol.size_mm * 0.35
-    yield Line(*tip, tip[0] - 4, tip[1] + 1.8, width_mm=0.4)
-    yield Line(*tip, tip[0] - 1.7, tip[1] - 0.3, width_mm=0.4)
-    yield Line(*tip, tip[0] - 0.9, tip[1] + 1.4, width_mm=0.4)
+    yield Stroke(*tip, tip[0] - 4, tip[1] + 1.8, width_mm=0.4)
+    yield Stroke(*tip, tip[0] - 1.7, tip[1] - 0.3, width_mm=0.4)
+    yield Stroke(*tip, tip[0] - 0.9, tip[1] + 1.4, width_mm=0.4)
 
 
 def _key(page: Frame) -> Iterator[Label]:

@@ -7,7 +7,7 @@ LETTER_WIDTH = 0.52
 
 
 @dataclass(frozen=True)
-class Line:
+class Stroke:
     """A straight stroke."""
 
     x1_mm: float
@@ -82,9 +82,9 @@ class Drawing:
     title: str
     width_mm: float
     height_mm: float
-    lines: tuple[Line, ...]
+    lines: tuple[Stroke, ...]
     symbols: tuple[Symbol, ...]
-    marks: tuple[Line, ...]
+    marks: tuple[Stroke, ...]
     labels: tuple[Label, ...]
 
 

@@ -5,10 +5,10 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from colony.papers.chart_drawing import LETTER_WIDTH
-from colony.papers.chart_places import Places
-from colony.papers.chart_routes import Lanes
-from colony.papers.chart_text import AnimalText
+from colony.papers.chart.drawing import LETTER_WIDTH
+from colony.papers.chart.places import Places
+from colony.papers.chart.routes import Lanes
+from colony.papers.chart.text import AnimalText
 
 A4_MM = (297.0, 210.0)
 MARGIN_MM, TITLE_MM, KEY_MM = 10.0, 9.0, 7.0

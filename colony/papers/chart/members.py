@@ -6,9 +6,9 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from colony.pedigree.doubts import UNKNOWN
-from colony.pedigree.graph import Pedigree
-from colony.pedigree.kinship import kinship
+from colony.pedigree.doubt.doubts import UNKNOWN
+from colony.pedigree.graph.graph import Pedigree
+from colony.pedigree.kinship.kinship import kinship
 
 
 @dataclass(frozen=True)

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from colony.papers.chart_members import Family, Members
+from colony.papers.chart.members import Family, Members
 
 GAP = 1.0
 """Columns between two neighbours, from centre to centre."""

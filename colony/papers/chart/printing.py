@@ -6,7 +6,7 @@ from io import BytesIO
 from fpdf import FPDF
 from PIL import Image, ImageDraw, ImageFont
 
-from colony.papers.chart_drawing import Drawing, Label, Line, Symbol
+from colony.papers.chart.drawing import Drawing, Label, Stroke, Symbol
 
 FACE = files("font_source_sans_pro") / "files" / "SourceSansPro-Regular.ttf"
 DASH_MM, SPACE_MM = 1.2, 0.9
@@ -35,7 +35,7 @@ def chart_pdf(drawing: Drawing) -> bytes:
     return bytes(pdf.output())
 
 
-def _pdf_line(pdf: FPDF, line: Line) -> None:
+def _pdf_line(pdf: FPDF, line: Stroke) -> None:
     pdf.set_line_width(line.width_mm)
     if line.dashed:
         pdf.set_dash_pattern(dash=DASH_MM, gap=SPACE_MM)
@@ -89,7 +89,7 @@ class _Pen:
         self.face = FACE.read_bytes()
         self.faces: dict[float, ImageFont.FreeTypeFont] = {}
 
-    def line(self, line: Line) -> None:
+    def line(self, line: Stroke) -> None:
         for (x1, y1), (x2, y2) in _dashes(line) if line.dashed else [_ends(line)]:
             self._stroke(x1, y1, x2, y2, line.width_mm)
 
@@ -122,11 +122,11 @@ class _Pen:
 Point = tuple[float, float]
 
 
-def _ends(line: Line) -> tuple[Point, Point]:
+def _ends(line: Stroke) -> tuple[Point, Point]:
     return (line.x1_mm, line.y1_mm), (line.x2_mm, line.y2_mm)
 
 
-def _dashes(line: Line) -> list[tuple[Point, Point]]:
+def _dashes(line: Stroke) -> list[tuple[Point, Point]]:
     (x1, y1), (x2, y2) = _ends(line)
     length = ((x2 - x1) ** 2 + (y2 - y1) ** 2) ** 0.5
     dashes = []

@@ -5,8 +5,8 @@ from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from math import inf
 
-from colony.papers.chart_members import Family
-from colony.papers.chart_places import Places
+from colony.papers.chart.members import Family
+from colony.papers.chart.places import Places
 
 ASIDE = (0.2, 0.31, 0.42)
 """How far beside its symbol a line may go down, in columns, so that it covers no other line."""

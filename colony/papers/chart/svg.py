@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from xml.sax.saxutils import escape
 
-from colony.papers.chart_drawing import Drawing, Label, Line, Symbol
+from colony.papers.chart.drawing import Drawing, Label, Stroke, Symbol
 
 DASHES = "1.2 0.9"
 FACE = "Source Sans Pro, Helvetica, Arial, sans-serif"
@@ -43,7 +43,7 @@ def _attributes(**values: float) -> str:
     )
 
 
-def _line(line: Line) -> str:
+def _line(line: Stroke) -> str:
     ends = _attributes(x1=line.x1_mm, y1=line.y1_mm, x2=line.x2_mm, y2=line.y2_mm)
     dashes = f' stroke-dasharray="{DASHES}"' if line.dashed else ""
     return f"<line {ends} {_attributes(stroke_width=line.width_mm)}{dashes}/>"

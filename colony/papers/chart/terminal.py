@@ -3,9 +3,9 @@
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 
-from colony.papers.chart_members import Family, Members, Scope, chart_members
-from colony.papers.chart_text import AnimalText, chart_text
-from colony.pedigree.graph import Pedigree
+from colony.papers.chart.members import Family, Members, Scope, chart_members
+from colony.papers.chart.text import AnimalText, chart_text
+from colony.pedigree.graph.graph import Pedigree
 
 SIGNS = {
     "M": "\N{WHITE SQUARE}",

@@ -4,11 +4,11 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from colony.papers.chart_members import Members
-from colony.pedigree.completeness import generation_equivalents
-from colony.pedigree.graph import Pedigree
-from colony.pedigree.inbreeding import inbreeding
-from colony.pedigree.range import inbreeding_range
+from colony.papers.chart.members import Members
+from colony.pedigree.doubt.range import inbreeding_range
+from colony.pedigree.graph.completeness import generation_equivalents
+from colony.pedigree.graph.graph import Pedigree
+from colony.pedigree.kinship.inbreeding import inbreeding
 
 
 @dataclass(frozen=True)

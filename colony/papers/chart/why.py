@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator, Sequence
 
-from colony.pedigree.paths import Path, Why
+from colony.pedigree.paths.paths import Path, Why
 
 BAR = 24
 

@@ -7,7 +7,7 @@ from collections.abc import Iterable
 from datetime import date
 from xml.sax.saxutils import escape
 
-from colony.papers.growth_picture import GrowthPicture, Line
+from colony.papers.growth.picture import GrowthPicture, Line
 from colony.papers.plain_words import printable
 
 WIDTH, HEIGHT = 720, 420

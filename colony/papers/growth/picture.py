@@ -4,7 +4,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 
-from colony.planning.growth import (
+from colony.planning.pups.growth import (
     Curve,
     GrowthPrior,
     Width,

@@ -8,7 +8,7 @@ from datetime import date
 from itertools import pairwise
 from textwrap import wrap
 
-from colony.papers.growth_picture import GrowthPicture, Line
+from colony.papers.growth.picture import GrowthPicture, Line
 from colony.papers.plain_words import printable
 
 MARKS = {

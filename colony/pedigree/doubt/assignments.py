@@ -7,8 +7,8 @@ from math import prod
 
 import numpy as np
 
-from colony.pedigree.doubts import UNKNOWN
-from colony.pedigree.nodes import BoolArray, FloatArray, IntArray, Nodes
+from colony.pedigree.doubt.doubts import UNKNOWN
+from colony.pedigree.graph.nodes import BoolArray, FloatArray, IntArray, Nodes
 
 _CELLS_AT_ONCE = 1 << 21
 _CELLS_OF_A_STEP = 1 << 12
@@ -59,13 +59,15 @@ class Assignments:
         at_once = max(1, _CELLS_AT_ONCE // (len(self.settled) + len(self.open) + 1) ** 2)
         every = product(*(sires for _, sires in self.choices))
         found = [
-            _Table(nodes, self, np.array(some, dtype=np.int64), settled_kinship).between_the_two()
+            _CaseKinship(
+                nodes, self, np.array(some, dtype=np.int64), settled_kinship
+            ).between_the_two()
             for some in _batched(every, at_once)
         ]
         return min(float(one.min()) for one in found), max(float(one.max()) for one in found)
 
 
-class _Table:
+class _CaseKinship:
     """Kinship of all nodes of a case under some assignments, (m + 1, m + 1, ways).
 
     The last place stands for somebody unknown.

@@ -4,11 +4,11 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from colony.pedigree.above import above
-from colony.pedigree.assignments import Assignments, assignments, touched_by_doubt
-from colony.pedigree.graph import Pedigree
-from colony.pedigree.nodes import BoolArray, FloatArray, IntArray, Nodes
-from colony.pedigree.sweep import Mixing, sweep
+from colony.pedigree.doubt.assignments import Assignments, assignments, touched_by_doubt
+from colony.pedigree.graph.above import above
+from colony.pedigree.graph.graph import Pedigree
+from colony.pedigree.graph.nodes import BoolArray, FloatArray, IntArray, Nodes
+from colony.pedigree.kinship.sweep import Mixing, sweep
 
 EXTREMES = (Mixing.LEAST, Mixing.GREATEST)
 

@@ -3,8 +3,8 @@
 import numpy as np
 from numpy.typing import NDArray
 
-from colony.pedigree.doubts import UNKNOWN
-from colony.pedigree.nodes import IntArray, Nodes
+from colony.pedigree.doubt.doubts import UNKNOWN
+from colony.pedigree.graph.nodes import IntArray, Nodes
 
 
 def drop_alleles(nodes: Nodes, chance: np.random.Generator, drops: int) -> NDArray[np.int32]:

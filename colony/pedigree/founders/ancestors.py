@@ -4,10 +4,10 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from colony.pedigree.above import above
-from colony.pedigree.descent import passed_down, traced_up
-from colony.pedigree.graph import Pedigree
-from colony.pedigree.nodes import FloatArray, IntArray
+from colony.pedigree.graph.above import above
+from colony.pedigree.graph.descent import passed_down, traced_up
+from colony.pedigree.graph.graph import Pedigree
+from colony.pedigree.graph.nodes import FloatArray, IntArray
 
 MOST_ANCESTORS = 200
 NOTHING_LEFT = 1e-12

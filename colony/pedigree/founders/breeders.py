@@ -4,9 +4,9 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from colony.pedigree.graph import Pedigree
-from colony.pedigree.kinship import weighted_kinship
-from colony.pedigree.nodes import FloatArray, IntArray
+from colony.pedigree.graph.graph import Pedigree
+from colony.pedigree.graph.nodes import FloatArray, IntArray
+from colony.pedigree.kinship.kinship import weighted_kinship
 
 
 @dataclass(frozen=True, eq=False)

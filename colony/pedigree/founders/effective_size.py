@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from colony.pedigree.nodes import FloatArray
+from colony.pedigree.graph.nodes import FloatArray
 
 
 def size_from_sexes(males: int, females: int) -> float:

@@ -4,13 +4,13 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from colony.pedigree.above import above
-from colony.pedigree.ancestors import effective_ancestors
-from colony.pedigree.descent import traced_up
-from colony.pedigree.doubts import UNKNOWN
-from colony.pedigree.graph import Pedigree
-from colony.pedigree.kinship import mean_kinship
-from colony.pedigree.nodes import FloatArray, IntArray, Nodes
+from colony.pedigree.doubt.doubts import UNKNOWN
+from colony.pedigree.founders.ancestors import effective_ancestors
+from colony.pedigree.graph.above import above
+from colony.pedigree.graph.descent import traced_up
+from colony.pedigree.graph.graph import Pedigree
+from colony.pedigree.graph.nodes import FloatArray, IntArray, Nodes
+from colony.pedigree.kinship.kinship import mean_kinship
 
 
 @dataclass(frozen=True, eq=False)

@@ -8,11 +8,11 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from colony.pedigree.above import Above, above
-from colony.pedigree.alleles import drop_alleles
-from colony.pedigree.founders import contributions
-from colony.pedigree.graph import Pedigree
-from colony.pedigree.nodes import FloatArray, IntArray
+from colony.pedigree.founders.alleles import drop_alleles
+from colony.pedigree.founders.founders import contributions
+from colony.pedigree.graph.above import Above, above
+from colony.pedigree.graph.graph import Pedigree
+from colony.pedigree.graph.nodes import FloatArray, IntArray
 
 _ALLELES_AT_ONCE = 1 << 23
 """Alleles that are held in memory together."""

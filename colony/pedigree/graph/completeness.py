@@ -2,8 +2,8 @@
 
 import numpy as np
 
-from colony.pedigree.graph import Pedigree
-from colony.pedigree.nodes import FloatArray
+from colony.pedigree.graph.graph import Pedigree
+from colony.pedigree.graph.nodes import FloatArray
 
 
 def generation_equivalents(pedigree: Pedigree) -> FloatArray:

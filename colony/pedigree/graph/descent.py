@@ -6,8 +6,8 @@ With T the lower triangle of what is taken and D the Mendelian parts, all kinshi
 
 import numpy as np
 
-from colony.pedigree.nodes import BoolArray, FloatArray, Nodes
-from colony.pedigree.sweep import sweep
+from colony.pedigree.graph.nodes import BoolArray, FloatArray, Nodes
+from colony.pedigree.kinship.sweep import sweep
 
 
 def traced_up(nodes: Nodes, weights: FloatArray, cut: BoolArray | None = None) -> FloatArray:

@@ -2,8 +2,8 @@
 
 import numpy as np
 
-from colony.pedigree.graph import Pedigree
-from colony.pedigree.nodes import BoolArray, IntArray
+from colony.pedigree.graph.graph import Pedigree
+from colony.pedigree.graph.nodes import BoolArray, IntArray
 
 UNDETERMINED = -1
 

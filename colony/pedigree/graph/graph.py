@@ -7,9 +7,9 @@ from itertools import chain
 
 import numpy as np
 
-from colony.pedigree.doubts import UNKNOWN, Doubt, FounderKinship
-from colony.pedigree.layout import build_nodes
-from colony.pedigree.nodes import BoolArray, FloatArray, IntArray, Looped, Nodes
+from colony.pedigree.doubt.doubts import UNKNOWN, Doubt, FounderKinship
+from colony.pedigree.graph.layout import build_nodes
+from colony.pedigree.graph.nodes import BoolArray, FloatArray, IntArray, Looped, Nodes
 from colony.refusals.pedigree import FemaleSire, MaleDam, NotAFounder, OwnAncestor
 
 __all__ = [

@@ -4,8 +4,8 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from colony.pedigree.doubts import UNKNOWN, Doubt, FounderKinship
-from colony.pedigree.nodes import IntArray, Nodes
+from colony.pedigree.doubt.doubts import UNKNOWN, Doubt, FounderKinship
+from colony.pedigree.graph.nodes import IntArray, Nodes
 
 
 def build_nodes(

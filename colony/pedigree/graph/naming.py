@@ -1,7 +1,7 @@
 """How a node is called where a person reads it."""
 
-from colony.pedigree.doubts import UNKNOWN
-from colony.pedigree.graph import Pedigree
+from colony.pedigree.doubt.doubts import UNKNOWN
+from colony.pedigree.graph.graph import Pedigree
 
 STRANGER = "somebody unknown"
 

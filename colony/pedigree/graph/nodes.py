@@ -11,7 +11,7 @@ from functools import cached_property
 import numpy as np
 from numpy.typing import NDArray
 
-from colony.pedigree.doubts import UNKNOWN
+from colony.pedigree.doubt.doubts import UNKNOWN
 
 IntArray = NDArray[np.int64]
 FloatArray = NDArray[np.float64]

@@ -2,9 +2,9 @@
 
 import numpy as np
 
-from colony.pedigree.descent import passed_down
-from colony.pedigree.graph import Pedigree
-from colony.pedigree.nodes import FloatArray, IntArray
+from colony.pedigree.graph.descent import passed_down
+from colony.pedigree.graph.graph import Pedigree
+from colony.pedigree.graph.nodes import FloatArray, IntArray
 
 
 def species_shares(pedigree: Pedigree, species: IntArray, kinds: int) -> FloatArray:

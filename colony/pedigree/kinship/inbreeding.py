@@ -2,10 +2,10 @@
 
 import numpy as np
 
-from colony.pedigree.above import above
-from colony.pedigree.graph import Pedigree
-from colony.pedigree.nodes import FloatArray, IntArray
-from colony.pedigree.sweep import sweep
+from colony.pedigree.graph.above import above
+from colony.pedigree.graph.graph import Pedigree
+from colony.pedigree.graph.nodes import FloatArray, IntArray
+from colony.pedigree.kinship.sweep import sweep
 
 
 def inbreeding(pedigree: Pedigree, of: IntArray | None = None) -> FloatArray:

@@ -2,12 +2,12 @@
 
 import numpy as np
 
-from colony.pedigree.above import above
-from colony.pedigree.descent import mendelian_parts, passed_down, traced_up
-from colony.pedigree.doubts import UNKNOWN
-from colony.pedigree.graph import Pedigree
-from colony.pedigree.nodes import FloatArray, IntArray, Nodes
-from colony.pedigree.sweep import sweep
+from colony.pedigree.doubt.doubts import UNKNOWN
+from colony.pedigree.graph.above import above
+from colony.pedigree.graph.descent import mendelian_parts, passed_down, traced_up
+from colony.pedigree.graph.graph import Pedigree
+from colony.pedigree.graph.nodes import FloatArray, IntArray, Nodes
+from colony.pedigree.kinship.sweep import sweep
 
 FEW = 8
 """So many times fewer columns than rows, and tracing each is quicker than one table of all."""

@@ -6,15 +6,15 @@ from itertools import groupby, pairwise
 
 import numpy as np
 
-from colony.pedigree.doubts import UNKNOWN
-from colony.pedigree.nodes import BoolArray, IntArray, Nodes
+from colony.pedigree.doubt.doubts import UNKNOWN
+from colony.pedigree.graph.nodes import BoolArray, IntArray, Nodes
 
 AT_ONCE = 64
 """Newcomers taken together: enough to outweigh the call, few enough to stay in fast memory."""
 
 
 @dataclass(frozen=True)
-class Move:
+class TableStep:
     """Nodes whose parents are read, then nodes that enter the table, then nodes that leave it."""
 
     read: IntArray
@@ -26,7 +26,7 @@ class Move:
 class Schedule:
     """The moves in order, and how many nodes are in the table at the same time at most."""
 
-    moves: tuple[Move, ...]
+    moves: tuple[TableStep, ...]
     slots: int
 
 
@@ -106,9 +106,9 @@ def _cut(born: tuple[IntArray, ...], batches: list[_Batch]) -> Schedule:
         return departed
 
     for step, pups in enumerate(born):
-        moves.append(Move(pups, nobody, depart()))
+        moves.append(TableStep(pups, nobody, depart()))
         for batch in entering.get(step, ()):
             inside += len(batch.breeders)
             most = max(most, inside - gone)
-            moves.append(Move(nobody, batch.breeders, depart()))
+            moves.append(TableStep(nobody, batch.breeders, depart()))
     return Schedule(tuple(moves), most)

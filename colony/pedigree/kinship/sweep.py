@@ -12,8 +12,8 @@ from enum import Enum
 
 import numpy as np
 
-from colony.pedigree.nodes import FloatArray, IntArray, Nodes
-from colony.pedigree.schedule import schedule
+from colony.pedigree.graph.nodes import FloatArray, IntArray, Nodes
+from colony.pedigree.kinship.schedule import schedule
 from colony.refusals.pedigree import TooManyBreeders
 
 MOST_IN_TABLE = 20_000
@@ -68,7 +68,7 @@ def sweep(nodes: Nodes, keep: IntArray | None = None, mixing: Mixing = Mixing.EX
     plan = schedule(nodes, stays)
     if plan.slots > MOST_IN_TABLE:
         raise TooManyBreeders(plan.slots, MOST_IN_TABLE)
-    table = _Table(nodes, plan.slots, mixing)
+    table = _SlotKinship(nodes, plan.slots, mixing)
     for move in plan.moves:
         table.read(move.read)
         table.enter(move.enter)
@@ -77,7 +77,7 @@ def sweep(nodes: Nodes, keep: IntArray | None = None, mixing: Mixing = Mixing.EX
     return Swept(table.between[:-1], table.own[:-1], table.kinship[np.ix_(at, at)])
 
 
-class _Table:
+class _SlotKinship:
     """Kinship among the nodes in use, each in a slot that is given on after its last pup.
 
     The last slot stands for everybody unknown and holds zeros.

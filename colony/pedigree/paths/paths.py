@@ -5,13 +5,13 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from colony.pedigree.above import above
-from colony.pedigree.doubts import UNKNOWN
-from colony.pedigree.graph import Pedigree
-from colony.pedigree.naming import node_names
-from colony.pedigree.nodes import FloatArray, Nodes
-from colony.pedigree.shares import ancestor_shares
-from colony.pedigree.sweep import sweep
+from colony.pedigree.doubt.doubts import UNKNOWN
+from colony.pedigree.graph.above import above
+from colony.pedigree.graph.graph import Pedigree
+from colony.pedigree.graph.naming import node_names
+from colony.pedigree.graph.nodes import FloatArray, Nodes
+from colony.pedigree.kinship.sweep import sweep
+from colony.pedigree.paths.shares import ancestor_shares
 
 MOST_PATHS = 200
 """Paths that a person may still want to read; beyond that they are summed by ancestor."""

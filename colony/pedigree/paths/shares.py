@@ -4,8 +4,8 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from colony.pedigree.doubts import UNKNOWN
-from colony.pedigree.nodes import FloatArray, Nodes
+from colony.pedigree.doubt.doubts import UNKNOWN
+from colony.pedigree.graph.nodes import FloatArray, Nodes
 
 
 @dataclass(frozen=True, eq=False)

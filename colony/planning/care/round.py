@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 
 from colony.notation.care import TASKS
-from colony.planning.walk import Place, by_biosecurity
+from colony.planning.care.walking_order import WorkPlace, by_biosecurity
 
 
 @dataclass(frozen=True)
@@ -25,7 +25,7 @@ class Rhythm:
 
 
 @dataclass(frozen=True)
-class Entry:
+class WorkEntry:
     """What was written of a task at a place on a day: done so many times, or skipped and why."""
 
     day: date
@@ -42,7 +42,7 @@ class Work:
     """
 
     task: str
-    place: Place
+    place: WorkPlace
     wanted: int
     done: int
     due: date
@@ -70,9 +70,9 @@ USUAL = (
 
 
 def todays_work(
-    places: Iterable[Place],
+    places: Iterable[WorkPlace],
     rhythms: Sequence[Rhythm],
-    written: Mapping[tuple[str, str], Sequence[Entry]],
+    written: Mapping[tuple[str, str], Sequence[WorkEntry]],
     today: date,
 ) -> list[Work]:
     """Everything that is due today or was done today, in walking order.
@@ -95,7 +95,7 @@ def todays_work(
     return found
 
 
-def rhythm_at(place: Place, task: str, rhythms: Iterable[Rhythm]) -> Rhythm | None:
+def rhythm_at(place: WorkPlace, task: str, rhythms: Iterable[Rhythm]) -> Rhythm | None:
     """The rhythm of a task at a place: its own before its role's, its system's, everybody's."""
     kind = TASKS[task]
     if kind.per != place.per or (kind.needs_animals and not place.animals):
@@ -110,7 +110,7 @@ def overdue(work: Iterable[Work]) -> list[Work]:
     return sorted(late, key=lambda one: -one.overdue_days)
 
 
-def _fits(rhythm: Rhythm, place: Place) -> bool:
+def _fits(rhythm: Rhythm, place: WorkPlace) -> bool:
     tank = place.name if place.per == "tank" else None
     return (
         rhythm.tank in (None, tank)
@@ -128,7 +128,7 @@ def _closeness(rhythm: Rhythm) -> tuple[bool, bool, bool, date]:
     )
 
 
-def _work(place: Place, rhythm: Rhythm, entries: Sequence[Entry], today: date) -> Work:
+def _work(place: WorkPlace, rhythm: Rhythm, entries: Sequence[WorkEntry], today: date) -> Work:
     done = [entry for entry in entries if entry.skipped_why is None]
     skips = [entry for entry in entries if entry.skipped_why is not None]
     before = [entry for entry in done if entry.day < today]
@@ -151,7 +151,7 @@ def _work(place: Place, rhythm: Rhythm, entries: Sequence[Entry], today: date) -
     )
 
 
-def _due(place: Place, rhythm: Rhythm, last_done: date | None, skips: Sequence[date]) -> date:
+def _due(place: WorkPlace, rhythm: Rhythm, last_done: date | None, skips: Sequence[date]) -> date:
     """The first day that wants the task: a skipped day is let go, but not the day after it."""
     days = [rhythm.started if last_done is None else last_done + timedelta(rhythm.every_days)]
     days += [day + timedelta(days=1) for day in skips]

@@ -11,7 +11,7 @@ _BY_ROLE = {"hospital": GUARDED, "intake": ISOLATED}
 
 
 @dataclass(frozen=True)
-class Place:
+class WorkPlace:
     """A tank or a system where work is done.
 
     `walk` is its place on the breeder's own way through the house; `water` its class;
@@ -47,6 +47,6 @@ def water_classes(stops: Iterable[Stop]) -> dict[str, int]:
     return worst
 
 
-def by_biosecurity(places: Iterable[Place]) -> list[Place]:
+def by_biosecurity(places: Iterable[WorkPlace]) -> list[WorkPlace]:
     """Clean before guarded before isolated; within a class as the breeder walks."""
     return sorted(places, key=lambda one: (one.water, one.walk, one.per != "system", one.name))

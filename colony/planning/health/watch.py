@@ -4,7 +4,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from datetime import date
 
-from colony.planning.feeding import Feeding
+from colony.planning.pups.feeding import FoodOffered
 
 
 @dataclass(frozen=True)
@@ -15,7 +15,7 @@ class Refusing:
     since: date
 
 
-def refusals_in_a_row(feedings: Iterable[Feeding]) -> Refusing | None:
+def refusals_in_a_row(feedings: Iterable[FoodOffered]) -> Refusing | None:
     """Count back from the last feeding the days on which nothing was taken."""
     took: dict[date, bool] = {}
     for feeding in feedings:

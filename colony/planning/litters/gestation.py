@@ -16,7 +16,7 @@ from functools import cached_property
 from math import erfc, fsum, sqrt
 from operator import mul
 
-from colony.planning.conception import Evidence, conception_days, told
+from colony.planning.litters.conception import Evidence, conception_days, told
 
 TAIL = 0.05
 """The share of births before the earliest date, and after the latest."""

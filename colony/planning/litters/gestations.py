@@ -2,9 +2,9 @@
 
 from datetime import date, timedelta
 
-from colony.planning.conception import Evidence, conception_span
-from colony.planning.gestation import Carried, GestationPrior
-from colony.planning.gestation_judgement import verdict_of
+from colony.planning.litters.conception import Evidence, conception_span
+from colony.planning.litters.gestation import Carried, GestationPrior
+from colony.planning.litters.judgement import verdict_of
 
 VAGUE_DAYS = 60
 """Days of conception that lie farther apart than this teach nothing; common practice, no source."""

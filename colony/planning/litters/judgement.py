@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from datetime import date
 from typing import Literal
 
-from colony.planning.gestation import GestationPrior
+from colony.planning.litters.gestation import GestationPrior
 
 Verdict = Literal["plausible", "implausible", "impossible"]
 

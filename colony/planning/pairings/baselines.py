@@ -6,11 +6,11 @@ from typing import Literal
 
 import numpy as np
 
-from colony.planning.pairing_model import Question
-from colony.planning.pairing_pairs import open_pairs
-from colony.planning.pairing_question import pairing_question
-from colony.planning.pairing_taking import filled
-from colony.planning.pairing_wishes import BreedingTank, Index, Pair, Stock, Wishes
+from colony.planning.pairings.open_pairs import open_pairs
+from colony.planning.pairings.request import BreedingTank, Index, Pair, Stock, Wishes
+from colony.planning.pairings.search.greedy import filled
+from colony.planning.pairings.search.model import PairingProblem
+from colony.planning.pairings.search.question import pairing_question
 
 Rule = Literal["least kin first", "random"]
 
@@ -36,7 +36,7 @@ def rival_pairs(  # noqa: PLR0913 - what a plan takes, and the rule and seed
     return tuple(pairs.tags(int(dam[p]), int(sire[p])) for p in filled(question, order))
 
 
-def order_of(question: Question, rule: Rule, chance: np.random.Generator) -> Index:
+def order_of(question: PairingProblem, rule: Rule, chance: np.random.Generator) -> Index:
     """Find the order in which a rule tries the open pairs."""
     if rule == "random":
         return chance.permutation(len(question.must))

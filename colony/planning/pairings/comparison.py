@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from colony.planning.pairing_plan import Plan, PlannedPair
+from colony.planning.pairings.plan import PlannedPair, ProposedPlan
 
 
 @dataclass(frozen=True)
@@ -29,7 +29,7 @@ class Comparison:
     measures: tuple[Measure, ...]
 
 
-def compare_plans(first: Plan, second: Plan) -> Comparison:
+def compare_plans(first: ProposedPlan, second: ProposedPlan) -> Comparison:
     """Put two plans side by side, pair by pair and figure by figure."""
     theirs = ({(p.dam, p.sire) for p in plan.pairs} for plan in (first, second))
     of_first, of_second = theirs
@@ -44,7 +44,7 @@ def compare_plans(first: Plan, second: Plan) -> Comparison:
     )
 
 
-def _figures(plan: Plan) -> list[tuple[str, float]]:
+def _figures(plan: ProposedPlan) -> list[tuple[str, float]]:
     greatest = max((pair.expected_inbreeding for pair in plan.pairs), default=0.0)
     return [
         ("litters", len(plan.pairs)),

@@ -54,7 +54,7 @@ class Candidate:
 
 
 @dataclass(frozen=True)
-class Reason:
+class Bar:
     """Why an animal or a pair is left out, and by which rule."""
 
     name: str
@@ -67,7 +67,7 @@ PairRule = Callable[[Candidate, Candidate], str | None]
 
 def why_not(
     candidate: Candidate, today: date, overridden: frozenset[str] = NOBODY
-) -> tuple[Reason, ...]:
+) -> tuple[Bar, ...]:
     """Say why an animal may not be paired on a day; empty when it may."""
     return tuple(
         reason
@@ -78,7 +78,7 @@ def why_not(
 
 def why_not_together(
     one: Candidate, other: Candidate, overridden: frozenset[str] = NOBODY
-) -> tuple[Reason, ...]:
+) -> tuple[Bar, ...]:
     """Say why two animals may not be paired with each other, whatever each is by itself."""
     return tuple(
         reason
@@ -89,7 +89,7 @@ def why_not_together(
 
 def set_aside(
     one: Candidate, other: Candidate, today: date, overridden: frozenset[str]
-) -> tuple[Reason, ...]:
+) -> tuple[Bar, ...]:
     """Name the reasons against `other` as a partner of `one` that hold but were overridden.
 
     So a cross that was asked for is still named as a cross.
@@ -101,7 +101,7 @@ def set_aside(
 
 def set_aside_alone(
     candidate: Candidate, today: date, overridden: frozenset[str]
-) -> tuple[Reason, ...]:
+) -> tuple[Bar, ...]:
     """Name the reasons against an animal by itself that hold but were overridden."""
     return tuple(
         r for r in _reasons(candidate, today) if is_overridden(r, (candidate.tag,), overridden)
@@ -121,21 +121,21 @@ def not_here(status: str, since: date | None) -> str | None:
     return f"not here: {status} since {since}" if since else f"not here: {status}"
 
 
-def _reasons(candidate: Candidate, today: date) -> Iterator[Reason]:
+def _reasons(candidate: Candidate, today: date) -> Iterator[Bar]:
     for name, rule in RULES.items():
         text = rule(candidate, today)
         if text:
-            yield Reason(name, text)
+            yield Bar(name, text)
 
 
-def _pair_reasons(one: Candidate, other: Candidate) -> Iterator[Reason]:
+def _pair_reasons(one: Candidate, other: Candidate) -> Iterator[Bar]:
     for name, rule in PAIR_RULES.items():
         text = rule(one, other)
         if text:
-            yield Reason(name, text)
+            yield Bar(name, text)
 
 
-def is_overridden(reason: Reason, tags: tuple[str, ...], overridden: frozenset[str]) -> bool:
+def is_overridden(reason: Bar, tags: tuple[str, ...], overridden: frozenset[str]) -> bool:
     """Whether a rule is set aside, for everybody or for one of these animals."""
     return reason.name in overridden or any(f"{reason.name}:{tag}" in overridden for tag in tags)
 

@@ -13,13 +13,8 @@ from typing import Literal, get_args
 
 import numpy as np
 
-from colony.planning.pairing_count import count_litters
-from colony.planning.pairing_model import Question
-from colony.planning.pairing_objective import Objective
-from colony.planning.pairing_rivals import order_of, rival_pairs
-from colony.planning.pairing_search import best_plan
-from colony.planning.pairing_taking import filled
-from colony.planning.pairing_wishes import (
+from colony.planning.pairings.baselines import order_of, rival_pairs
+from colony.planning.pairings.request import (
     BreedingTank,
     Deadline,
     Effort,
@@ -29,6 +24,11 @@ from colony.planning.pairing_wishes import (
     Stock,
     Wishes,
 )
+from colony.planning.pairings.search.count import count_litters
+from colony.planning.pairings.search.greedy import filled
+from colony.planning.pairings.search.model import PairingProblem
+from colony.planning.pairings.search.objective import Objective
+from colony.planning.pairings.search.search import best_plan
 
 Way = Literal["plan", "least kin first", "random"]
 
@@ -60,7 +60,7 @@ class Future:
 
 
 @dataclass(frozen=True)
-class Draw:
+class FutureDraw:
     """How the future is drawn: its length, the pups of a litter, how often, and the seed."""
 
     generations: int = 3
@@ -69,7 +69,7 @@ class Draw:
     seed: int = 0
 
 
-DEFAULT_DRAW = Draw()
+DEFAULT_DRAW = FutureDraw()
 
 
 def futures(  # noqa: PLR0913 - what a plan takes, the plan, and how to draw
@@ -79,7 +79,7 @@ def futures(  # noqa: PLR0913 - what a plan takes, the plan, and how to draw
     tanks: Sequence[BreedingTank] = (),
     *,
     today: date,
-    draw: Draw = DEFAULT_DRAW,
+    draw: FutureDraw = DEFAULT_DRAW,
 ) -> tuple[Future, ...]:
     """Simulate the generations after a plan, after "least kin first" and after chance.
 
@@ -113,7 +113,7 @@ def _run(  # noqa: PLR0913, PLR0917 - one repeat of one way
     kinship: Floats,
     pairs: Index,
     size: tuple[int, int],
-    draw: Draw,
+    draw: FutureDraw,
     chance: np.random.Generator,
 ) -> list[tuple[float, float]]:
     """Follow one repeat; mean kinship and mean F of the pups of each generation."""
@@ -167,7 +167,7 @@ def _paired(way: Way, kinship: Floats, size: tuple[int, int], chance: np.random.
     none = np.zeros(len(f))
     goal = Objective(dam, sire, f, none, kinship, dams, weight=1.0)
     capacity = np.full(sires, -(-dams // sires))
-    question = Question(goal, capacity, (), none.astype(bool), none, None, dams)
+    question = PairingProblem(goal, capacity, (), none.astype(bool), none, None, dams)
     if way == "plan":
         deadline = Deadline(QUICK)
         chosen = best_plan(

@@ -6,8 +6,8 @@ from functools import cached_property
 
 import numpy as np
 
-from colony.planning.pairing_pairs import OpenPairs, disc_mm2, kept_partners, within
-from colony.planning.pairing_wishes import Bools, Floats, Index, Wishes
+from colony.planning.pairings.open_pairs import OpenPairs, disc_mm2, kept_partners, within
+from colony.planning.pairings.request import Bools, Floats, Index, Wishes
 
 SLACK = 1e-9
 """Areas are summed in floating point: this share over is not over."""
@@ -17,7 +17,7 @@ NOWHERE = -1
 
 
 @dataclass(frozen=True, eq=False)
-class House:
+class GroupTanks:
     """The t tanks offered, as the a dams and b sires of a plan meet them.
 
     `room_mm2` (t,) is what each holds; `dam_mm2` (a,) and `sire_mm2` (b,) are disc areas, a
@@ -47,7 +47,7 @@ class House:
         return np.where(self.sire_may, most, 0)
 
 
-def alike_together(house: House) -> House:
+def alike_together(house: GroupTanks) -> GroupTanks:
     """Take tanks together that differ in nothing but who is in them today."""
     kinds: dict[tuple[float, bytes, bytes], list[int]] = defaultdict(list)
     for tank, room in enumerate(house.room_mm2.tolist()):
@@ -65,7 +65,7 @@ def alike_together(house: House) -> House:
     )
 
 
-def house(pairs: OpenPairs, wishes: Wishes) -> House:
+def house(pairs: OpenPairs, wishes: Wishes) -> GroupTanks:
     """Measure the tanks offered and the animals that may go into them."""
     stock, tanks = pairs.stock, pairs.tanks
     code = {tank.code: n for n, tank in enumerate(tanks)}
@@ -80,7 +80,7 @@ def house(pairs: OpenPairs, wishes: Wishes) -> House:
     for n, (row, one) in enumerate(zip(pairs.sires, sires, strict=True)):
         if kept[one.tag]:
             may[:, n] = [tank == home[row] for tank in range(len(tanks))]
-    return House(
+    return GroupTanks(
         room_mm2=np.array([tank.room_mm2 for tank in tanks], dtype=float),
         dam_mm2=np.array([disc[one.tag] for one in dams], dtype=float),
         sire_mm2=np.array(

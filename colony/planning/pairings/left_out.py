@@ -4,8 +4,8 @@ from collections.abc import Iterator, Sequence
 
 import numpy as np
 
-from colony.planning.eligibility import Reason
-from colony.planning.pairing_pairs import (
+from colony.planning.pairings.eligibility import Bar
+from colony.planning.pairings.open_pairs import (
     APART,
     NO_TANK,
     OPEN,
@@ -14,8 +14,8 @@ from colony.planning.pairing_pairs import (
     Codes,
     OpenPairs,
 )
-from colony.planning.pairing_wishes import Floats, Index, Wishes
-from colony.planning.partners import LeftOut
+from colony.planning.pairings.partners import LeftOut
+from colony.planning.pairings.request import Floats, Index, Wishes
 
 BARRED = {
     RULED_OUT: "of another species or line",
@@ -43,7 +43,7 @@ def _others(count: int, used: Index) -> list[int]:
     return sorted(set(range(count)) - set(used.tolist()))
 
 
-def _why_no_dam(pairs: OpenPairs, wishes: Wishes, dam: Index, sire: Index, number: int) -> Reason:
+def _why_no_dam(pairs: OpenPairs, wishes: Wishes, dam: Index, sire: Index, number: int) -> Bar:
     bar = pairs.bar[number]
     if not (bar == OPEN).any():
         return _no_partner(bar, pairs.f[number], "male")
@@ -67,7 +67,7 @@ def _names(pairs: OpenPairs, dam: int) -> set[str | None]:
     return {one.species, one.line}
 
 
-def _why_no_sire(pairs: OpenPairs, number: int) -> Reason:
+def _why_no_sire(pairs: OpenPairs, number: int) -> Bar:
     bar, f = pairs.bar[:, number], pairs.f[:, number]
     if not (bar == OPEN).any():
         return _no_partner(bar, f, "female")
@@ -78,10 +78,10 @@ def _why_no_sire(pairs: OpenPairs, number: int) -> Reason:
     )
 
 
-def _no_partner(bar: Codes, f: Floats, sex: str) -> Reason:
+def _no_partner(bar: Codes, f: Floats, sex: str) -> Bar:
     if not len(bar):
-        return Reason("partner", f"no {sex} may be paired")
-    return Reason("partner", f"no {sex} for it: {', '.join(_counts(bar, f))}")
+        return Bar("partner", f"no {sex} may be paired")
+    return Bar("partner", f"no {sex} for it: {', '.join(_counts(bar, f))}")
 
 
 def _counts(bar: Codes, f: Floats) -> Iterator[str]:
@@ -92,8 +92,8 @@ def _counts(bar: Codes, f: Floats) -> Iterator[str]:
             yield f"{count} {words}{least}"
 
 
-def _no_place(why: str) -> Reason:
-    return Reason("place", f"eligible, but the plan had no place: {why}")
+def _no_place(why: str) -> Bar:
+    return Bar("place", f"eligible, but the plan had no place: {why}")
 
 
 def _few(tags: Sequence[str], most: int = 4) -> str:

@@ -2,14 +2,14 @@
 
 from collections.abc import Iterator, Sequence
 
-from colony.planning.pairing_pairs import kept_partners
-from colony.planning.pairing_plan import PlannedMove, PlannedPair
-from colony.planning.pairing_wishes import Stock
+from colony.planning.pairings.open_pairs import kept_partners
+from colony.planning.pairings.plan import PairingMove, PlannedPair
+from colony.planning.pairings.request import Stock
 
 
 def planned_moves(
     stock: Stock, planned: Sequence[PlannedPair], overridden: frozenset[str]
-) -> tuple[PlannedMove, ...]:
+) -> tuple[PairingMove, ...]:
     """List the moves of a plan, by tag.
 
     Where no tanks were offered, a female goes to her male, if it is known where he is. Where
@@ -23,7 +23,7 @@ def planned_moves(
         if pair.tank:
             goes[pair.sire] = pair.tank
     moves = [
-        PlannedMove(tag, homes[tag], tank)
+        PairingMove(tag, homes[tag], tank)
         for tag, tank in goes.items()
         if tank is not None and tank != homes[tag]
     ]
@@ -36,11 +36,11 @@ def _making_room(
     planned: Sequence[PlannedPair],
     goes: dict[str, str | None],
     overridden: frozenset[str],
-) -> Iterator[PlannedMove]:
+) -> Iterator[PairingMove]:
     sires = {pair.tank: pair.sire for pair in planned if pair.tank}
     for row, one in enumerate(stock.animals):
         home = stock.home(row)
         if one.status != "present" or home not in sires or one.tag in goes:
             continue
         if sires[home] not in kept_partners(one, overridden):
-            yield PlannedMove(one.tag, home, None)
+            yield PairingMove(one.tag, home, None)

@@ -9,15 +9,15 @@ from math import pi
 import numpy as np
 from numpy.typing import NDArray
 
-from colony.planning.eligibility import (
+from colony.planning.pairings.eligibility import (
     FEMALE,
     MALE,
+    Bar,
     Candidate,
-    Reason,
     why_not,
     why_not_together,
 )
-from colony.planning.pairing_wishes import BreedingTank, Floats, Index, Stock, Wishes
+from colony.planning.pairings.request import BreedingTank, Floats, Index, Stock, Wishes
 
 MARGIN = 1e-12
 """Kinship is summed in floating point: this much over a limit is not over it."""
@@ -44,7 +44,7 @@ class OpenPairs:
     bar: Codes
     f: Floats
     capacity: Index
-    alone: dict[str, tuple[Reason, ...]]
+    alone: dict[str, tuple[Bar, ...]]
 
     def candidate(self, row: int) -> Candidate:
         """Look up the animal of a row of the stock."""
@@ -99,16 +99,16 @@ def disc_mm2(one: Candidate) -> float:
     return pi / 4 * (width or 0.0) ** 2
 
 
-def _alone(stock: Stock, wishes: Wishes, today: date) -> dict[str, tuple[Reason, ...]]:
+def _alone(stock: Stock, wishes: Wishes, today: date) -> dict[str, tuple[Bar, ...]]:
     found = {}
     for one in stock.animals:
         kept = kept_partners(one, wishes.overridden)
         judged = replace(one, in_pairing_with=kept, most_females=_most(one, wishes))
         reasons = why_not(judged, today, wishes.overridden)
         if one.sex not in {FEMALE, MALE} and not reasons:
-            reasons = (Reason("sex", "a plan must know its sex: look for claspers"),)
+            reasons = (Bar("sex", "a plan must know its sex: look for claspers"),)
         if one.tag in wishes.without:
-            reasons = (Reason("without", "left out as asked"), *reasons)
+            reasons = (Bar("without", "left out as asked"), *reasons)
         if reasons:
             found[one.tag] = reasons
     return found

@@ -7,10 +7,10 @@ from datetime import date
 import numpy as np
 from numpy.typing import NDArray
 
-from colony.planning.eligibility import (
+from colony.planning.pairings.eligibility import (
     NOBODY,
+    Bar,
     Candidate,
-    Reason,
     set_aside,
     why_not,
     why_not_together,
@@ -29,7 +29,7 @@ class Partner:
     kinship: float
     expected_inbreeding: float
     mean_kinship: float
-    reasons: tuple[Reason, ...] = ()
+    reasons: tuple[Bar, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -37,11 +37,11 @@ class LeftOut:
     """An animal that is not used, with all its reasons."""
 
     tag: str
-    reasons: tuple[Reason, ...]
+    reasons: tuple[Bar, ...]
 
 
 @dataclass(frozen=True)
-class Partners:
+class RankedPartners:
     """Partners of one animal, best first, and all who are left out."""
 
     ranked: tuple[Partner, ...]
@@ -56,7 +56,7 @@ def rank_partners(  # noqa: PLR0913 - two animals' facts, two measures, the day 
     *,
     today: date,
     overridden: frozenset[str] = NOBODY,
-) -> Partners:
+) -> RankedPartners:
     """Rank the partners of an animal by kinship, then mean kinship, then tag.
 
     The asking animal's own reasons (`why_not`) are not looked at: she may be asked about
@@ -90,7 +90,7 @@ def rank_partners(  # noqa: PLR0913 - two animals' facts, two measures, the day 
             aside = set_aside(asking, other, today, overridden)
             ranked.append(Partner(other.tag, related, related, average, aside))
     ranked.sort(key=_rank)
-    return Partners(tuple(ranked), tuple(sorted(left_out, key=lambda one: one.tag)))
+    return RankedPartners(tuple(ranked), tuple(sorted(left_out, key=lambda one: one.tag)))
 
 
 def _rank(partner: Partner) -> tuple[float, float, str]:

@@ -2,8 +2,8 @@
 
 from dataclasses import dataclass
 
-from colony.planning.eligibility import Reason
-from colony.planning.partners import LeftOut
+from colony.planning.pairings.eligibility import Bar
+from colony.planning.pairings.partners import LeftOut
 
 
 @dataclass(frozen=True)
@@ -15,7 +15,7 @@ class PlannedPair:
     expected_inbreeding: float
     worst_inbreeding: float
     tank: str | None = None
-    reasons: tuple[Reason, ...] = ()
+    reasons: tuple[Bar, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -28,7 +28,7 @@ class Group:
 
 
 @dataclass(frozen=True)
-class PlannedMove:
+class PairingMove:
     """An animal to carry: to a tank, or (None) to any other tank, to make room."""
 
     tag: str
@@ -37,7 +37,7 @@ class PlannedMove:
 
 
 @dataclass(frozen=True)
-class Plan:
+class ProposedPlan:
     """The pairings proposed; nothing is changed by it.
 
     `objective` is what was minimised (`pairing_objective`): mean F, at its worst if so asked,
@@ -48,7 +48,7 @@ class Plan:
 
     pairs: tuple[PlannedPair, ...] = ()
     groups: tuple[Group, ...] = ()
-    moves: tuple[PlannedMove, ...] = ()
+    moves: tuple[PairingMove, ...] = ()
     left_out: tuple[LeftOut, ...] = ()
     mean_expected_inbreeding: float = 0.0
     next_mean_kinship: float = 0.0

@@ -8,18 +8,12 @@ from functools import cached_property
 
 import numpy as np
 
-from colony.planning.eligibility import FEMALE, MALE, set_aside, set_aside_alone
-from colony.planning.pairing_count import Counted, count_litters
-from colony.planning.pairing_left_out import left_out
-from colony.planning.pairing_model import Question
-from colony.planning.pairing_moves import planned_moves
-from colony.planning.pairing_must import refuse_impossible, refuse_unfitting
-from colony.planning.pairing_pairs import OPEN, OpenPairs, open_pairs
-from colony.planning.pairing_plan import Group, Plan, PlannedPair
-from colony.planning.pairing_question import pairing_question
-from colony.planning.pairing_search import Found, best_plan
-from colony.planning.pairing_settling import settled
-from colony.planning.pairing_wishes import (
+from colony.planning.pairings.eligibility import FEMALE, MALE, set_aside, set_aside_alone
+from colony.planning.pairings.left_out import left_out
+from colony.planning.pairings.moves import planned_moves
+from colony.planning.pairings.open_pairs import OPEN, OpenPairs, open_pairs
+from colony.planning.pairings.plan import Group, PlannedPair, ProposedPlan
+from colony.planning.pairings.request import (
     DEFAULT_EFFORT,
     BreedingTank,
     Deadline,
@@ -28,6 +22,12 @@ from colony.planning.pairing_wishes import (
     Stock,
     Wishes,
 )
+from colony.planning.pairings.required import refuse_impossible, refuse_unfitting
+from colony.planning.pairings.search.count import LitterCount, count_litters
+from colony.planning.pairings.search.model import PairingProblem
+from colony.planning.pairings.search.question import pairing_question
+from colony.planning.pairings.search.search import BestPairs, best_plan
+from colony.planning.pairings.tanks import settled
 
 NO_PAIRS = np.zeros(0, dtype=np.intp)
 
@@ -39,7 +39,7 @@ def plan_pairings(
     *,
     today: date,
     effort: Effort = DEFAULT_EFFORT,
-) -> Plan:
+) -> ProposedPlan:
     """Plan the pairings of a colony: first as many litters as are asked for, then the best.
 
     Parameters
@@ -65,12 +65,12 @@ def plan_pairings(
     refuse_impossible(pairs, wishes)
     question = pairing_question(pairs, wishes)
     if not len(question.must):
-        return Plan(left_out=left_out(pairs, wishes, NO_PAIRS), notes=(_nobody(pairs),))
+        return ProposedPlan(left_out=left_out(pairs, wishes, NO_PAIRS), notes=(_nobody(pairs),))
     counted = count_litters(question, effort, deadline)
     refuse_unfitting(wishes, counted)
     if not counted.aim.litters:
         notes = tuple(_notes(pairs, wishes, NO_PAIRS, counted))
-        return Plan(left_out=left_out(pairs, wishes, NO_PAIRS), notes=notes)
+        return ProposedPlan(left_out=left_out(pairs, wishes, NO_PAIRS), notes=notes)
     found = best_plan(question, counted, effort, deadline)
     solved = _Solved(question, counted, found, hurried=deadline.is_over())
     return _plan(pairs, wishes, solved, today, effort)
@@ -78,9 +78,9 @@ def plan_pairings(
 
 @dataclass(frozen=True, eq=False)
 class _Solved:
-    question: Question
-    counted: Counted
-    found: Found
+    question: PairingProblem
+    counted: LitterCount
+    found: BestPairs
     hurried: bool
 
     @cached_property
@@ -88,7 +88,9 @@ class _Solved:
         return settled(self.question, self.found.chosen)
 
 
-def _plan(pairs: OpenPairs, wishes: Wishes, solved: _Solved, today: date, effort: Effort) -> Plan:
+def _plan(
+    pairs: OpenPairs, wishes: Wishes, solved: _Solved, today: date, effort: Effort
+) -> ProposedPlan:
     goal, found = solved.question.objective, solved.found
     planned = tuple(sorted(_planned(pairs, wishes, solved, today), key=lambda one: one.dam))
     proved = found.gap <= effort.proof
@@ -96,7 +98,7 @@ def _plan(pairs: OpenPairs, wishes: Wishes, solved: _Solved, today: date, effort
     if not proved:
         how = "best found in the time" if solved.hurried else "best found"
         notes.append(f"{how}: a better plan could be lower by {found.gap:.3%} at most")
-    return Plan(
+    return ProposedPlan(
         pairs=planned,
         groups=_groups(planned),
         moves=planned_moves(pairs.stock, planned, wishes.overridden),
@@ -152,7 +154,7 @@ def _nobody(pairs: OpenPairs) -> str:
     return "no pair can be made: nobody who may be paired suits another; the reasons are below"
 
 
-def _notes(pairs: OpenPairs, wishes: Wishes, chosen: Index, counted: Counted) -> Iterator[str]:
+def _notes(pairs: OpenPairs, wishes: Wishes, chosen: Index, counted: LitterCount) -> Iterator[str]:
     """Answer what was asked for and cannot be."""
     made = len(chosen)
     if wishes.litters is not None and made < wishes.litters:

@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 import numpy as np
 from numpy.typing import NDArray
 
-from colony.planning.eligibility import NOBODY, Candidate
+from colony.planning.pairings.eligibility import NOBODY, Candidate
 
 Floats = NDArray[np.float64]
 Index = NDArray[np.intp]

@@ -2,11 +2,11 @@
 
 from collections import Counter
 
-from colony.planning.eligibility import why_not_together
-from colony.planning.pairing_count import Counted
-from colony.planning.pairing_pairs import APART, NO_TANK, OPEN, RULED_OUT, OpenPairs
-from colony.planning.pairing_wishes import Wishes
-from colony.refusals.plans import CannotBePaired, PairsDoNotFit
+from colony.planning.pairings.eligibility import why_not_together
+from colony.planning.pairings.open_pairs import APART, NO_TANK, OPEN, RULED_OUT, OpenPairs
+from colony.planning.pairings.request import Wishes
+from colony.planning.pairings.search.count import LitterCount
+from colony.refusals.pairings import CannotBePaired, PairsDoNotFit
 
 
 def refuse_impossible(pairs: OpenPairs, wishes: Wishes) -> None:
@@ -31,7 +31,7 @@ def refuse_impossible(pairs: OpenPairs, wishes: Wishes) -> None:
         raise PairsDoNotFit(tuple(wishes.must), f"{wishes.litters} litters are asked for")
 
 
-def refuse_unfitting(wishes: Wishes, counted: Counted) -> None:
+def refuse_unfitting(wishes: Wishes, counted: LitterCount) -> None:
     """Refuse pairs that must be and for which tanks or numbers of litters do not suffice.
 
     Raises

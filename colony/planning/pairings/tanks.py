@@ -2,16 +2,16 @@
 
 import numpy as np
 
-from colony.planning.pairing_groups import House
-from colony.planning.pairing_model import Question
-from colony.planning.pairing_solver import assign
-from colony.planning.pairing_wishes import Floats, Index
+from colony.planning.pairings.groups import GroupTanks
+from colony.planning.pairings.request import Floats, Index
+from colony.planning.pairings.search.model import PairingProblem
+from colony.planning.solver.highs import assign
 
 ROUNDING = 1e-5
 """Share of the largest room that a solver, which works in floating point, may be over by."""
 
 
-def settled(question: Question, chosen: Index) -> dict[int, int]:
+def settled(question: PairingProblem, chosen: Index) -> dict[int, int]:
     """Give each sire's group the tank that moves the fewest; empty where no tanks were offered."""
     house = question.house
     if house is None or not len(chosen):
@@ -21,7 +21,7 @@ def settled(question: Question, chosen: Index) -> dict[int, int]:
     return dict(zip(sires.tolist(), assign(costs).tolist(), strict=True))
 
 
-def animals_moved(question: Question, chosen: Index) -> float:
+def animals_moved(question: PairingProblem, chosen: Index) -> float:
     """Count the animals that a plan moves, as a share of one for each pair."""
     house = question.house
     if house is None:
@@ -32,13 +32,13 @@ def animals_moved(question: Question, chosen: Index) -> float:
     return moved / 2
 
 
-def _dams(question: Question, chosen: Index, sire: int) -> Index:
+def _dams(question: PairingProblem, chosen: Index, sire: int) -> Index:
     goal = question.objective
     theirs: Index = goal.dam[chosen[goal.sire[chosen] == sire]]
     return theirs
 
 
-def _costs(house: House, sire: int, dams: Index) -> Floats:
+def _costs(house: GroupTanks, sire: int, dams: Index) -> Floats:
     """Animals moved into each tank by a group; infinite where it does not fit."""
     takes = house.sire_mm2[sire] + house.dam_mm2[dams].sum()
     room = house.room_mm2 + ROUNDING * house.room_mm2.max()
@@ -46,7 +46,7 @@ def _costs(house: House, sire: int, dams: Index) -> Floats:
     return np.where(fits, _moved(house, sire, dams), np.inf)
 
 
-def _moved(house: House, sire: int, dams: Index) -> Floats:
+def _moved(house: GroupTanks, sire: int, dams: Index) -> Floats:
     tanks = np.arange(len(house.room_mm2))
     females: Floats = (house.dam_home[dams][:, None] != tanks).sum(axis=0).astype(float)
     moved: Floats = females + (house.sire_home[sire] != tanks)

@@ -6,7 +6,7 @@ from datetime import date
 
 
 @dataclass(frozen=True)
-class Feeding:
+class FoodOffered:
     """A food offered to a pup on a day, and whether it took it."""
 
     day: date
@@ -14,7 +14,7 @@ class Feeding:
     took: bool
 
 
-def accepted_since(feedings: Iterable[Feeding], today: date) -> dict[str, date]:
+def accepted_since(feedings: Iterable[FoodOffered], today: date) -> dict[str, date]:
     """Each food that a pup takes, and the first day since which it does.
 
     A food counts from the first time it was taken after its last refusal.
@@ -30,12 +30,12 @@ def accepted_since(feedings: Iterable[Feeding], today: date) -> dict[str, date]:
     return since
 
 
-def fed_since(feedings: Iterable[Feeding], foods: int, today: date) -> date | None:
+def fed_since(feedings: Iterable[FoodOffered], foods: int, today: date) -> date | None:
     """First day since which the pup takes at least `foods` foods, or None."""
     starts = sorted(accepted_since(feedings, today).values())
     return starts[foods - 1] if len(starts) >= foods else None
 
 
-def first_feed(feedings: Iterable[Feeding]) -> date | None:
+def first_feed(feedings: Iterable[FoodOffered]) -> date | None:
     """The day on which a pup first took anything."""
     return min((feeding.day for feeding in feedings if feeding.took), default=None)

@@ -7,8 +7,8 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 
-from colony.planning.feeding import Feeding, fed_since
-from colony.planning.growth import Curve, GrowthPrior, Reach, Width, first_curve, reach
+from colony.planning.pups.feeding import FoodOffered, fed_since
+from colony.planning.pups.growth import Curve, GrowthPrior, Reach, Width, first_curve, reach
 
 
 @dataclass(frozen=True)
@@ -37,7 +37,7 @@ class PupFacts:
     born: date | None
     widths: tuple[Width, ...] = ()
     doubtful: tuple[Width, ...] = ()
-    feedings: tuple[Feeding, ...] = ()
+    feedings: tuple[FoodOffered, ...] = ()
     held: bool = False
     held_until: date | None = None
     held_back: bool = False

@@ -10,11 +10,11 @@ from math import sqrt
 
 import numpy as np
 
-from colony.planning.growth import TAIL, Width
-from colony.planning.growth_data import Grower
-from colony.planning.growth_fit import ColonyGrowth, Spreads, fit_colony
-from colony.planning.growth_many import forecasts_mm
-from colony.planning.growth_tree import Array
+from colony.planning.pups.growth import TAIL, Width
+from colony.planning.pups.growth_data import Grower
+from colony.planning.pups.growth_fit import ColonyGrowth, Spreads, fit_colony
+from colony.planning.pups.growth_many import forecasts_mm
+from colony.planning.pups.growth_tree import Array
 
 Z_TAIL = 1.2815515655446004
 """The standard normal deviate with 10 % beyond it."""

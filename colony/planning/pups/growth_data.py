@@ -11,8 +11,8 @@ from functools import cached_property
 
 import numpy as np
 
-from colony.planning.growth import YEAR_DAYS, GrowthPrior, Width
-from colony.planning.growth_tree import Array, Index, Information
+from colony.planning.pups.growth import YEAR_DAYS, GrowthPrior, Width
+from colony.planning.pups.growth_tree import Array, Index, Information
 
 FLAT_MM = 500.0
 """Standard deviation of the prior of a first width: as good as none."""

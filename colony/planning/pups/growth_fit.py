@@ -11,8 +11,8 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from colony.planning.growth import Curve
-from colony.planning.growth_data import (
+from colony.planning.pups.growth import Curve
+from colony.planning.pups.growth_data import (
     Given,
     Grower,
     Guess,
@@ -22,7 +22,7 @@ from colony.planning.growth_data import (
     slopes,
     told_by_widths,
 )
-from colony.planning.growth_tree import Array, Belief, Level, Step, posterior
+from colony.planning.pups.growth_tree import Array, Belief, Level, LevelBelief, posterior
 
 ROUNDS = 40
 STILL = 1e-3
@@ -60,7 +60,7 @@ class ColonyGrowth:
 class _Round:
     """One round of the fit: the tree's beliefs and the first widths given them."""
 
-    steps: tuple[Step, ...]
+    steps: tuple[LevelBelief, ...]
     given: Given
     guess: Guess
 

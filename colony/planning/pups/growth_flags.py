@@ -11,7 +11,7 @@ from itertools import pairwise
 from math import exp, sqrt
 from typing import Literal
 
-from colony.planning.growth import Curve, Width, likely_width_mm, width_after_mm
+from colony.planning.pups.growth import Curve, Width, likely_width_mm, width_after_mm
 
 SLIPS = 2.0
 """Standard errors of a difference by which a width may fall short of an earlier one."""

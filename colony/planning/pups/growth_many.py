@@ -5,8 +5,8 @@ from datetime import date
 
 import numpy as np
 
-from colony.planning.growth import TAIL, YEAR_DAYS, Curve, normal_points
-from colony.planning.growth_tree import Array
+from colony.planning.pups.growth import TAIL, YEAR_DAYS, Curve, normal_points
+from colony.planning.pups.growth_tree import Array
 
 
 def forecasts_mm(curves: Sequence[Curve], days: Sequence[date]) -> Array:

@@ -41,14 +41,14 @@ class Level:
 
 
 @dataclass(frozen=True)
-class Step:
+class LevelBelief:
     """The beliefs of a level, and of the differences between its nodes and their parents."""
 
     belief: Belief
     difference: Belief
 
 
-def posterior(top: Belief, levels: tuple[Level, ...], data: Information) -> tuple[Step, ...]:
+def posterior(top: Belief, levels: tuple[Level, ...], data: Information) -> tuple[LevelBelief, ...]:
     """Compute the exact posterior of every level.
 
     Parameters
@@ -69,7 +69,7 @@ def posterior(top: Belief, levels: tuple[Level, ...], data: Information) -> tupl
     for level in reversed(levels):
         rising.insert(0, _to_parents(rising[0], level))
     roots = _combined(top, rising[0])
-    steps = [Step(roots, Belief(roots.mean - top.mean, roots.covariance))]
+    steps = [LevelBelief(roots, Belief(roots.mean - top.mean, roots.covariance))]
     for level, seen in zip(levels, rising[1:], strict=True):
         steps.append(_to_children(steps[-1].belief, seen, level))
     return tuple(steps)
@@ -92,14 +92,14 @@ def _to_parents(seen: Information, level: Level) -> Information:
     return Information(precision, weighted)
 
 
-def _to_children(parents: Belief, seen: Information, level: Level) -> Step:
+def _to_children(parents: Belief, seen: Information, level: Level) -> LevelBelief:
     pull = _inverse(level.noise)
     alone = _inverse(pull + seen.precision)
     gain = alone @ pull
     above, spread = parents.mean[level.parent], parents.covariance[level.parent]
     mean = _times(gain, above) + _times(alone, seen.weighted)
     lag = gain - np.eye(level.noise.shape[0])
-    return Step(
+    return LevelBelief(
         Belief(mean, alone + _sandwich(gain, spread)),
         Belief(mean - above, alone + _sandwich(lag, spread)),
     )

@@ -10,17 +10,17 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
 
-from colony.planning.gates import PupFacts
-from colony.planning.growth import (
+from colony.planning.pups.gates import PupFacts
+from colony.planning.pups.growth import (
     Curve,
     GrowthPrior,
     first_curve,
     likely_width_mm,
     width_after_mm,
 )
-from colony.planning.growth_flags import GrowthRecord, OffCurve, TrustedWidths, off_curve
-from colony.planning.limits import DEFAULT_LIMITS, Limits, breaks
-from colony.planning.load import Occupant, Tank
+from colony.planning.pups.growth_flags import GrowthRecord, OffCurve, TrustedWidths, off_curve
+from colony.planning.tanks.limits import DEFAULT_LIMITS, Limits, breaks
+from colony.planning.tanks.load import Occupant, TankFloor
 
 PACE_WEIGHT_MM = 20.0
 """What the published pace is worth: the growth of two pups in two months; common practice, no source."""
@@ -51,7 +51,7 @@ def glance(pups: Sequence[PupFacts], today: date) -> Glance:
 
 
 def overflowing(
-    tanks: Iterable[tuple[Tank, Sequence[Occupant]]],
+    tanks: Iterable[tuple[TankFloor, Sequence[Occupant]]],
     curves: Mapping[str, Curve],
     limits: Limits = DEFAULT_LIMITS,
     *,

@@ -5,7 +5,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 
-from colony.planning.gates import GATES, Gate, Opening, PupFacts, ReadyRules
+from colony.planning.pups.gates import GATES, Gate, Opening, PupFacts, ReadyRules
 
 __all__ = [
     "GATES",

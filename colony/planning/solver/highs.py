@@ -10,8 +10,8 @@ import numpy as np
 from scipy.optimize import Bounds, LinearConstraint, linear_sum_assignment, linprog, milp
 from scipy.sparse import csr_array, vstack
 
-from colony.planning.pairing_model import Model
-from colony.planning.pairing_wishes import Bools, Floats, Index
+from colony.planning.pairings.request import Bools, Floats, Index
+from colony.planning.pairings.search.model import Model
 
 CHOSEN = 0.5
 """An unknown above this is a yes: solvers answer in floating point."""

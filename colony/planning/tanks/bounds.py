@@ -8,10 +8,10 @@ from itertools import groupby
 
 import numpy as np
 
-from colony.planning.scene import SLACK, Array, Index, Scene
+from colony.planning.tanks.week import SLACK, Array, HouseWeek, Index
 
 
-def fewest_leaving(scene: Scene, tank: int) -> int:
+def fewest_leaving(scene: HouseWeek, tank: int) -> int:
     """Fewest residents that must leave a tank, wherever they go.
 
     Those it is closed to leave in any case, and so do those too unlike a pinned one. Of the
@@ -24,7 +24,7 @@ def fewest_leaving(scene: Scene, tank: int) -> int:
     return len(residents) - kept
 
 
-def kept_rows(scene: Scene, tank: int, rows: Index) -> Index:
+def kept_rows(scene: HouseWeek, tank: int, rows: Index) -> Index:
     """Choose as many animals as a tank can keep: the pinned, then the smallest that fit.
 
     When one litter can make all the room that is needed, it is that litter which leaves.
@@ -39,7 +39,7 @@ def kept_rows(scene: Scene, tank: int, rows: Index) -> Index:
     return kept if together is None else together
 
 
-def fewest_sold(scene: Scene) -> int:
+def fewest_sold(scene: HouseWeek) -> int:
     """Fewest animals that must leave the house, by floor alone.
 
     Animals are grouped by the tanks they could be in; a group whose discs are more than all
@@ -57,7 +57,7 @@ def fewest_sold(scene: Scene) -> int:
     return fewest
 
 
-def _spans(scene: Scene, rows: Index) -> Iterable[Index]:
+def _spans(scene: HouseWeek, rows: Index) -> Iterable[Index]:
     """Yield the largest sets of residents that could stay together by size."""
     if _simple(scene, rows):
         yield from _starts(scene, rows)
@@ -65,12 +65,12 @@ def _spans(scene: Scene, rows: Index) -> Iterable[Index]:
         yield rows
 
 
-def _simple(scene: Scene, rows: Index) -> bool:
+def _simple(scene: HouseWeek, rows: Index) -> bool:
     """Tell whether nobody is pinned and no two are kin: then a span decides."""
     return not scene.pinned[rows].any() and len(np.unique(scene.kin[rows])) == len(rows)
 
 
-def _starts(scene: Scene, rows: Index) -> Iterable[Index]:
+def _starts(scene: HouseWeek, rows: Index) -> Iterable[Index]:
     """Yield, for each animal, those not smaller that it does not clash with."""
     if scene.alike(rows):
         yield rows
@@ -80,7 +80,7 @@ def _starts(scene: Scene, rows: Index) -> Iterable[Index]:
         yield not_smaller[~scene.clash(one, not_smaller)]
 
 
-def _around_pinned(scene: Scene, rows: Index) -> Iterable[Index]:
+def _around_pinned(scene: HouseWeek, rows: Index) -> Iterable[Index]:
     """Yield the pinned animals with each set of others that may be beside all of them."""
     beside = _beside_pinned(scene, rows)
     pinned = scene.pinned[beside]
@@ -88,14 +88,14 @@ def _around_pinned(scene: Scene, rows: Index) -> Iterable[Index]:
         yield np.concatenate([beside[pinned], span])
 
 
-def _beside_pinned(scene: Scene, rows: Index) -> Index:
+def _beside_pinned(scene: HouseWeek, rows: Index) -> Index:
     """Take the pinned animals, and the others that may be beside all of them."""
     for one in rows[scene.pinned[rows]].tolist():
         rows = rows[scene.pinned[rows] | ~scene.clash(one, rows)]
     return rows
 
 
-def _grown(scene: Scene, tank: int, span: Index) -> Index:
+def _grown(scene: HouseWeek, tank: int, span: Index) -> Index:
     """Add animals one by one, the pinned and then the smallest first, while the tank holds."""
     order = span[np.lexsort((scene.disc_mm2[span], ~scene.pinned[span]))]
     if scene.alike(order):
@@ -109,7 +109,7 @@ def _grown(scene: Scene, tank: int, span: Index) -> Index:
     return kept
 
 
-def _one_litter_out(scene: Scene, tank: int, rows: Index, leaving: int) -> Index | None:
+def _one_litter_out(scene: HouseWeek, tank: int, rows: Index, leaving: int) -> Index | None:
     """Find a litter of which `leaving` pups make room enough; a whole one before a part."""
     if not leaving:
         return None
@@ -125,7 +125,7 @@ def _one_litter_out(scene: Scene, tank: int, rows: Index, leaving: int) -> Index
     return None
 
 
-def _most_kept(scene: Scene, tank: int, rows: Index) -> int:
+def _most_kept(scene: HouseWeek, tank: int, rows: Index) -> int:
     total = np.cumsum(np.sort(scene.disc_mm2[rows]))
     room = float(scene.capacity_mm2[tank]) * (1 + SLACK)
     return int(np.searchsorted(total, room, side="right"))

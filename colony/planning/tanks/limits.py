@@ -7,7 +7,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from datetime import date
 
-from colony.planning.load import Occupant, Tank, load
+from colony.planning.tanks.load import Occupant, TankFloor, load
 
 
 @dataclass(frozen=True)
@@ -24,32 +24,32 @@ DEFAULT_LIMITS = Limits()
 
 
 @dataclass(frozen=True)
-class Reason:
+class LimitBroken:
     """Why an arrangement breaks a limit, and by which rule."""
 
     rule: str
     sentence: str
 
 
-Rule = Callable[[Tank, Sequence[Occupant], Limits], str | None]
+Rule = Callable[[TankFloor, Sequence[Occupant], Limits], str | None]
 
 
 def breaks(
-    tank: Tank, occupants: Sequence[Occupant], limits: Limits = DEFAULT_LIMITS
-) -> tuple[Reason, ...]:
+    tank: TankFloor, occupants: Sequence[Occupant], limits: Limits = DEFAULT_LIMITS
+) -> tuple[LimitBroken, ...]:
     """Name every limit of size that these animals break in this tank."""
     found = ((name, rule(tank, occupants, limits)) for name, rule in SIZE_RULES.items())
-    return tuple(Reason(name, sentence) for name, sentence in found if sentence)
+    return tuple(LimitBroken(name, sentence) for name, sentence in found if sentence)
 
 
 def why_not(
-    tank: Tank,
+    tank: TankFloor,
     residents: Sequence[Occupant],
     newcomers: Sequence[Occupant],
     limits: Limits = DEFAULT_LIMITS,
     *,
     today: date,
-) -> tuple[Reason, ...]:
+) -> tuple[LimitBroken, ...]:
     """Say why the newcomers may not join the residents; empty when they may.
 
     A limit the residents break by themselves is a reason too: that tank is no place to go.
@@ -61,7 +61,7 @@ def why_not(
     return breaks(tank, [*residents, *newcomers], limits) + tuple(r for r in isolation if r)
 
 
-def _too_full(tank: Tank, occupants: Sequence[Occupant], limits: Limits) -> str | None:
+def _too_full(tank: TankFloor, occupants: Sequence[Occupant], limits: Limits) -> str | None:
     filled = load(tank, occupants)
     if filled is None or filled <= limits.load:
         return None
@@ -71,11 +71,11 @@ def _too_full(tank: Tank, occupants: Sequence[Occupant], limits: Limits) -> str 
     return f"{tank.code} would be loaded {told}; the limit is {limit} of its floor"
 
 
-def _too_narrow(tank: Tank, occupants: Sequence[Occupant], limits: Limits) -> str | None:
+def _too_narrow(tank: TankFloor, occupants: Sequence[Occupant], limits: Limits) -> str | None:
     return _too_small(tank.code, "wide", tank.short_side_mm, occupants, limits.widths_across)
 
 
-def _too_short(tank: Tank, occupants: Sequence[Occupant], limits: Limits) -> str | None:
+def _too_short(tank: TankFloor, occupants: Sequence[Occupant], limits: Limits) -> str | None:
     return _too_small(tank.code, "long", tank.long_side_mm, occupants, limits.widths_along)
 
 
@@ -92,7 +92,7 @@ def _too_small(
     )
 
 
-def _too_uneven(tank: Tank, occupants: Sequence[Occupant], limits: Limits) -> str | None:
+def _too_uneven(tank: TankFloor, occupants: Sequence[Occupant], limits: Limits) -> str | None:
     sized = sorted(
         ((o.disc_width_mm, o.tag, o.family) for o in occupants if o.disc_width_mm), reverse=True
     )
@@ -121,12 +121,14 @@ SIZE_RULES: dict[str, Rule] = {
 """The limits of size, by name; isolation is the other one."""
 
 
-def why_isolation_breaks(tank: Tank, occupants: Sequence[Occupant], today: date) -> Reason | None:
+def why_isolation_breaks(
+    tank: TankFloor, occupants: Sequence[Occupant], today: date
+) -> LimitBroken | None:
     """Name an animal whose isolation lasts, in a tank that shares water with others."""
     fresh = next((o for o in occupants if is_isolated(o, today)), None)
     if fresh is None or tank.isolates:
         return None
-    return Reason(
+    return LimitBroken(
         "isolation",
         f"{fresh.tag} is isolated until {fresh.isolated_until}; {tank.code} shares water with "
         "animals outside isolation",
@@ -134,13 +136,13 @@ def why_isolation_breaks(tank: Tank, occupants: Sequence[Occupant], today: date)
 
 
 def _why_isolation_spreads(
-    tank: Tank, residents: Sequence[Occupant], newcomers: Sequence[Occupant], today: date
-) -> Reason | None:
+    tank: TankFloor, residents: Sequence[Occupant], newcomers: Sequence[Occupant], today: date
+) -> LimitBroken | None:
     inside = next((o for o in residents if is_isolated(o, today)), None)
     clean = next((o for o in newcomers if not is_isolated(o, today)), None)
     if inside is None or clean is None:
         return None
-    return Reason(
+    return LimitBroken(
         "isolation",
         f"{tank.code} isolates {inside.tag} until {inside.isolated_until}; {clean.tag} would "
         "have to be isolated too",

@@ -9,7 +9,7 @@ ISOLATING_ROLES = frozenset({"intake", "hospital"})
 
 
 @dataclass(frozen=True)
-class Tank:
+class TankFloor:
     """A tank as housing sees it: rectangular (length and width) or round (diameter), in mm.
 
     `isolates` says that it shares water with no tank outside isolation (`isolating`).
@@ -70,14 +70,14 @@ def disc_mm2(disc_width_mm: float) -> float:
     return pi / 4 * disc_width_mm**2
 
 
-def load(tank: Tank, occupants: Iterable[Occupant]) -> float | None:
+def load(tank: TankFloor, occupants: Iterable[Occupant]) -> float | None:
     """Sum of disc areas over floor area; None when the tank's size is not recorded."""
     if not tank.floor_mm2:
         return None
     return sum(disc_mm2(o.disc_width_mm or 0.0) for o in occupants) / tank.floor_mm2
 
 
-def isolating(tanks: Iterable[Tank]) -> frozenset[str]:
+def isolating(tanks: Iterable[TankFloor]) -> frozenset[str]:
     """Codes of the tanks whose whole system is intake or hospital."""
     tanks = tuple(tanks)
     open_systems = {t.system for t in tanks if t.system and t.role not in ISOLATING_ROLES}

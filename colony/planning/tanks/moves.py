@@ -8,15 +8,15 @@ from datetime import date
 
 import numpy as np
 
-from colony.planning.bounds import fewest_leaving, fewest_sold
-from colony.planning.housing import occupant
-from colony.planning.limits import breaks, why_isolation_breaks
-from colony.planning.packing import SOLD
-from colony.planning.placement import DEFAULT_EFFORT, Answer, Effort
-from colony.planning.placement_rows import Question
-from colony.planning.remedies import Remedy, extra_tank
-from colony.planning.scene import Index, Scene
-from colony.planning.search import Found, fewest_moves, fewest_sales
+from colony.planning.tanks.bounds import fewest_leaving, fewest_sold
+from colony.planning.tanks.limits import breaks, why_isolation_breaks
+from colony.planning.tanks.occupancy import occupant
+from colony.planning.tanks.packing import SOLD
+from colony.planning.tanks.placement import DEFAULT_EFFORT, Answer, SolverEffort
+from colony.planning.tanks.placement_rows import PlacementProblem
+from colony.planning.tanks.remedies import Remedy, extra_tank
+from colony.planning.tanks.search import BestMoves, fewest_moves, fewest_sales
+from colony.planning.tanks.week import HouseWeek, Index
 
 CAUTION = (
     "Moving is where stings happen: use a rigid container, not a net, and two people for "
@@ -59,7 +59,9 @@ class WeekPlan:
     stuck: tuple[str, ...] = ()
 
 
-def week_plan(week: Scene, *, thorough: bool = True, effort: Effort = DEFAULT_EFFORT) -> WeekPlan:
+def week_plan(
+    week: HouseWeek, *, thorough: bool = True, effort: SolverEffort = DEFAULT_EFFORT
+) -> WeekPlan:
     """Propose the moves that keep every limit on every day of a week.
 
     Parameters
@@ -78,15 +80,15 @@ def week_plan(week: Scene, *, thorough: bool = True, effort: Effort = DEFAULT_EF
     return replace(plan, stuck=tuple(_why(week, t, _pinned_in(week, t)) for t in stuck))
 
 
-def _plan(week: Scene, effort: Effort, *, thorough: bool) -> WeekPlan:
+def _plan(week: HouseWeek, effort: SolverEffort, *, thorough: bool) -> WeekPlan:
     broken = week.broken().tolist()
     free = _free_in(week, broken)
     if not len(free):
         return WeekPlan(week.begins, (), optimal=True, gap=0.0)
     least = sum(fewest_leaving(week, tank) for tank in broken)
-    question = Question(week, free, least=least)
+    question = PlacementProblem(week, free, least=least)
     cramped = fewest_sold(week)
-    found = Found(question, Answer("impossible"), least, impossible=True)
+    found = BestMoves(question, Answer("impossible"), least, impossible=True)
     if not cramped:
         found = fewest_moves(question, effort, thorough=thorough)
     if not found.answer.tank:
@@ -102,7 +104,7 @@ def _plan(week: Scene, effort: Effort, *, thorough: bool) -> WeekPlan:
     )
 
 
-def _relieved(failed: Found, effort: Effort, cramped: int) -> WeekPlan:
+def _relieved(failed: BestMoves, effort: SolverEffort, cramped: int) -> WeekPlan:
     """Plan the fewest sales, and the moves that go with them."""
     week = failed.question.scene
     relief = fewest_sales(failed.question, effort)
@@ -125,7 +127,7 @@ def _sold(answer: Answer) -> Index:
     return np.flatnonzero(np.array(answer.tank, dtype=np.intp) == SOLD)
 
 
-def _moves(question: Question, answer: Answer) -> tuple[Move, ...]:
+def _moves(question: PlacementProblem, answer: Answer) -> tuple[Move, ...]:
     week, found = question.scene, []
     reasons: dict[int, str] = {}
     for row, tank in zip(question.free.tolist(), answer.tank, strict=False):
@@ -149,7 +151,7 @@ def _moves(question: Question, answer: Answer) -> tuple[Move, ...]:
     return tuple(sorted(found, key=lambda move: (move.from_tank, move.to_tank, move.tag)))
 
 
-def _why(week: Scene, tank: int, rows: Index) -> str:
+def _why(week: HouseWeek, tank: int, rows: Index) -> str:
     """Say what these animals break in a tank; making room for others breaks nothing."""
     pairs = [(week.swimmers[n], float(week.large_mm[n])) for n in rows.tolist()]
     occupants = [occupant(swimmer, width) for swimmer, width in pairs]
@@ -160,7 +162,7 @@ def _why(week: Scene, tank: int, rows: Index) -> str:
     return sentences[0] if sentences else f"makes room in {week.tanks[tank].code}"
 
 
-def _growing_apart(week: Scene, tank: int, rows: Index) -> list[str]:
+def _growing_apart(week: HouseWeek, tank: int, rows: Index) -> list[str]:
     """Name two animals that are too unlike only between the week's first and last day."""
     for row in rows.tolist():
         narrow = [
@@ -173,12 +175,12 @@ def _growing_apart(week: Scene, tank: int, rows: Index) -> list[str]:
     return []
 
 
-def _pinned_in(week: Scene, tank: int) -> Index:
+def _pinned_in(week: HouseWeek, tank: int) -> Index:
     residents = week.residents(tank)
     return residents[week.pinned[residents]]
 
 
-def _forgiven(week: Scene, stuck: list[int]) -> Scene:
+def _forgiven(week: HouseWeek, stuck: list[int]) -> HouseWeek:
     """Let pinned animals stay that break a limit by themselves: nobody else may join them."""
     capacity, must_go, kin = week.capacity_mm2.copy(), week.must_go.copy(), week.kin.copy()
     for tank in stuck:
@@ -190,5 +192,5 @@ def _forgiven(week: Scene, stuck: list[int]) -> Scene:
     return replace(week, capacity_mm2=capacity, must_go=must_go, kin=kin)
 
 
-def _free_in(week: Scene, tanks: list[int]) -> Index:
+def _free_in(week: HouseWeek, tanks: list[int]) -> Index:
     return np.flatnonzero(np.isin(week.home, tanks) & ~week.pinned)

@@ -7,9 +7,9 @@ from datetime import date, timedelta
 import numpy as np
 from numpy.typing import NDArray
 
-from colony.planning.growth import YEAR_DAYS, Curve, GrowthPrior, first_curve
-from colony.planning.load import Occupant
-from colony.planning.readiness import Readiness
+from colony.planning.pups.growth import YEAR_DAYS, Curve, GrowthPrior, first_curve
+from colony.planning.pups.readiness import Readiness
+from colony.planning.tanks.load import Occupant
 
 Array = NDArray[np.float64]
 
@@ -50,7 +50,7 @@ class Swimmer:
 
 
 @dataclass(frozen=True)
-class DueLitter:
+class ExpectedLitter:
     """A litter to come: likely birth, expected pups, and the tank they will lie in."""
 
     dam: str
@@ -60,7 +60,7 @@ class DueLitter:
     prior: GrowthPrior
 
 
-def expected_pups(due: DueLitter) -> tuple[Swimmer, ...]:
+def expected_pups(due: ExpectedLitter) -> tuple[Swimmer, ...]:
     """Make the pups of a litter to come, of the species' birth width and growth."""
     name = f"due of {due.dam}, {due.likely}"
     curve = first_curve((), due.prior, born=due.likely)

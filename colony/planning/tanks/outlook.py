@@ -7,7 +7,15 @@ from datetime import date
 import numpy as np
 from numpy.typing import NDArray
 
-from colony.planning.housing import (
+from colony.planning.tanks.limits import (
+    DEFAULT_LIMITS,
+    SIZE_RULES,
+    LimitBroken,
+    Limits,
+    why_isolation_breaks,
+)
+from colony.planning.tanks.load import TankFloor, disc_mm2
+from colony.planning.tanks.occupancy import (
     Array,
     Swimmer,
     days_from,
@@ -15,8 +23,6 @@ from colony.planning.housing import (
     present_on,
     widths_on,
 )
-from colony.planning.limits import DEFAULT_LIMITS, SIZE_RULES, Limits, Reason, why_isolation_breaks
-from colony.planning.load import Tank, disc_mm2
 
 
 @dataclass(frozen=True)
@@ -24,7 +30,7 @@ class Breach:
     """The first day on which a tank breaks a limit, and why."""
 
     day: date
-    reason: Reason
+    reason: LimitBroken
 
 
 @dataclass(frozen=True)
@@ -58,7 +64,7 @@ class _Days:
 
 
 def outlook(
-    tanks: Sequence[Tank],
+    tanks: Sequence[TankFloor],
     swimmers: Sequence[Swimmer],
     limits: Limits = DEFAULT_LIMITS,
     *,
@@ -99,7 +105,7 @@ def outlook(
 
 
 def _tank_outlook(
-    tank: Tank, swimmers: Sequence[Swimmer], days: _Days, limits: Limits
+    tank: TankFloor, swimmers: Sequence[Swimmer], days: _Days, limits: Limits
 ) -> TankOutlook:
     discs = np.where(days.present, disc_mm2(1.0) * days.widths**2, 0.0).sum(axis=0)
     loads = discs / tank.floor_mm2 if tank.floor_mm2 else None
@@ -118,7 +124,7 @@ def _tank_outlook(
 
 
 def _size_breaches(
-    tank: Tank, swimmers: Sequence[Swimmer], days: _Days, limits: Limits
+    tank: TankFloor, swimmers: Sequence[Swimmer], days: _Days, limits: Limits
 ) -> list[Breach]:
     found = []
     for name, suspect in _suspects(tank, days, limits).items():
@@ -130,12 +136,12 @@ def _size_breaches(
             ]
             sentence = rule(tank, occupants, limits)
             if sentence:
-                found.append(Breach(days.dates[column], Reason(name, sentence)))
+                found.append(Breach(days.dates[column], LimitBroken(name, sentence)))
                 break
     return found
 
 
-def _suspects(tank: Tank, days: _Days, limits: Limits) -> dict[str, NDArray[np.bool_]]:
+def _suspects(tank: TankFloor, days: _Days, limits: Limits) -> dict[str, NDArray[np.bool_]]:
     """Find the days on which a limit may break: a quick look that never misses one."""
     sized = days.present & (days.widths > 0)
     widest = np.where(sized, days.widths, 0.0).max(axis=0, initial=0.0)
@@ -154,7 +160,7 @@ def _suspects(tank: Tank, days: _Days, limits: Limits) -> dict[str, NDArray[np.b
     }
 
 
-def _isolation_breaches(tank: Tank, swimmers: Sequence[Swimmer], days: _Days) -> list[Breach]:
+def _isolation_breaches(tank: TankFloor, swimmers: Sequence[Swimmer], days: _Days) -> list[Breach]:
     """Find the first day an animal is there in isolation: its first day there."""
     found = []
     for swimmer, there in zip(swimmers, days.present, strict=True):

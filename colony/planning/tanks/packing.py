@@ -10,17 +10,17 @@ from collections.abc import Iterable
 
 import numpy as np
 
-from colony.planning.bounds import kept_rows
-from colony.planning.placement import Answer
-from colony.planning.placement_rows import Question
-from colony.planning.scene import SLACK, Bools, Index
+from colony.planning.tanks.bounds import kept_rows
+from colony.planning.tanks.placement import Answer
+from colony.planning.tanks.placement_rows import PlacementProblem
+from colony.planning.tanks.week import SLACK, Bools, Index
 
 SOLD = -1
 TRIED = 3
 """How many residents of a tank are tried for making room for one that finds none."""
 
 
-def pack(question: Question) -> Answer:
+def pack(question: PlacementProblem) -> Answer:
     """Find room for the free animals that must leave their tanks.
 
     Returns
@@ -38,7 +38,7 @@ def pack(question: Question) -> Answer:
 class _Packing:
     """The tanks as they fill."""
 
-    def __init__(self, question: Question) -> None:
+    def __init__(self, question: PlacementProblem) -> None:
         self.question, self.week, self.later = question, question.scene, question.later
         self.place = self.week.home.copy()
         homes = np.unique(self.week.home[question.free]).tolist()
@@ -153,7 +153,7 @@ class _Packing:
         return len(found - fixed)
 
 
-def _groups(question: Question, leaving: Index) -> Iterable[Index]:
+def _groups(question: PlacementProblem, leaving: Index) -> Iterable[Index]:
     """Group the leaving animals by litter: what cannot be sold first, then the most floor."""
     week = question.scene
     groups: dict[str, list[int]] = {}

@@ -14,27 +14,27 @@ from numpy.typing import NDArray
 from scipy.optimize import Bounds, LinearConstraint, milp
 from scipy.sparse import coo_array
 
-from colony.planning.placement_rows import (
-    Question,
-    Rows,
+from colony.planning.tanks.placement_rows import (
+    PlacementProblem,
+    PlacementRows,
     left_mm2,
     mates_of,
     not_together,
     open_pairs,
     pair_mm2,
 )
-from colony.planning.scene import SLACK, Array, Bools
+from colony.planning.tanks.week import SLACK, Array, Bools
 
 
 @dataclass(frozen=True)
-class Effort:
+class SolverEffort:
     """How hard to try before the best found so far is taken; no seconds, no trial."""
 
     seconds: float = 3.0
     nodes: int = 20_000
 
 
-DEFAULT_EFFORT = Effort()
+DEFAULT_EFFORT = SolverEffort()
 
 
 IMPOSSIBLE = 2
@@ -61,7 +61,7 @@ class Answer:
     bound: float = 0.0
 
 
-def place(question: Question, effort: Effort = DEFAULT_EFFORT) -> Answer:
+def place(question: PlacementProblem, effort: SolverEffort = DEFAULT_EFFORT) -> Answer:
     """Answer a question of housing.
 
     Returns
@@ -94,7 +94,7 @@ class _Model:
     if asked for, then one for each litter in each tank, then the floor of the extra tank.
     """
 
-    def __init__(self, question: Question) -> None:
+    def __init__(self, question: PlacementProblem) -> None:
         self.question = question
         self.scene, self.free = question.scene, question.free
         self.pairs = open_pairs(question)
@@ -195,24 +195,24 @@ class _Model:
         spare = float(self.mates.cost.sum()) if self.question.wish == "move" else len(self.free)
         return max(ceil((bound - spare) / unit - 1e-6), 0)
 
-    def _somewhere(self) -> Rows:
+    def _somewhere(self) -> PlacementRows:
         """Every free animal is in one place."""
         pairs, animals = len(self.pairs.animal), len(self.free)
         outside = np.arange(self.outside)
         row = np.concatenate([self.pairs.animal, outside])
         column = np.arange(pairs + self.outside)
-        return Rows(row, column, np.ones(len(row)), np.ones(animals), np.ones(animals))
+        return PlacementRows(row, column, np.ones(len(row)), np.ones(animals), np.ones(animals))
 
-    def _capacity(self) -> Rows:
+    def _capacity(self) -> PlacementRows:
         """Discs on the floor of a tank, beside those of the animals that stay there."""
         used = np.unique(self.pairs.tank)
         area = pair_mm2(self.question, self.pairs) / 1e6
         left = left_mm2(self.question)[used] / 1e6
         finite = np.where(np.isfinite(left), left * (1 + SLACK), 1e9)
         row = np.searchsorted(used, self.pairs.tank)
-        return Rows(row, np.arange(len(row)), area, np.full(len(used), -np.inf), finite)
+        return PlacementRows(row, np.arange(len(row)), area, np.full(len(used), -np.inf), finite)
 
-    def _clashes(self) -> list[Rows]:
+    def _clashes(self) -> list[PlacementRows]:
         """Animals too unlike in size are not put together, in any tank."""
         later = self.question.later
         unlike = np.array([later.clash(row, self.free) for row in self.free.tolist()])
@@ -223,10 +223,10 @@ class _Model:
             rows.append(not_together(len(self.pairs.animal) + animals, animals, unlike))
         return rows
 
-    def _litters(self) -> Rows:
+    def _litters(self) -> PlacementRows:
         return self.mates.rows(len(self.pairs.animal) + self.outside)
 
-    def _extra_tank(self, floor: int) -> list[Rows]:
+    def _extra_tank(self, floor: int) -> list[PlacementRows]:
         """Make the extra tank large enough for all it takes, and for the largest of them."""
         columns = len(self.pairs.animal) + np.arange(self.outside)
         limits, rows = self.scene.limits, np.arange(self.outside)
@@ -235,14 +235,14 @@ class _Model:
             limits.widths_across * limits.widths_along * (self.scene.large_mm[self.free] ** 2) / 1e6
         )
         none, zero = np.full(1, -np.inf), np.zeros(1)
-        total = Rows(
+        total = PlacementRows(
             np.zeros(self.outside + 1, dtype=np.intp),
             np.append(columns, floor),
             np.append(area, -limits.load),
             none,
             zero,
         )
-        each = Rows(
+        each = PlacementRows(
             np.concatenate([rows, rows]),
             np.concatenate([columns, np.full(self.outside, floor)]),
             np.concatenate([largest, -np.ones(self.outside)]),
@@ -251,9 +251,11 @@ class _Model:
         )
         return [total, each]
 
-    def _at_least(self) -> Rows:
+    def _at_least(self) -> PlacementRows:
         """Say the proved least number of moves: it shortens the proof."""
         column = np.flatnonzero(self.leaves_home)
         ones = np.ones(len(column))
         least = np.array([float(self.question.least)])
-        return Rows(np.zeros(len(column), dtype=np.intp), column, ones, least, np.full(1, np.inf))
+        return PlacementRows(
+            np.zeros(len(column), dtype=np.intp), column, ones, least, np.full(1, np.inf)
+        )

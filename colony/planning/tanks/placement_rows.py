@@ -6,13 +6,13 @@ from typing import Literal
 
 import numpy as np
 
-from colony.planning.scene import SLACK, Array, Bools, Index, Scene
+from colony.planning.tanks.week import SLACK, Array, Bools, HouseWeek, Index
 
 Wish = Literal["move", "sell", "build"]
 
 
 @dataclass(frozen=True)
-class Question:
+class PlacementProblem:
     """Which animals are free to be moved, and what may be done beside moving.
 
     `wish` is "move" (move only: fewest moved, then litter-mates together), "sell" (fewest
@@ -22,21 +22,21 @@ class Question:
     nobody in, to keep the question small.
     """
 
-    scene: Scene
+    scene: HouseWeek
     free: Index
     wish: Wish = "move"
     least: int = 0
-    ahead: Scene | None = None
+    ahead: HouseWeek | None = None
     closed_tanks: tuple[int, ...] = ()
 
     @property
-    def later(self) -> Scene:
+    def later(self) -> HouseWeek:
         """The scene that tanks which take animals in are judged by."""
         return self.ahead or self.scene
 
 
 @dataclass(frozen=True)
-class Pairs:
+class PlacementPairs:
     """The open pairs of a free animal (its place in `free`) and a tank."""
 
     animal: Index
@@ -44,7 +44,7 @@ class Pairs:
 
 
 @dataclass(frozen=True)
-class Rows:
+class PlacementRows:
     """Rows of the model: coefficients in coordinate form, at most `upper`, at least `lower`."""
 
     row: Index
@@ -66,10 +66,10 @@ class Mates:
     litter_tank: Index
     cost: Array
 
-    def rows(self, start: int) -> Rows:
+    def rows(self, start: int) -> PlacementRows:
         """Count a litter in a tank as soon as one of its pups is; `start` is its first column."""
         rows = np.arange(len(self.pair))
-        return Rows(
+        return PlacementRows(
             np.concatenate([rows, rows]),
             np.concatenate([self.pair, start + self.litter_tank]),
             np.concatenate([np.ones(len(rows)), -np.ones(len(rows))]),
@@ -78,14 +78,14 @@ class Mates:
         )
 
 
-def not_together(columns: Index, animals: Index, unlike: Bools) -> Rows:
+def not_together(columns: Index, animals: Index, unlike: Bools) -> PlacementRows:
     """Forbid each unknown of one tank beside any whose animal is unlike its own."""
     here = unlike[np.ix_(animals, animals)]
     row, other = np.nonzero(here)
     counts = here.sum(axis=1)
     crowded = np.flatnonzero(counts)
     place = np.searchsorted(crowded, row)
-    return Rows(
+    return PlacementRows(
         np.concatenate([place, np.arange(len(crowded))]),
         np.concatenate([columns[other], columns[crowded]]),
         np.concatenate([np.ones(len(other)), counts[crowded].astype(float)]),
@@ -94,7 +94,7 @@ def not_together(columns: Index, animals: Index, unlike: Bools) -> Rows:
     )
 
 
-def left_mm2(question: Question) -> Array:
+def left_mm2(question: PlacementProblem) -> Array:
     """Find the floor that the animals which stay leave for others, by tank."""
     scene, later = question.scene, question.later
     fixed = np.ones(len(scene.swimmers), dtype=bool)
@@ -106,7 +106,7 @@ def left_mm2(question: Question) -> Array:
     return left
 
 
-def pair_mm2(question: Question, pairs: Pairs) -> Array:
+def pair_mm2(question: PlacementProblem, pairs: PlacementPairs) -> Array:
     """Find the disc area of each pair: the later one for an animal that is moved."""
     animal = question.free[pairs.animal]
     stays = question.scene.home[animal] == pairs.tank
@@ -114,7 +114,7 @@ def pair_mm2(question: Question, pairs: Pairs) -> Array:
     return area
 
 
-def open_pairs(question: Question) -> Pairs:
+def open_pairs(question: PlacementProblem) -> PlacementPairs:
     """Find every tank that could take each free animal, were it the only one moved there."""
     scene, later, free = question.scene, question.later, question.free
     at_home = scene.home[free][:, None] == np.arange(len(scene.tanks))[None, :]
@@ -128,10 +128,10 @@ def open_pairs(question: Question) -> Pairs:
         judged = scene if tank in scene.home[free] else later
         _close_to_the_unlike(opened[:, tank], judged, free, there)
     animal, tank = np.nonzero(opened)
-    return Pairs(animal, tank)
+    return PlacementPairs(animal, tank)
 
 
-def _close_to_the_unlike(column: Bools, scene: Scene, free: Index, there: Index) -> None:
+def _close_to_the_unlike(column: Bools, scene: HouseWeek, free: Index, there: Index) -> None:
     """Close a tank to animals too unlike in size to those that stay in it."""
     there = there[scene.small_mm[there] > 0]
     if not len(there):
@@ -144,7 +144,7 @@ def _close_to_the_unlike(column: Bools, scene: Scene, free: Index, there: Index)
         column[one] = not bool(scene.clash(int(free[one]), there).any())
 
 
-def mates_of(question: Question, pairs: Pairs) -> Mates:
+def mates_of(question: PlacementProblem, pairs: PlacementPairs) -> Mates:
     """Find the litters whose pups could be parted, and the tanks each could be in."""
     scene, free = question.scene, question.free
     names = [s.litter for s in scene.swimmers]

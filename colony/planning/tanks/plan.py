@@ -4,17 +4,17 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 
-from colony.planning.housing import Swimmer
-from colony.planning.limits import DEFAULT_LIMITS, Limits
-from colony.planning.load import Tank
-from colony.planning.moves import WeekPlan, week_plan
-from colony.planning.placement import DEFAULT_EFFORT, Effort
-from colony.planning.scene import moved, scene
+from colony.planning.tanks.limits import DEFAULT_LIMITS, Limits
+from colony.planning.tanks.load import TankFloor
+from colony.planning.tanks.moves import WeekPlan, week_plan
+from colony.planning.tanks.occupancy import Swimmer
+from colony.planning.tanks.placement import DEFAULT_EFFORT, SolverEffort
+from colony.planning.tanks.week import moved, scene
 
-LATER = Effort(seconds=1.0, nodes=2_000)
+LATER = SolverEffort(seconds=1.0, nodes=2_000)
 """How hard to try for a week that will be planned again."""
 
-HURRIED = Effort(seconds=0.0, nodes=0)
+HURRIED = SolverEffort(seconds=0.0, nodes=0)
 """Nothing is solved exactly for the weeks after the first that needs a remedy."""
 
 
@@ -36,7 +36,7 @@ class HousingPlan:
 
 
 def plan_moves(
-    tanks: Sequence[Tank],
+    tanks: Sequence[TankFloor],
     swimmers: Sequence[Swimmer],
     limits: Limits = DEFAULT_LIMITS,
     *,

@@ -6,14 +6,14 @@ from math import ceil, sqrt
 
 import numpy as np
 
-from colony.planning.packing import SOLD
-from colony.planning.placement import Answer, Effort, place
-from colony.planning.placement_rows import Question
-from colony.planning.search import MOST_PAIRS
+from colony.planning.tanks.packing import SOLD
+from colony.planning.tanks.placement import Answer, SolverEffort, place
+from colony.planning.tanks.placement_rows import PlacementProblem
+from colony.planning.tanks.search import MOST_PAIRS
 
 
 @dataclass(frozen=True)
-class TankSize:
+class ExtraTank:
     """An extra tank that would be enough, in mm, rounded up to whole centimetres."""
 
     length_mm: int
@@ -31,10 +31,12 @@ class Remedy:
     by: date
     sell: tuple[str, ...]
     at_least: int
-    tank: TankSize | None
+    tank: ExtraTank | None
 
 
-def extra_tank(question: Question, relief: Answer, effort: Effort) -> TankSize | None:
+def extra_tank(
+    question: PlacementProblem, relief: Answer, effort: SolverEffort
+) -> ExtraTank | None:
     """Size a tank that would take what finds no place, or None if no single tank would.
 
     Small questions are answered with the smallest such tank, large ones with one for the
@@ -45,13 +47,13 @@ def extra_tank(question: Question, relief: Answer, effort: Effort) -> TankSize |
     return _shaped(min(found), question) if found else None
 
 
-def _smallest_floor(question: Question, effort: Effort) -> float:
+def _smallest_floor(question: PlacementProblem, effort: SolverEffort) -> float:
     if len(question.free) * len(question.scene.tanks) > MOST_PAIRS:
         return 0.0
     return place(replace(question, wish="build", least=0, ahead=None), effort).floor_mm2
 
 
-def _floor_for_sold(question: Question, relief: Answer) -> float:
+def _floor_for_sold(question: PlacementProblem, relief: Answer) -> float:
     week = question.scene
     rows = question.free[np.array(relief.tank, dtype=np.intp) == SOLD]
     if not len(rows) or any(week.clash(row, rows).any() for row in rows.tolist()):
@@ -62,11 +64,11 @@ def _floor_for_sold(question: Question, relief: Answer) -> float:
     return max(by_load, limits.widths_across * limits.widths_along * widest**2)
 
 
-def _shaped(floor_mm2: float, question: Question) -> TankSize:
+def _shaped(floor_mm2: float, question: PlacementProblem) -> ExtraTank:
     limits = question.scene.limits
     ratio = limits.widths_along / limits.widths_across
     width = sqrt(floor_mm2 / ratio)
-    return TankSize(_up_to_cm(width * ratio), _up_to_cm(width))
+    return ExtraTank(_up_to_cm(width * ratio), _up_to_cm(width))
 
 
 def _up_to_cm(mm: float) -> int:

@@ -9,10 +9,10 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from colony.planning.packing import pack
-from colony.planning.placement import Answer, Effort, place
-from colony.planning.placement_rows import Question
-from colony.planning.scene import Array, Index, further
+from colony.planning.tanks.packing import pack
+from colony.planning.tanks.placement import Answer, SolverEffort, place
+from colony.planning.tanks.placement_rows import PlacementProblem
+from colony.planning.tanks.week import Array, Index, further
 
 SETTLED_DAYS = 28
 """How long a tank that takes animals in should stay in order, if that costs no more moves."""
@@ -25,14 +25,14 @@ MOST_FREE = 400
 
 
 @dataclass(frozen=True)
-class Found:
+class BestMoves:
     """An answer, the question it answers, and what is proved for the whole house.
 
     `bound` is the fewest moves (or sales) that any answer has, `impossible` the proof that
     there is none.
     """
 
-    question: Question
+    question: PlacementProblem
     answer: Answer
     bound: int
     impossible: bool = False
@@ -48,7 +48,7 @@ class Found:
         return exact and (self.answer.moves == self.question.least or _is_whole(self.question))
 
 
-def fewest_moves(question: Question, effort: Effort, *, thorough: bool) -> Found:
+def fewest_moves(question: PlacementProblem, effort: SolverEffort, *, thorough: bool) -> BestMoves:
     """Answer with the fewest moves that can be found.
 
     The animals of tanks in order are set free too when those of the broken tanks alone find
@@ -66,28 +66,28 @@ def fewest_moves(question: Question, effort: Effort, *, thorough: bool) -> Found
     return replace(soon, answer=replace(lasting, status=soon.answer.status))
 
 
-def fewest_sales(question: Question, effort: Effort) -> Found:
+def fewest_sales(question: PlacementProblem, effort: SolverEffort) -> BestMoves:
     """Answer with the fewest sales that can be found."""
     asked = replace(question, wish="sell", least=0, ahead=None)
     every = replace(asked, free=np.flatnonzero(~asked.scene.pinned))
     whole = every if _size(every) <= MOST_PAIRS else asked
     solved = _solved(whole, effort) if _size(whole) <= MOST_PAIRS else Answer("unknown")
     proved = _of_whole(whole, solved, 0)
-    tried = [proved, Found(asked, pack(asked), 0), Found(every, pack(every), 0)]
+    tried = [proved, BestMoves(asked, pack(asked), 0), BestMoves(every, pack(every), 0)]
     best = min(tried, key=lambda found: _cost(found.answer))
     return replace(best, bound=proved.bound)
 
 
-def _of_whole(question: Question, answer: Answer, least: int) -> Found:
+def _of_whole(question: PlacementProblem, answer: Answer, least: int) -> BestMoves:
     """Keep of an answer's proof what holds for the whole house, every animal free."""
     if not _is_whole(question):
-        return Found(question, answer, least)
-    return Found(
+        return BestMoves(question, answer, least)
+    return BestMoves(
         question, answer, max(least, int(answer.bound)), impossible=answer.status == "impossible"
     )
 
 
-def _best(question: Question, effort: Effort, *, exact: bool) -> Answer:
+def _best(question: PlacementProblem, effort: SolverEffort, *, exact: bool) -> Answer:
     packed = pack(question)
     enough = bool(packed.tank) and packed.moves <= question.least
     if enough and (not exact or _size(question) > MOST_PAIRS):
@@ -98,7 +98,7 @@ def _best(question: Question, effort: Effort, *, exact: bool) -> Answer:
     return replace(min(solved, packed, key=_cost), bound=solved.bound)
 
 
-def _solved(question: Question, effort: Effort) -> Answer:
+def _solved(question: PlacementProblem, effort: SolverEffort) -> Answer:
     if len(question.free) > MOST_FREE:
         return Answer("unknown")
     asked = _narrowed(question)
@@ -108,7 +108,7 @@ def _solved(question: Question, effort: Effort) -> Answer:
     return replace(answer, status="found" if answer.tank else "unknown", bound=0.0)
 
 
-def _narrowed(question: Question) -> Question:
+def _narrowed(question: PlacementProblem) -> PlacementProblem:
     """Close all but the roomiest tanks to newcomers when the question is too large."""
     if _size(question) <= MOST_PAIRS:
         return question
@@ -117,7 +117,7 @@ def _narrowed(question: Question) -> Question:
     return replace(question, closed_tanks=tuple(closed.tolist()))
 
 
-def _wider(narrow: Found, effort: Effort) -> Found:
+def _wider(narrow: BestMoves, effort: SolverEffort) -> BestMoves:
     """Free the animals of tanks that are in order too, as many as can be solved at once."""
     question = narrow.question
     every = replace(question, free=np.flatnonzero(~question.scene.pinned))
@@ -127,12 +127,12 @@ def _wider(narrow: Found, effort: Effort) -> Found:
     more = len(some.free) > len(question.free)
     solved = _of_whole(some, _solved(some, effort) if more else Answer("unknown"), narrow.bound)
     packed = Answer("unknown") if narrow.answer.tank else pack(every)
-    tried = [solved, narrow, Found(every, packed, narrow.bound)]
+    tried = [solved, narrow, BestMoves(every, packed, narrow.bound)]
     best = min(tried, key=lambda found: _cost(found.answer)[:3])
     return replace(best, bound=solved.bound, impossible=solved.impossible)
 
 
-def _nearest(question: Question, most: int) -> Index:
+def _nearest(question: PlacementProblem, most: int) -> Index:
     """Add animals of tanks in order to the free ones, those of the roomiest tanks first."""
     week = question.scene
     others = np.setdiff1d(np.flatnonzero(~week.pinned), question.free)
@@ -141,17 +141,17 @@ def _nearest(question: Question, most: int) -> Index:
     return np.sort(np.concatenate([question.free, more]))
 
 
-def _room(question: Question) -> Array:
+def _room(question: PlacementProblem) -> Array:
     week = question.scene
     room: Array = week.capacity_mm2 - np.bincount(week.home, week.disc_mm2, len(week.tanks))
     return room
 
 
-def _size(question: Question) -> int:
+def _size(question: PlacementProblem) -> int:
     return len(question.free) * len(question.scene.tanks)
 
 
-def _is_whole(question: Question) -> bool:
+def _is_whole(question: PlacementProblem) -> bool:
     return len(question.free) == int((~question.scene.pinned).sum())
 
 

@@ -12,9 +12,9 @@ from math import inf
 import numpy as np
 from numpy.typing import NDArray
 
-from colony.planning.housing import Swimmer, present_on, widths_on
-from colony.planning.limits import Limits
-from colony.planning.load import ISOLATING_ROLES, Tank, disc_mm2
+from colony.planning.tanks.limits import Limits
+from colony.planning.tanks.load import ISOLATING_ROLES, TankFloor, disc_mm2
+from colony.planning.tanks.occupancy import Swimmer, present_on, widths_on
 
 Array = NDArray[np.float64]
 Bools = NDArray[np.bool_]
@@ -24,7 +24,7 @@ SLACK = 1e-9
 
 
 @dataclass(frozen=True)
-class Scene:
+class HouseWeek:
     """The animals of one week (n) and the tanks (m).
 
     `pinned` and `sellable` say who is not to be moved and who may be sold to make room (born,
@@ -35,7 +35,7 @@ class Scene:
     """
 
     begins: date
-    tanks: tuple[Tank, ...]
+    tanks: tuple[TankFloor, ...]
     swimmers: tuple[Swimmer, ...]
     limits: Limits
     pinned: Bools
@@ -87,13 +87,13 @@ class Scene:
 
 
 def scene(
-    tanks: Sequence[Tank],
+    tanks: Sequence[TankFloor],
     swimmers: Sequence[Swimmer],
     limits: Limits,
     *,
     begins: date,
     days: int = 7,
-) -> Scene:
+) -> HouseWeek:
     """Set the scene of the days after `begins`.
 
     Animals that leave or arrive within the days are in it; those in no known tank are not.
@@ -109,7 +109,7 @@ def scene(
     home = np.array([place[s.tank] for s in kept], dtype=np.intp)
     rows = np.arange(len(kept))
     unsafe = ~open_to[rows, home] & _isolated(kept, begins)
-    return Scene(
+    return HouseWeek(
         begins,
         tuple(tanks),
         tuple(kept),
@@ -127,7 +127,7 @@ def scene(
     )
 
 
-def further(week: Scene, days: int) -> Scene:
+def further(week: HouseWeek, days: int) -> HouseWeek:
     """Set the same scene with the widths of a later day: what the tanks must bear till then."""
     width = widths_on(week.swimmers, [week.begins + timedelta(days=days)])[:, 0]
     large = np.maximum(width, week.large_mm)
@@ -140,7 +140,7 @@ def moved(swimmers: Sequence[Swimmer], to: Mapping[str, str]) -> tuple[Swimmer, 
     return tuple(replace(s, tank=to[s.tag]) if s.tag in to else s for s in swimmers)
 
 
-def _fits(tanks: Sequence[Tank], large_mm: Array, limits: Limits) -> Bools:
+def _fits(tanks: Sequence[TankFloor], large_mm: Array, limits: Limits) -> Bools:
     across = np.array([t.short_side_mm or inf for t in tanks]) * (1 + SLACK)
     along = np.array([t.long_side_mm or inf for t in tanks]) * (1 + SLACK)
     width = large_mm[:, None]
@@ -164,7 +164,7 @@ def _isolated(swimmers: Sequence[Swimmer], begins: date) -> Bools:
     return np.array([(s.isolated_until or begins) > begins for s in swimmers], dtype=bool)
 
 
-def _open_to(tanks: Sequence[Tank], swimmers: Sequence[Swimmer], begins: date) -> Bools:
+def _open_to(tanks: Sequence[TankFloor], swimmers: Sequence[Swimmer], begins: date) -> Bools:
     """Find where each animal may be by role and isolation.
 
     A clean animal is never moved to an intake or hospital tank. An isolated one may be only

@@ -4,7 +4,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from colony.notation.care import PARAMETERS, UNIONISED
-from colony.planning.ammonia import unionised_mg_l
+from colony.planning.water.ammonia import unionised_mg_l
 
 COMMON_PRACTICE = "common practice, no source"
 

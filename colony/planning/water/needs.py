@@ -5,9 +5,9 @@ from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from math import ceil, floor
 
-from colony.planning.dilution import changes_to_reach
-from colony.planning.water_demand import Demand, Routine, Urgent
-from colony.planning.water_limits import OutOfLimit
+from colony.planning.water.demand import Demand, Routine, Urgent
+from colony.planning.water.dilution import changes_to_reach
+from colony.planning.water.limits import OutOfLimit
 
 BAD_TEST, HIGH_LOAD, DUE_LITTER = 1, 2, 3
 """Ranks of urgency; the first is served first."""

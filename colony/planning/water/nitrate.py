@@ -3,7 +3,7 @@
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from colony.planning.dilution import after_change, steady_batches, steady_drip
+from colony.planning.water.dilution import after_change, steady_batches, steady_drip
 
 AMMONIA_OF_PROTEIN = 0.092
 """Ammonia nitrogen from a gram of protein fed; Timmons & Ebeling, Recirculating Aquaculture

@@ -8,9 +8,9 @@ at all, whole where that is possible, and spread until no single move makes a da
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from colony.planning.reserve import Ledger, Reserve
-from colony.planning.water_demand import Demand, Draw, Routine, Urgent
-from colony.planning.water_routine import laid_l, lay_routine, most_litres
+from colony.planning.water.demand import Demand, Draw, Routine, Urgent
+from colony.planning.water.reserve import Reserve, ReserveBalance
+from colony.planning.water.routine import laid_l, lay_routine, most_litres
 
 
 @dataclass(frozen=True)
@@ -57,7 +57,7 @@ def plan_water(reserve: Reserve, demand: Demand, days: int = 7) -> WaterPlan:
         Windows of one system meet, or one lies outside the days.
     """
     _check(demand, days)
-    ledger = Ledger(reserve, days)
+    ledger = ReserveBalance(reserve, days)
     dripped = _lay_drips(ledger, demand.drip_l_a_day)
     urgent = _lay_urgent(ledger, demand.urgent)
     whole, split = lay_routine(ledger, demand.routine)
@@ -66,7 +66,7 @@ def plan_water(reserve: Reserve, demand: Demand, days: int = 7) -> WaterPlan:
 
 def fits(reserve: Reserve, demand: Demand, days: int = 7) -> bool:
     """Tell whether every day gets what it must have, without laying anything out."""
-    ledger = Ledger(reserve, days)
+    ledger = ReserveBalance(reserve, days)
     dripped = _lay_drips(ledger, demand.drip_l_a_day)
     urgent = _lay_urgent(ledger, demand.urgent)
     late = any(_urgent_late(demand.urgent, urgent, day) for day in range(days))
@@ -87,7 +87,7 @@ def _check(demand: Demand, days: int) -> None:
         taken[need.system] |= window
 
 
-def _lay_drips(ledger: Ledger, litres_a_day: int) -> list[int]:
+def _lay_drips(ledger: ReserveBalance, litres_a_day: int) -> list[int]:
     dripped = []
     for day in range(len(ledger.drawn_l)):
         litres = min(litres_a_day, ledger.levels()[day])
@@ -96,7 +96,7 @@ def _lay_drips(ledger: Ledger, litres_a_day: int) -> list[int]:
     return dripped
 
 
-def _lay_urgent(ledger: Ledger, urgent: Sequence[Urgent]) -> list[Draw]:
+def _lay_urgent(ledger: ReserveBalance, urgent: Sequence[Urgent]) -> list[Draw]:
     """Lay each rank before the next, a system after another, each as early as it can be."""
     draws = []
     for need in sorted(urgent, key=lambda one: one.rank):
@@ -111,7 +111,7 @@ def _lay_urgent(ledger: Ledger, urgent: Sequence[Urgent]) -> list[Draw]:
 
 
 def _plan(
-    ledger: Ledger, demand: Demand, dripped: Sequence[int], draws: Sequence[Draw]
+    ledger: ReserveBalance, demand: Demand, dripped: Sequence[int], draws: Sequence[Draw]
 ) -> WaterPlan:
     mornings = ledger.levels()
     days = tuple(

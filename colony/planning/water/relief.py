@@ -3,9 +3,9 @@
 from collections.abc import Callable
 from dataclasses import dataclass, replace
 
-from colony.planning.reserve import Reserve
-from colony.planning.water import fits
-from colony.planning.water_demand import Demand
+from colony.planning.water.demand import Demand
+from colony.planning.water.plan import fits
+from colony.planning.water.reserve import Reserve
 
 
 @dataclass(frozen=True)

@@ -16,16 +16,16 @@ class Reserve:
     level_l: int
 
 
-class Ledger:
+class ReserveBalance:
     """What is drawn from a reserve on each of some days, and what may still be drawn."""
 
     def __init__(self, reserve: Reserve, days: int) -> None:
         self.reserve = reserve
         self.drawn_l = [0] * days
 
-    def copy(self) -> "Ledger":
+    def copy(self) -> "ReserveBalance":
         """A ledger to try something in."""
-        twin = Ledger(self.reserve, len(self.drawn_l))
+        twin = ReserveBalance(self.reserve, len(self.drawn_l))
         twin.drawn_l = list(self.drawn_l)
         return twin
 

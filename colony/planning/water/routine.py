@@ -2,12 +2,12 @@
 
 from collections.abc import Sequence
 
-from colony.planning.flow import SINK, SOURCE, Network
-from colony.planning.reserve import Ledger
-from colony.planning.water_demand import Draw, Routine
+from colony.planning.solver.flow import SINK, SOURCE, Network
+from colony.planning.water.demand import Draw, Routine
+from colony.planning.water.reserve import ReserveBalance
 
 
-def lay_routine(ledger: Ledger, needs: Sequence[Routine]) -> tuple[list[Draw], list[Draw]]:
+def lay_routine(ledger: ReserveBalance, needs: Sequence[Routine]) -> tuple[list[Draw], list[Draw]]:
     """Lay routine changes whole where the most water can still be laid, else in parts.
 
     Returns the whole ones and the parts; both are drawn in the ledger.
@@ -29,7 +29,9 @@ def lay_routine(ledger: Ledger, needs: Sequence[Routine]) -> tuple[list[Draw], l
     return _level_out(ledger, whole), parts
 
 
-def _best_day(ledger: Ledger, need: Routine, others: Sequence[Routine], most: int) -> int | None:
+def _best_day(
+    ledger: ReserveBalance, need: Routine, others: Sequence[Routine], most: int
+) -> int | None:
     """The quietest day that takes a change whole and costs nobody else a litre."""
     for day in _quietest(ledger, need):
         if ledger.room(day) < need.litres:
@@ -41,12 +43,12 @@ def _best_day(ledger: Ledger, need: Routine, others: Sequence[Routine], most: in
     return None
 
 
-def _quietest(ledger: Ledger, need: Routine) -> list[int]:
+def _quietest(ledger: ReserveBalance, need: Routine) -> list[int]:
     window = range(need.first_day, need.last_day + 1)
     return sorted(window, key=lambda day: (ledger.drawn_l[day], abs(day - need.due_day), day))
 
 
-def most_litres(ledger: Ledger, needs: Sequence[Routine]) -> list[Draw]:
+def most_litres(ledger: ReserveBalance, needs: Sequence[Routine]) -> list[Draw]:
     """Lay as many litres as can be laid besides what is drawn, a change in parts if it must be.
 
     A litre kept today may serve a later window, so this is a flow of water through the days.
@@ -66,7 +68,7 @@ def most_litres(ledger: Ledger, needs: Sequence[Routine]) -> list[Draw]:
     ]
 
 
-def _days_of(ledger: Ledger) -> Network:
+def _days_of(ledger: ReserveBalance) -> Network:
     """Water through the reserve: what a night brings, what is kept, and what is drawn already."""
     network, reserve = Network(), ledger.reserve
     network.join(SOURCE, ("day", 0), reserve.level_l)
@@ -87,7 +89,7 @@ def laid_l(draws: Sequence[Draw]) -> int:
     return sum(draw.litres for draw in draws)
 
 
-def _level_out(ledger: Ledger, whole: Sequence[tuple[Routine, int]]) -> list[Draw]:
+def _level_out(ledger: ReserveBalance, whole: Sequence[tuple[Routine, int]]) -> list[Draw]:
     """Move single changes to quieter days until no move makes the fuller of two days less full."""
     days = [day for _, day in whole]
     moved = True
@@ -103,7 +105,7 @@ def _level_out(ledger: Ledger, whole: Sequence[tuple[Routine, int]]) -> list[Dra
     ]
 
 
-def _quieter_day(ledger: Ledger, need: Routine, day: int) -> int | None:
+def _quieter_day(ledger: ReserveBalance, need: Routine, day: int) -> int | None:
     """Move a change to a quieter day in the ledger, if there is one that has the water."""
     ledger.draw(day, -need.litres)
     for other in _quietest(ledger, need):

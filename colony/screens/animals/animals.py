@@ -8,15 +8,15 @@ from textual.containers import Horizontal
 from textual.widget import Widget
 from textual.widgets import Input, Static
 
-from colony.acts.search import PAGE_LINES, Hit, Sought, search_animals
-from colony.acts.species import list_species
+from colony.acts.animals.search import PAGE_LINES, Hit, Sought, search_animals
+from colony.acts.animals.species import list_species
 from colony.notation.days import show_span
-from colony.screens.about import About
-from colony.screens.place import Place
-from colony.screens.slips.known_blanks import told
+from colony.screens.forms.fields.names import told
+from colony.screens.frame.about import About
+from colony.screens.frame.place import Place
 from colony.screens.widgets.columns import Column
-from colony.screens.widgets.ledger import Ledger, Line
-from colony.screens.widgets.look import Look
+from colony.screens.widgets.detail_pane import DetailPane
+from colony.screens.widgets.entry_list import EntryList, Line
 from colony.screens.widgets.search_line import SearchLine
 
 COLUMNS = (
@@ -74,8 +74,8 @@ class Rays(Place):
             yield SearchLine(placeholder="find a ray: tag, name, species, parent", compact=True)
             yield Static("", id="filters", markup=False)
         with Horizontal(classes="beside"):
-            yield Ledger(COLUMNS, empty="No ray is found by that.")
-            yield Look()
+            yield EntryList(COLUMNS, empty="No ray is found by that.")
+            yield DetailPane()
 
     def on_mount(self) -> None:
         """The typing takes the keys."""
@@ -93,7 +93,7 @@ class Rays(Place):
             search_animals,
             self._show,
             sought=self._sought(),
-            today=self.app.desk.today,
+            today=self.app.book_session.today,
             group="find",
         )
 
@@ -105,20 +105,20 @@ class Rays(Place):
     def on_input_submitted(self, event: Input.Submitted) -> None:
         """Open what is highlighted."""
         event.stop()
-        if (line := self.query_one(Ledger).line) is not None:
+        if (line := self.query_one(EntryList).line) is not None:
             self.app.open_about(line.about)
 
-    def on_ledger_near_end(self, _: Ledger.NearEnd) -> None:
+    def on_ledger_near_end(self, _: EntryList.NearEnd) -> None:
         """Ask for the next page."""
-        ledger = self.query_one(Ledger)
-        if not self._whole and "more" not in self._asked and ledger.entries:
-            facts = {"offset": len(ledger.entries), "today": self.app.desk.today}
+        entries = self.query_one(EntryList)
+        if not self._whole and "more" not in self._asked and entries.entries:
+            facts = {"offset": len(entries.entries), "today": self.app.book_session.today}
             self.ask(search_animals, self._add, sought=self._sought(), group="more", **facts)
 
-    def on_ledger_looked(self, event: Ledger.Looked) -> None:
+    def on_ledger_looked(self, event: EntryList.Looked) -> None:
         """Say more of the line."""
         hit = event.line.more if event.line else None
-        self.query_one(Look).show(_more(hit, self) if isinstance(hit, Hit) else "")
+        self.query_one(DetailPane).show(_more(hit, self) if isinstance(hit, Hit) else "")
 
     def action_narrow(self, what: str) -> None:
         """Go on to the next choice of a filter."""
@@ -129,14 +129,14 @@ class Rays(Place):
 
     def action_move(self, lines: int) -> None:
         """Move in the list, whoever has the keys."""
-        ledger = self.query_one(Ledger)
-        if ledger.highlighted is not None:
-            last = len(ledger.entries) - 1
-            ledger.highlighted = min(max(ledger.highlighted + lines, 0), last)
+        entries = self.query_one(EntryList)
+        if entries.highlighted is not None:
+            last = len(entries.entries) - 1
+            entries.highlighted = min(max(entries.highlighted + lines, 0), last)
 
     def action_mark(self) -> None:
         """Mark the highlighted animal, for a move or widths."""
-        self.query_one(Ledger).toggle_mark()
+        self.query_one(EntryList).toggle_mark()
 
     def action_back(self) -> None:
         """First empty the typing, then go home."""
@@ -166,14 +166,14 @@ class Rays(Place):
         self._whole = len(hits) < PAGE_LINES
         self.workers.cancel_group(self, "more")
         self._asked.discard("more")
-        ledger = self.query_one(Ledger)
-        ledger.show([self._line(hit) for hit in hits])
-        ledger.highlighted = 0 if hits else None
-        ledger.scroll_home(animate=False)
+        entries = self.query_one(EntryList)
+        entries.show([self._line(hit) for hit in hits])
+        entries.highlighted = 0 if hits else None
+        entries.scroll_home(animate=False)
 
     def _add(self, hits: Sequence[Hit]) -> None:
         self._whole = len(hits) < PAGE_LINES
-        self.query_one(Ledger).add([self._line(hit) for hit in hits])
+        self.query_one(EntryList).add([self._line(hit) for hit in hits])
 
     def _line(self, hit: Hit) -> Line:
         cells = (
@@ -181,7 +181,7 @@ class Rays(Place):
             hit.sex,
             hit.species or "hybrid?",
             "-" if hit.age_days is None else show_span(hit.age_days),
-            self.app.desk.length(hit.disc_width_mm),
+            self.app.book_session.length(hit.disc_width_mm),
             hit.tank or ENDED.get(hit.status, "-"),
             hit.dam or "-",
             hit.sire or "-",
@@ -198,7 +198,7 @@ class Rays(Place):
 
 def _more(hit: Hit, place: Place) -> str:
     parents = f"dam {hit.dam or 'unknown'}, sire {hit.sire or 'unknown or in doubt'}"
-    return f"{hit.tag}\n\n{told(hit, place.app.desk)}\n\nborn {hit.born or 'unknown'}\n{parents}"
+    return f"{hit.tag}\n\n{told(hit, place.app.book_session)}\n\nborn {hit.born or 'unknown'}\n{parents}"
 
 
 PLACE = Rays

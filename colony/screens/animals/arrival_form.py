@@ -1,44 +1,44 @@
-"""The arrival slip: an animal that was not born in a litter of this book."""
+"""The arrival form: an animal that was not born in a litter of this book."""
 
 from datetime import date
 from typing import TYPE_CHECKING
 
-from colony.acts.animals import AnimalFacts, add_animal
+from colony.acts.animals.animals import AnimalFacts, add_animal
 from colony.notation.words import ORIGINS, SEXES
-from colony.screens.slips.blanks import Blank, WordBlank
-from colony.screens.slips.known_blanks import SiresBlank, SpeciesBlank, TagBlank, TankBlank
-from colony.screens.slips.measured_blanks import (
-    DayBlank,
-    KnownDayBlank,
-    LengthBlank,
-    NewTagBlank,
+from colony.screens.forms.fields.fields import Field, WordField
+from colony.screens.forms.fields.measures import (
+    DayField,
+    KnownDayField,
+    LengthField,
+    NewTagField,
 )
-from colony.screens.slips.slip import Done, Facts, Slip
+from colony.screens.forms.fields.names import SiresField, SpeciesField, TagField, TankField
+from colony.screens.forms.form import Done, Facts, Form
 
 if TYPE_CHECKING:
     from sqlmodel import Session
 
 
-class ArrivalSlip(Slip):
+class ArrivalForm(Form):
     """Write down an animal from elsewhere."""
 
     TITLE_WORDS = "New ray"
     ACT = "animal add"
     CAUTION = "Isolate arrivals; keeping may need a licence where you live: ask the permit office."
-    BLANKS = (
-        NewTagBlank("tag", "Tag", needed=True),
-        SpeciesBlank("species", "Species", needed=True),
-        WordBlank("sex", "Sex", needed=True, words=SEXES, empty="F, M or U"),
-        WordBlank("origin", "Origin", first="bred elsewhere", words=ORIGINS),
-        DayBlank("arrived", "Arrived"),
-        TankBlank("tank", "Tank", empty="intake, as a rule"),
-        LengthBlank("width_mm", "Disc width", empty="12.5cm or 5in, tail excluded"),
-        KnownDayBlank("born", "Born", empty="2024-05 or 2024 will do"),
-        Blank("name", "Name"),
-        Blank("line", "Line"),
-        Blank("arrived_from", "From whom"),
-        TagBlank("dam", "Dam", sex="F", status=None),
-        SiresBlank("sires", "Sire", status=None),
+    FIELDS = (
+        NewTagField("tag", "Tag", needed=True),
+        SpeciesField("species", "Species", needed=True),
+        WordField("sex", "Sex", needed=True, words=SEXES, empty="F, M or U"),
+        WordField("origin", "Origin", first="bred elsewhere", words=ORIGINS),
+        DayField("arrived", "Arrived"),
+        TankField("tank", "Tank", empty="intake, as a rule"),
+        LengthField("width_mm", "Disc width", empty="12.5cm or 5in, tail excluded"),
+        KnownDayField("born", "Born", empty="2024-05 or 2024 will do"),
+        Field("name", "Name"),
+        Field("line", "Line"),
+        Field("arrived_from", "From whom"),
+        TagField("dam", "Dam", sex="F", status=None),
+        SiresField("sires", "Sire", status=None),
     )
 
     def write(self, session: "Session", facts: Facts, *, anyway: bool, today: date) -> Done:  # noqa: ARG002 - nothing to override
@@ -55,4 +55,4 @@ class ArrivalSlip(Slip):
         return Done(f"{added.tag} is in the book.")
 
 
-SLIP = ArrivalSlip
+FORM = ArrivalForm

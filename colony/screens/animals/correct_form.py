@@ -1,41 +1,41 @@
-"""The mending slip: a fact of an animal was wrong, or changed."""
+"""The mending form: a fact of an animal was wrong, or changed."""
 
 from datetime import date
 from typing import TYPE_CHECKING
 
-from colony.acts.animals import AnimalFacts, edit_animal
+from colony.acts.animals.animals import AnimalFacts, edit_animal
 from colony.notation.words import SEXES
-from colony.screens.slips.blanks import Blank, WordBlank, YesNoBlank
-from colony.screens.slips.known_blanks import SiresBlank, TagBlank
-from colony.screens.slips.measured_blanks import KnownDayBlank, NewTagBlank, TransponderBlank
-from colony.screens.slips.slip import Done, Facts, Slip
+from colony.screens.forms.fields.fields import Field, WordField, YesNoField
+from colony.screens.forms.fields.measures import KnownDayField, NewTagField, TransponderField
+from colony.screens.forms.fields.names import SiresField, TagField
+from colony.screens.forms.form import Done, Facts, Form
 
 if TYPE_CHECKING:
     from sqlmodel import Session
 
 
-class MendSlip(Slip):
-    """Mend facts of an animal; a blank left empty changes nothing."""
+class MendForm(Form):
+    """Mend facts of an animal; a field left empty changes nothing."""
 
-    TITLE_WORDS = "Mend facts (an empty blank changes nothing)"
+    TITLE_WORDS = "Mend facts (an empty field changes nothing)"
     ACT = "animal edit"
-    BLANKS = (
-        TagBlank("who", "Animal", needed=True, status=None),
-        YesNoBlank("held_back", "Hold back", empty="yes keeps it as a breeder, not for sale"),
-        Blank("reserved_for", "Reserved for"),
-        WordBlank("sex", "Sex", words=SEXES, empty="F, M or U"),
-        Blank("name", "Name"),
-        NewTagBlank("tag", "New tag"),
-        KnownDayBlank("born", "Born"),
-        SiresBlank("sires", "Sire", status=None, empty="a test result settles it"),
-        TagBlank("dam", "Dam", sex="F", status=None),
-        Blank("line", "Line"),
-        TransponderBlank("transponder", "Transponder", empty="15 digits"),
-        Blank("breeding_ban", "Not to breed", empty="why"),
-        Blank("note", "Note"),
+    FIELDS = (
+        TagField("who", "Animal", needed=True, status=None),
+        YesNoField("held_back", "Hold back", empty="yes keeps it as a breeder, not for sale"),
+        Field("reserved_for", "Reserved for"),
+        WordField("sex", "Sex", words=SEXES, empty="F, M or U"),
+        Field("name", "Name"),
+        NewTagField("tag", "New tag"),
+        KnownDayField("born", "Born"),
+        SiresField("sires", "Sire", status=None, empty="a test result settles it"),
+        TagField("dam", "Dam", sex="F", status=None),
+        Field("line", "Line"),
+        TransponderField("transponder", "Transponder", empty="15 digits"),
+        Field("breeding_ban", "Not to breed", empty="why"),
+        Field("note", "Note"),
     )
 
-    def firsts(self) -> dict[str, str]:
+    def initial(self) -> dict[str, str]:
         """The animal that is looked at."""
         return {"who": self.beginning.tag}
 
@@ -50,4 +50,4 @@ class MendSlip(Slip):
         return Done(f"{mended.tag} is mended: {', '.join(own).replace('_', ' ')}.")
 
 
-SLIP = MendSlip
+FORM = MendForm

@@ -1,33 +1,33 @@
-"""The end slip: sold, died or gone."""
+"""The end form: sold, died or gone."""
 
 from datetime import date
 from typing import TYPE_CHECKING
 
-from colony.acts.animals import end_animal
+from colony.acts.animals.animals import end_animal
 from colony.notation.words import ENDS
-from colony.screens.slips.blanks import Blank, WordBlank
-from colony.screens.slips.known_blanks import TagBlank
-from colony.screens.slips.measured_blanks import DayBlank
-from colony.screens.slips.slip import Done, Facts, Slip
+from colony.screens.forms.fields.fields import Field, WordField
+from colony.screens.forms.fields.measures import DayField
+from colony.screens.forms.fields.names import TagField
+from colony.screens.forms.form import Done, Facts, Form
 
 if TYPE_CHECKING:
     from sqlmodel import Session
 
 
-class EndSlip(Slip):
+class EndForm(Form):
     """Write down that an animal was sold, died or is gone."""
 
     TITLE_WORDS = "An animal leaves"
     ACT = "animal end"
     CAUTION = "A dead ray's sting is venomous still; cover cuts before hands go in."
-    BLANKS = (
-        TagBlank("tag", "Animal", needed=True),
-        WordBlank("how", "How", needed=True, words=ENDS, what="end", empty=", ".join(ENDS)),
-        DayBlank("on", "On", needed=True),
-        Blank("why", "Why", empty="cause, or buyer"),
+    FIELDS = (
+        TagField("tag", "Animal", needed=True),
+        WordField("how", "How", needed=True, words=ENDS, what="end", empty=", ".join(ENDS)),
+        DayField("on", "On", needed=True),
+        Field("why", "Why", empty="cause, or buyer"),
     )
 
-    def firsts(self) -> dict[str, str]:
+    def initial(self) -> dict[str, str]:
         """The animal that is looked at."""
         return {"tag": self.beginning.tag}
 
@@ -37,4 +37,4 @@ class EndSlip(Slip):
         return Done(f"{facts['tag']}: {facts['how']} on {facts['on']}.")
 
 
-SLIP = EndSlip
+FORM = EndForm

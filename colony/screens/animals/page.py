@@ -9,9 +9,9 @@ from textual.content import Content
 from textual.widget import Widget
 from textual.widgets import Static
 
-from colony.screens.animal_sections import WhatIsKnown, sections, what_is_known
-from colony.screens.curves import curve_of
-from colony.screens.page import Page
+from colony.screens.animals.sections import WhatIsKnown, sections, what_is_known
+from colony.screens.frame.page import Page
+from colony.screens.pups.curves import curve_of
 
 
 class AnimalPage(Page):
@@ -19,12 +19,12 @@ class AnimalPage(Page):
 
     HERE = "animals"
     HELP: ClassVar[str | None] = (
-        "Every slip begins with this animal. Up and down scroll; d mends a fact; p ranks partners."
+        "Every form begins with this animal. Up and down scroll; d mends a fact; p ranks partners."
     )
     BINDINGS: ClassVar[list[BindingType]] = [
-        Binding("p", "app.slip('partners')", "Partners"),
-        Binding("d", "app.slip('mend')", "Mend"),
-        Binding("e", "app.slip('end')", "End"),
+        Binding("p", "app.form('partners')", "Partners"),
+        Binding("d", "app.form('mend')", "Mend"),
+        Binding("e", "app.form('end')", "End"),
     ]
 
     def body(self) -> Iterable[Widget]:
@@ -33,16 +33,18 @@ class AnimalPage(Page):
 
     def load(self) -> None:
         """Ask for everything on record."""
-        facts: dict[str, Any] = {"tag": self.subject.key, "today": self.app.desk.today}
+        facts: dict[str, Any] = {"tag": self.subject.key, "today": self.app.book_session.today}
         self.ask(what_is_known, self._show, **facts)
 
     async def _show(self, known: WhatIsKnown) -> None:
         page = self.query_one("#animal", VerticalScroll)
         await page.remove_children()
-        await page.mount_all(_section(*one) for one in sections(known, self.app.desk))
+        await page.mount_all(_section(*one) for one in sections(known, self.app.book_session))
         page.focus()
         if known.page.widths:
-            self.ask(curve_of, self._show_curve, tag=known.page.tag, today=self.app.desk.today)
+            self.ask(
+                curve_of, self._show_curve, tag=known.page.tag, today=self.app.book_session.today
+            )
 
     def _show_curve(self, curve: str) -> None:
         if curve:

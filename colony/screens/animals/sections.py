@@ -5,12 +5,12 @@ from dataclasses import dataclass
 from datetime import date
 from typing import Any
 
-from colony.acts.animal_page import AnimalPage, show_animal
-from colony.acts.family import GENERATIONS, Kin, family_of
-from colony.acts.kin_paths import Explained, explain
+from colony.acts.animals.page import AnimalDetails, show_animal
+from colony.acts.pedigree.family import GENERATIONS, FamilyMember, family_of
+from colony.acts.pedigree.paths import Explained, explain
 from colony.notation.days import show_span
-from colony.screens.desk import Desk
-from colony.screens.when import short_day
+from colony.screens.frame.dates import short_day
+from colony.screens.frame.session import BookSession
 from colony.screens.widgets.family_tree import draw_family
 
 PUPS_SHOWN, ANCESTORS_SHOWN, PATHS_SHOWN = 40, 6, 4
@@ -20,8 +20,8 @@ PUPS_SHOWN, ANCESTORS_SHOWN, PATHS_SHOWN = 40, 6, 4
 class WhatIsKnown:
     """Everything on record of one animal."""
 
-    page: AnimalPage
-    family: Kin
+    page: AnimalDetails
+    family: FamilyMember
     why: Explained
 
 
@@ -34,14 +34,14 @@ def what_is_known(session: Any, *, tag: str, today: date) -> WhatIsKnown:  # noq
     )
 
 
-def sections(known: WhatIsKnown, desk: Desk) -> Iterator[tuple[str, str]]:
+def sections(known: WhatIsKnown, book_session: BookSession) -> Iterator[tuple[str, str]]:
     """Each section that has something to say: its title and its text."""
     page = known.page
-    yield page.tag, _identity(page, desk)
+    yield page.tag, _identity(page, book_session)
     yield "Inbreeding", _inbreeding(page) + _why(known.why)
     yield "Family", draw_family(known.family, GENERATIONS)
     told = (
-        ("Widths", _growth(page, desk)),
+        ("Widths", _growth(page, book_session)),
         ("Pups", _pups(page)),
         ("Tanks", _placements(page)),
         ("Holds", _holds(page)),
@@ -54,7 +54,7 @@ def sections(known: WhatIsKnown, desk: Desk) -> Iterator[tuple[str, str]]:
 _SEXES = {"F": "female", "M": "male", "U": "not sexed"}
 
 
-def _identity(page: AnimalPage, desk: Desk) -> str:
+def _identity(page: AnimalDetails, book_session: BookSession) -> str:
     age = f", {show_span(page.age_days)} old" if page.age_days is not None else ""
     width = next((w["disc_width_mm"] for w in reversed(page.widths) if w["disc_width_mm"]), None)
     who = f"{page.name or page.tag}, {_SEXES[page.sex]} {page.species or 'hybrid, see parents'}"
@@ -63,7 +63,7 @@ def _identity(page: AnimalPage, desk: Desk) -> str:
     lines = [
         f"{who}{line}",
         f"born {page.born or 'on a day not known'}{age}; {page.origin}{litter}",
-        f"{_where(page)}; disc width {desk.length(width)}",
+        f"{_where(page)}; disc width {book_session.length(width)}",
     ]
     if page.arrived:
         lines.append(f"arrived {short_day(page.arrived)} from {page.arrived_from or 'not said'}")
@@ -76,14 +76,14 @@ def _identity(page: AnimalPage, desk: Desk) -> str:
     return "\n".join([*lines, *(words for words, holds in marks if holds)])
 
 
-def _where(page: AnimalPage) -> str:
+def _where(page: AnimalDetails) -> str:
     if page.status == "present":
         return f"in {page.tank}" if page.tank else "! in no tank"
     why = f", {page.ended_why}" if page.ended_why else ""
     return f"○ {page.status} on {short_day(page.ended_on)}{why}"
 
 
-def _inbreeding(page: AnimalPage) -> str:
+def _inbreeding(page: AnimalDetails) -> str:
     spread = (
         f", between {page.inbreeding_low:.4f} and {page.inbreeding_high:.4f}"
         if page.inbreeding_low != page.inbreeding_high
@@ -111,35 +111,35 @@ def _why(why: Explained) -> str:
     return "".join([*lines, *paths])
 
 
-def _growth(page: AnimalPage, desk: Desk) -> str:
+def _growth(page: AnimalDetails, book_session: BookSession) -> str:
     widths = [one for one in page.widths if one["disc_width_mm"]]
     most = max((one["disc_width_mm"] for one in widths), default=1)
     return "\n".join(
-        f"{one['on']}  {desk.length(one['disc_width_mm']):>8}  "
+        f"{one['on']}  {book_session.length(one['disc_width_mm']):>8}  "
         f"{'█' * round(one['disc_width_mm'] / most * 24)}"
         f"{'  ' + str(one['mass_g']) + ' g' if one['mass_g'] else ''}"
         for one in widths
     )
 
 
-def _pups(page: AnimalPage) -> str:
+def _pups(page: AnimalDetails) -> str:
     shown = page.pups[:PUPS_SHOWN]
     more = f" and {len(page.pups) - len(shown)} more" if len(page.pups) > len(shown) else ""
     return f"{len(page.pups)}: {', '.join(shown)}{more}" if shown else ""
 
 
-def _placements(page: AnimalPage) -> str:
+def _placements(page: AnimalDetails) -> str:
     return "\n".join(
         f"{one['tank']:<8} {one['entered_on']} to {one['left_on'] or 'now'}"
         for one in reversed(page.placements)
     )
 
 
-def _holds(page: AnimalPage) -> str:
+def _holds(page: AnimalDetails) -> str:
     return "\n".join(f"{one['from']} to {one['to'] or 'now'}: {one['why']}" for one in page.holds)
 
 
-def _fed(page: AnimalPage) -> str:
+def _fed(page: AnimalDetails) -> str:
     return "\n".join(
         f"{one['on']}  {'took' if one['took'] else 'refused'} {one['food']}"
         for one in reversed(page.feedings[-12:])

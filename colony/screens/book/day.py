@@ -7,13 +7,13 @@ from typing import Any, ClassVar
 from textual.containers import Horizontal
 from textual.widget import Widget
 
-from colony.acts.day import state_of_the_day
-from colony.acts.pairing_checks import pairings_to_check
-from colony.acts.work import list_moves
-from colony.screens.day_lines import COLUMNS, DayLines, WhatNow
-from colony.screens.place import Place
-from colony.screens.widgets.ledger import Ledger
-from colony.screens.widgets.look import Look
+from colony.acts.book.day import state_of_the_day
+from colony.acts.pairings.to_check import pairings_to_check
+from colony.acts.tanks.moves import list_moves
+from colony.screens.book.day_lines import COLUMNS, DayLines, WhatNow
+from colony.screens.frame.place import Place
+from colony.screens.widgets.detail_pane import DetailPane
+from colony.screens.widgets.entry_list import EntryList
 
 
 class Today(Place):
@@ -21,7 +21,7 @@ class Today(Place):
 
     HERE = "day"
     HELP: ClassVar[str | None] = (
-        "Each line is one thing that asks for a hand. Enter opens it; a slip begins with it."
+        "Each line is one thing that asks for a hand. Enter opens it; a form begins with it."
     )
 
     def __init__(self) -> None:
@@ -31,21 +31,21 @@ class Today(Place):
     def body(self) -> Iterable[Widget]:
         """The list, and beside it more of the line that is looked at."""
         with Horizontal(classes="beside"):
-            yield Ledger(COLUMNS, empty="Nothing asks for a hand today.")
-            yield Look()
+            yield EntryList(COLUMNS, empty="Nothing asks for a hand today.")
+            yield DetailPane()
 
     def on_mount(self) -> None:
         """The list takes the keys."""
-        self.query_one(Ledger).focus()
+        self.query_one(EntryList).focus()
 
     def load(self) -> None:
         """Ask what needs a hand."""
-        self.ask(what_now, self._know, today=self.app.desk.today)
+        self.ask(what_now, self._know, today=self.app.book_session.today)
 
-    def on_ledger_looked(self, event: Ledger.Looked) -> None:
+    def on_ledger_looked(self, event: EntryList.Looked) -> None:
         """Say more of the line."""
         more = event.line.more if event.line else ""
-        self.query_one(Look).show(str(more or ""))
+        self.query_one(DetailPane).show(str(more or ""))
 
     def on_resize(self) -> None:
         """A higher screen shows more of each kind."""
@@ -57,8 +57,8 @@ class Today(Place):
 
     def _show(self) -> None:
         if self._now is not None:
-            lines = DayLines(self.app.desk, self._now, self.size.height)
-            self.query_one(Ledger).show(lines.entries())
+            lines = DayLines(self.app.book_session, self._now, self.size.height)
+            self.query_one(EntryList).show(lines.entries())
 
 
 def what_now(session: Any, *, today: date) -> WhatNow:  # noqa: ANN401 - an open session

@@ -5,21 +5,21 @@ from dataclasses import dataclass
 from datetime import date
 from typing import Any
 
-from colony.acts.day import State, Unmeasured
-from colony.acts.due import DueLitter
-from colony.acts.pairing_checks import Unchecked
-from colony.acts.tank_loads import TankLine
-from colony.acts.work import MoveLine
-from colony.acts.work_today import WorkLine
+from colony.acts.book.day import State, Unmeasured
+from colony.acts.care.work import WorkLine
+from colony.acts.litters.due import DueLitter
+from colony.acts.pairings.to_check import Unchecked
+from colony.acts.tanks.loads import TankLine
+from colony.acts.tanks.moves import MoveLine
 from colony.notation.days import show_span
-from colony.planning.glance import Overflow
-from colony.planning.growth_flags import OffCurve
-from colony.planning.readiness import Readiness
-from colony.screens.about import About
-from colony.screens.desk import Desk
-from colony.screens.when import in_days, in_window, short_day
+from colony.planning.pups.growth_flags import OffCurve
+from colony.planning.pups.quick_look import Overflow
+from colony.planning.pups.readiness import Readiness
+from colony.screens.frame.about import About
+from colony.screens.frame.dates import in_days, in_window, short_day
+from colony.screens.frame.session import BookSession
 from colony.screens.widgets.columns import Column
-from colony.screens.widgets.ledger import Entry, Heading, Line
+from colony.screens.widgets.entry_list import Entry, Heading, Line
 
 MOST = {0: 3, 30: 5, 40: 8, 60: 14}
 """By the rows of the screen: lines of one kind before the rest is one line to its place."""
@@ -45,14 +45,14 @@ class WhatNow:
 class DayLines:
     """Everything that asks for a hand, in lines."""
 
-    desk: Desk
+    book_session: BookSession
     now: WhatNow
     rows: int
 
     @property
     def today(self) -> date:
         """The day it is."""
-        return self.desk.today
+        return self.book_session.today
 
     def entries(self) -> list[Entry]:
         """Each kind under its heading, the most urgent kind first."""
@@ -105,7 +105,7 @@ class DayLines:
             "!" if move.overdue else "→",
             "wrong" if move.overdue else "due",
             more=f"{move.tag}\n\n{what}\n\nm begins the move. Rigid container, not a net.",
-            firsts={"tags": move.tag, "tank": move.to_tank},
+            initial={"tags": move.tag, "tank": move.to_tank},
         )
 
     def _due(self, due: DueLitter) -> Line:
@@ -123,7 +123,7 @@ class DayLines:
 
     def _ready(self, pup: Readiness) -> Line:
         sex = {"F": "female", "M": "male"}.get(pup.sex, "not sexed")
-        what = f"{sex} {pup.species}, {self.desk.length(pup.disc_width_mm)}"
+        what = f"{sex} {pup.species}, {self.book_session.length(pup.disc_width_mm)}"
         age = "" if pup.age_days is None else f"{show_span(pup.age_days)} old"
         return Line(
             About("animal", pup.tag, pup.sex),

@@ -7,13 +7,13 @@ from textual.binding import Binding, BindingType
 from textual.containers import Horizontal
 from textual.widget import Widget
 
-from colony.acts.history import HistoryLine, list_history
-from colony.screens.about import About
-from colony.screens.place import Place
-from colony.screens.undoing import take_back
+from colony.acts.book.history import HistoryLine, list_history
+from colony.screens.book.undo import take_back
+from colony.screens.frame.about import About
+from colony.screens.frame.place import Place
 from colony.screens.widgets.columns import Column
-from colony.screens.widgets.ledger import Ledger, Line
-from colony.screens.widgets.look import Look
+from colony.screens.widgets.detail_pane import DetailPane
+from colony.screens.widgets.entry_list import EntryList, Line
 
 PAGE_ACTS = 60
 
@@ -44,39 +44,39 @@ class Log(Place):
     def body(self) -> Iterable[Widget]:
         """The acts, and one of them in full beside."""
         with Horizontal(classes="beside"):
-            yield Ledger(COLUMNS, empty="Nothing was written yet.")
-            yield Look()
+            yield EntryList(COLUMNS, empty="Nothing was written yet.")
+            yield DetailPane()
 
     def on_mount(self) -> None:
         """The list takes the keys."""
-        self.query_one(Ledger).focus()
+        self.query_one(EntryList).focus()
 
     def arrive(self) -> None:
         """Begin with the newest act: z must not take back what one looked at long ago."""
         self._arrived = True
-        self.query_one(Ledger).action_first()
+        self.query_one(EntryList).action_first()
 
     @property
     def about(self) -> About | None:
-        """An act is nothing that a slip could begin with."""
+        """An act is nothing that a form could begin with."""
         return None
 
     def load(self) -> None:
         """Ask for the newest acts."""
         self.ask(list_history, self._show, most=self._most)
 
-    def on_ledger_near_end(self, _: Ledger.NearEnd) -> None:
+    def on_ledger_near_end(self, _: EntryList.NearEnd) -> None:
         """Ask for older acts too."""
-        if len(self.query_one(Ledger).entries) == self._most:
+        if len(self.query_one(EntryList).entries) == self._most:
             self._most += PAGE_ACTS
             self.load()
 
-    def on_ledger_looked(self, event: Ledger.Looked) -> None:
+    def on_ledger_looked(self, event: EntryList.Looked) -> None:
         """Show the act in full."""
         act = event.line.more if event.line else None
-        self.query_one(Look).show(_more(act) if isinstance(act, HistoryLine) else "")
+        self.query_one(DetailPane).show(_more(act) if isinstance(act, HistoryLine) else "")
 
-    def on_ledger_opened(self, event: Ledger.Opened) -> None:
+    def on_ledger_opened(self, event: EntryList.Opened) -> None:
         """Say the whole sentence of the act, for a narrow screen."""
         event.stop()
         if isinstance(event.line.more, HistoryLine):
@@ -84,16 +84,16 @@ class Log(Place):
 
     def action_undo_this(self) -> None:
         """Take the highlighted act back."""
-        line = self.query_one(Ledger).line
+        line = self.query_one(EntryList).line
         if line is not None:
             take_back(self.app, int(line.about.key))
 
     def _show(self, acts: Sequence[HistoryLine]) -> None:
-        ledger = self.query_one(Ledger)
-        ledger.show([_line(one) for one in acts])
+        entries = self.query_one(EntryList)
+        entries.show([_line(one) for one in acts])
         if self._arrived:
             self._arrived = False
-            ledger.action_first()
+            entries.action_first()
 
 
 def _line(one: HistoryLine) -> Line:

@@ -3,8 +3,8 @@
 from collections.abc import Callable
 from typing import TYPE_CHECKING
 
-from colony.acts.undo import Undone, undo_act, undo_last
-from colony.screens.refused import Tried, tried
+from colony.acts.book.undo import Undone, undo_act, undo_last
+from colony.screens.frame.refused import Tried, tried
 
 if TYPE_CHECKING:
     from colony.screens.app import ColonyApp
@@ -15,12 +15,12 @@ def take_back(app: "ColonyApp", number: int | None = None) -> None:
 
     What somebody else wrote and nobody was told of here yet is not taken back unseen.
     """
-    seen = app.desk.mark
+    seen = app.book_session.mark
 
     def undo() -> Undone:
         if number is None:
-            return app.desk.act("undo", undo_last, seen=seen)
-        return app.desk.act("undo", undo_act, seen=seen, number=number)
+            return app.book_session.act("undo", undo_last, seen=seen)
+        return app.book_session.act("undo", undo_act, seen=seen, number=number)
 
     _in_thread(app, undo)
 

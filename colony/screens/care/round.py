@@ -8,15 +8,15 @@ from typing import Any, ClassVar
 from textual.binding import Binding, BindingType
 from textual.widget import Widget
 
-from colony.acts.rhythms import begin_round
-from colony.acts.round import tick
-from colony.acts.work_today import WorkLine, todays_round
-from colony.screens.about import About
-from colony.screens.place import Place
-from colony.screens.refused import tried
-from colony.screens.when import short_day
+from colony.acts.care.rhythms import begin_round
+from colony.acts.care.round import tick
+from colony.acts.care.work import WorkLine, todays_round
+from colony.screens.frame.about import About
+from colony.screens.frame.dates import short_day
+from colony.screens.frame.place import Place
+from colony.screens.frame.refused import tried
 from colony.screens.widgets.columns import Column
-from colony.screens.widgets.ledger import Entry, Heading, Ledger, Line
+from colony.screens.widgets.entry_list import Entry, EntryList, Heading, Line
 
 COLUMNS = (
     Column("Where", 12),
@@ -39,7 +39,7 @@ class Round(Place):
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("space", "tick", "Done"),
         Binding("A", "tick_system", "Whole system"),
-        Binding("z", "app.slip('skip')", "Skip"),
+        Binding("z", "app.form('skip')", "Skip"),
         Binding("i", "begin", "Usual rhythms", show=False),
     ]
 
@@ -50,20 +50,22 @@ class Round(Place):
 
     def body(self) -> Iterable[Widget]:
         """The work, system by system."""
-        yield Ledger(COLUMNS, empty=NONE)
+        yield EntryList(COLUMNS, empty=NONE)
 
     def on_mount(self) -> None:
         """The list takes the keys."""
-        self.query_one(Ledger).focus()
+        self.query_one(EntryList).focus()
 
     def load(self) -> None:
         """Ask for today's work."""
-        self.ask(todays_round, self._show, today=self.app.desk.today)
+        self.ask(todays_round, self._show, today=self.app.book_session.today)
 
     def action_begin(self) -> None:
         """Begin the round with the usual rhythms."""
         done = tried(
-            lambda: self.app.desk.act("round begin", begin_round, today=self.app.desk.today)
+            lambda: self.app.book_session.act(
+                "round begin", begin_round, today=self.app.book_session.today
+            )
         )
         if done.answer is None:
             self.app.say(done.problem, "refused")
@@ -80,7 +82,7 @@ class Round(Place):
             system = here[0].system
             self._tick([one for one in self._works if one.system == system and one.is_open])
 
-    def on_ledger_opened(self, event: Ledger.Opened) -> None:
+    def on_ledger_opened(self, event: EntryList.Opened) -> None:
         """Unfold a place to its tasks, or fold it again."""
         event.stop()
         event.prevent_default()
@@ -90,19 +92,21 @@ class Round(Place):
             self._list()
 
     def _looked_at(self) -> Sequence[WorkLine]:
-        line = self.query_one(Ledger).line
+        line = self.query_one(EntryList).line
         return line.more if line and isinstance(line.more, tuple) else ()
 
     def _tick(self, works: Sequence[WorkLine]) -> None:
         if not works:
             self.app.say("Nothing is open here.")
             return
-        desk = self.app.desk
-        done = tried(lambda: desk.act("round done", _tick_off, works=works, today=desk.today))
+        book_session = self.app.book_session
+        done = tried(
+            lambda: book_session.act("round done", _tick_off, works=works, today=book_session.today)
+        )
         if done.answer is None:
             self.app.say(done.problem, "refused")
             return
-        self.query_one(Ledger).action_cursor_down()
+        self.query_one(EntryList).action_cursor_down()
         places = ", ".join(dict.fromkeys(one.place for one in works))
         what = works[0].task if len(works) == 1 else f"{len(works)} tasks"
         self.app.wrote(f"{what} done: {places}.")
@@ -121,7 +125,7 @@ class Round(Place):
                 entries.append(_place_line(place, tasks))
                 if place in self._unfolded:
                     entries += map(_task_line, tasks)
-        self.query_one(Ledger).show(entries)
+        self.query_one(EntryList).show(entries)
 
 
 def _tick_off(session: Any, *, works: Sequence[WorkLine], today: date) -> int:  # noqa: ANN401 - an open session
@@ -137,8 +141,8 @@ def _place_line(place: str, works: tuple[WorkLine, ...]) -> Line:
     late = max((one.overdue_days for one in still), default=0)
     mark, tone = _mark(is_open=bool(still), late=late)
     cells = (place, ", ".join(map(_said, still)) or "all done", _late(late), "")
-    firsts = {"task": still[0].task, "place": place} if still else {"place": place}
-    return Line(About("work", place), cells, mark, tone, more=works, firsts=firsts)
+    initial = {"task": still[0].task, "place": place} if still else {"place": place}
+    return Line(About("work", place), cells, mark, tone, more=works, initial=initial)
 
 
 def _task_line(work: WorkLine) -> Line:
@@ -148,9 +152,9 @@ def _task_line(work: WorkLine) -> Line:
     done = f"{work.task}, {work.done} of {work.wanted}"
     skipped = f" (skipped: {work.skipped})" if work.skipped and work.is_open else ""
     cells = ("", f"{mark} {done}{skipped}", _late(late), short_day(work.last_done))
-    firsts = {"task": work.task, "place": work.place}
+    initial = {"task": work.task, "place": work.place}
     about = About("work", f"{work.task}@{work.place}")
-    return Line(about, cells, "", tone, more=(work,), firsts=firsts)
+    return Line(about, cells, "", tone, more=(work,), initial=initial)
 
 
 def _said(work: WorkLine) -> str:

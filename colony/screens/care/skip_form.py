@@ -1,25 +1,25 @@
-"""The skipping slip: work of the round that is let go today, and why."""
+"""The skipping form: work of the round that is let go today, and why."""
 
 from datetime import date
 from typing import TYPE_CHECKING
 
-from colony.acts.round import skip
-from colony.screens.slips.blanks import Blank
-from colony.screens.slips.slip import Done, Facts, Slip
+from colony.acts.care.round import skip
+from colony.screens.forms.fields.fields import Field
+from colony.screens.forms.form import Done, Facts, Form
 
 if TYPE_CHECKING:
     from sqlmodel import Session
 
 
-class SkipSlip(Slip):
+class SkipForm(Form):
     """Let a task go for a day; it is due again tomorrow."""
 
     TITLE_WORDS = "Skip work of the round"
     ACT = "round skip"
-    BLANKS = (
-        Blank("task", "Task", needed=True),
-        Blank("place", "Where", needed=True),
-        Blank("why", "Why", needed=True),
+    FIELDS = (
+        Field("task", "Task", needed=True),
+        Field("place", "Where", needed=True),
+        Field("why", "Why", needed=True),
     )
 
     def write(self, session: "Session", facts: Facts, *, anyway: bool, today: date) -> Done:  # noqa: ARG002 - nothing to override
@@ -29,4 +29,4 @@ class SkipSlip(Slip):
         return Done(f"{facts['task']} at {facts['place']} is skipped: {facts['why']}.")
 
 
-SLIP = SkipSlip
+FORM = SkipForm

@@ -1,4 +1,4 @@
-"""A slip: a few blanks at the bottom of the screen, filled with keys, then written at once."""
+"""A form: a few fields at the bottom of the screen, filled with keys, then written at once."""
 
 from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass
@@ -12,10 +12,10 @@ from textual.content import Content
 from textual.screen import ModalScreen
 from textual.widgets import Input, Static
 
-from colony.screens.about import About, Beginning
-from colony.screens.refused import Tried, tried
-from colony.screens.slips.blanks import Blank
-from colony.screens.widgets.blank_row import BlankRow
+from colony.screens.forms.fields.fields import Field
+from colony.screens.frame.about import About, Beginning
+from colony.screens.frame.refused import Tried, tried
+from colony.screens.widgets.field_row import FieldRow
 
 if TYPE_CHECKING:
     from sqlmodel import Session
@@ -23,12 +23,12 @@ if TYPE_CHECKING:
     from colony.screens.app import ColonyApp
 
 Facts = Mapping[str, Any]
-"""What stands in the blanks, by their names; None for an empty one."""
+"""What stands in the fields, by their names; None for an empty one."""
 
 
 @dataclass(frozen=True)
 class Done:
-    """What a slip did, in a sentence, and what looked odd."""
+    """What a form did, in a sentence, and what looked odd."""
 
     sentence: str
     warnings: Sequence[str] = ()
@@ -40,8 +40,8 @@ class Done:
         return " ".join([self.sentence, *(f"! {odd}" for odd in self.warnings)])
 
 
-class Slip(ModalScreen[Done | None]):
-    """One slip; a subclass names its blanks and writes them."""
+class Form(ModalScreen[Done | None]):
+    """One form; a subclass names its fields and writes them."""
 
     app: "ColonyApp"
 
@@ -51,14 +51,14 @@ class Slip(ModalScreen[Done | None]):
 
     CAUTION: ClassVar[str] = ""
     HELP: ClassVar[str | None] = (
-        "A star marks a blank that has to be filled; slanted words say what holds where one "
+        "A star marks a field that has to be filled; slanted words say what holds where one "
         "stays empty. Days: today, 3d ago, 2026-03-09. Lengths: 12.5cm, 5in."
     )
     AUTO_FOCUS = ""
     AGAIN: ClassVar[bool] = False
-    """Whether the slip stays for the next one after it was written."""
+    """Whether the form stays for the next one after it was written."""
 
-    BLANKS: ClassVar[Sequence[Blank]] = ()
+    FIELDS: ClassVar[Sequence[Field]] = ()
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("enter", "enter", show=False, priority=True),
         Binding("escape", "leave", "Close"),
@@ -72,55 +72,55 @@ class Slip(ModalScreen[Done | None]):
     def __init__(self, beginning: Beginning) -> None:
         super().__init__()
         self.beginning = beginning
-        self._seen = self.app.desk.mark
+        self._seen = self.app.book_session.mark
         self._past: list[str] = []
         self._overridable = self._asked_to_leave = False
 
-    def firsts(self) -> Mapping[str, str]:
-        """What stands in the blanks at first, from what the breeder looks at."""
+    def initial(self) -> Mapping[str, str]:
+        """What stands in the fields at first, from what the breeder looks at."""
         return {}
 
     def write(self, session: "Session", facts: Facts, *, anyway: bool, today: date) -> Done:
-        """Do the act of this slip in an open session."""
+        """Do the act of this form in an open session."""
         raise NotImplementedError
 
     def says_something(self) -> bool:
-        """Whether Enter may write once no blank wants an answer."""
+        """Whether Enter may write once no field wants an answer."""
         return True
 
     def compose(self) -> ComposeResult:
-        """The title, the blanks, the caution, and what the keys do."""
-        firsts = {one.name: one.first for one in self.BLANKS} | {
-            **self.firsts(),
-            **self.beginning.firsts,
+        """The title, the fields, the caution, and what the keys do."""
+        initial = {one.name: one.first for one in self.FIELDS} | {
+            **self.initial(),
+            **self.beginning.initial,
         }
-        with Container(id="slip"):
-            yield Static(self.TITLE_WORDS, id="slip-title")
-            yield Static("", id="slip-past", classes="-none")
-            with VerticalScroll(id="slip-blanks"):
-                for blank in self.BLANKS:
-                    yield BlankRow(blank, self.app.desk, firsts[blank.name])
+        with Container(id="form"):
+            yield Static(self.TITLE_WORDS, id="form-title")
+            yield Static("", id="form-past", classes="-none")
+            with VerticalScroll(id="form-fields"):
+                for field in self.FIELDS:
+                    yield FieldRow(field, self.app.book_session, initial[field.name])
             if self.CAUTION:
-                yield Static(f"▲ {self.CAUTION}", id="slip-caution")
-            yield Static("", id="slip-said")
+                yield Static(f"▲ {self.CAUTION}", id="form-caution")
+            yield Static("", id="form-said")
 
     def on_mount(self) -> None:
         """Begin with who it is about, or after it where that was chosen already."""
         self._hint()
         chosen = (
-            self.AGAIN or self.beginning.marked or self.rows[0].blank.name in self.beginning.firsts
+            self.AGAIN or self.beginning.marked or self.rows[0].field.name in self.beginning.initial
         )
         first = self._open_row() if chosen else None
         # At once, not when there is time: the next key may be in the queue already.
         self.set_focus((first or self.rows[0]).input)
 
     @property
-    def rows(self) -> list[BlankRow]:
-        """The blanks in order."""
-        return list(self.query(BlankRow))
+    def rows(self) -> list[FieldRow]:
+        """The fields in order."""
+        return list(self.query(FieldRow))
 
     async def action_enter(self) -> None:
-        """Go on to the next blank that wants an answer, or write when none does."""
+        """Go on to the next field that wants an answer, or write when none does."""
         self._asked_to_leave = False
         row = next((one for one in self.rows if one.input.has_focus), self.rows[0])
         if row.understand().problem:
@@ -136,18 +136,18 @@ class Slip(ModalScreen[Done | None]):
     def on_input_changed(self, changed: Input.Changed) -> None:
         """Typing takes back the wish to leave, and what could be overridden; a reason does not."""
         self._asked_to_leave = False
-        if changed.input is not next((r.input for r in self.rows if r.blank.name == "why"), None):
+        if changed.input is not next((r.input for r in self.rows if r.field.name == "why"), None):
             self._overridable = False
         self._hint()
 
-    def on_blank_row_shown(self, _: BlankRow.Shown) -> None:
-        """Say what Enter would do now that a blank was read."""
+    def on_field_row_shown(self, _: FieldRow.Shown) -> None:
+        """Say what Enter would do now that a field was read."""
         if not self._asked_to_leave:
             self._hint()
 
     def action_leave(self) -> None:
-        """Close the slip; what was typed is not thrown away without asking."""
-        typed = [row.blank.label for row in self.rows if row.touched]
+        """Close the form; what was typed is not thrown away without asking."""
+        typed = [row.field.label for row in self.rows if row.touched]
         if not typed or self._asked_to_leave:
             self.dismiss(None)
             return
@@ -160,7 +160,7 @@ class Slip(ModalScreen[Done | None]):
             await self._write(anyway=True)
 
     async def action_write(self) -> None:
-        """Write the slip, if every blank can be read."""
+        """Write the form, if every field can be read."""
         await self._write(anyway=False)
 
     async def _write(self, *, anyway: bool) -> None:
@@ -168,26 +168,31 @@ class Slip(ModalScreen[Done | None]):
             if row.understand().problem:
                 self.set_focus(row.input)
                 return
-        facts = {row.blank.name: row.read.answer.value for row in self.rows}  # type: ignore[union-attr]
+        facts = {row.field.name: row.read.answer.value for row in self.rows}  # type: ignore[union-attr]
         self._say("writing")
         work = self.run_worker(lambda: self._act(facts, anyway=anyway), thread=True)
         self._written(await work.wait())
 
     def _act(self, facts: Facts, *, anyway: bool) -> Tried[Done]:
-        desk = self.app.desk
+        book_session = self.app.book_session
         return tried(
-            lambda: desk.act(
-                self.ACT, self.write, seen=self._seen, facts=facts, anyway=anyway, today=desk.today
+            lambda: book_session.act(
+                self.ACT,
+                self.write,
+                seen=self._seen,
+                facts=facts,
+                anyway=anyway,
+                today=book_session.today,
             )
         )
 
     def _written(self, written: Tried[Done]) -> None:
-        """Tell what was written, or show the refusal at its blank."""
+        """Tell what was written, or show the refusal at its field."""
         if written.answer is None:
             self._refused(written)
             return
         done = written.answer
-        self._seen = self.app.desk.mark
+        self._seen = self.app.book_session.mark
         self.app.unmark(self._tags())
         self.app.wrote(done.told)
         if self.AGAIN:
@@ -198,25 +203,25 @@ class Slip(ModalScreen[Done | None]):
             self.dismiss(done)
 
     def go_on(self, done: Done) -> None:
-        """Make the slip ready for the next one."""
+        """Make the form ready for the next one."""
 
     def past(self, sentence: str) -> None:
         """Keep the last few that were written in sight."""
         self._past = [*self._past[-2:], sentence]
-        past = self.query_one("#slip-past", Static)
+        past = self.query_one("#form-past", Static)
         past.update(Content("\n".join(f"■ {one}" for one in self._past)))
         past.remove_class("-none")
 
     def _tags(self) -> Collection[str]:
         """The animals with which something was done."""
-        read = [row.read for row in self.rows if row.read and row.blank.name in {"tag", "tags"}]
+        read = [row.read for row in self.rows if row.read and row.field.name in {"tag", "tags"}]
         values = [one.answer.value for one in read if one.answer]
         return {str(tag) for one in values for tag in (one if isinstance(one, tuple) else (one,))}
 
     def _refused(self, refused: Tried[Done]) -> None:
         self._overridable = refused.overridable
-        by_name = {row.blank.name: row for row in self.rows}
-        at = next((by_name[name] for name in refused.blanks if name in by_name), None)
+        by_name = {row.field.name: row for row in self.rows}
+        at = next((by_name[name] for name in refused.fields if name in by_name), None)
         if at is None:
             self._say(f"! {refused.problem}", True)
             return
@@ -224,27 +229,27 @@ class Slip(ModalScreen[Done | None]):
         self._hint()
         self.set_focus(at.input)
 
-    def _open_row(self) -> BlankRow | None:
-        """The first blank that wants an answer: needed and empty, or refused."""
+    def _open_row(self) -> FieldRow | None:
+        """The first field that wants an answer: needed and empty, or refused."""
         return next(
             (
                 row
                 for row in self.rows
-                if (row.blank.needed and not row.text) or (row.read and row.read.problem)
+                if (row.field.needed and not row.text) or (row.read and row.read.problem)
             ),
             None,
         )
 
     def _hint(self) -> None:
-        wanting = [row.blank.label for row in self.rows if row.blank.needed and not row.text]
-        wrong = [row.blank.label for row in self.rows if row.read and row.read.problem]
+        wanting = [row.field.label for row in self.rows if row.field.needed and not row.text]
+        wrong = [row.field.label for row in self.rows if row.read and row.read.problem]
         enter = f"Enter goes on to {wanting[0]}" if wanting else "Enter writes it"
         if wrong:
             enter = f"Mend {', '.join(wrong)}"
         anyway = " · F2 anyway" if self._overridable else ""
-        self._say(f"{enter}{anyway} · Tab next blank · Esc closes · F1 keys")
+        self._say(f"{enter}{anyway} · Tab next field · Esc closes · F1 keys")
 
     def _say(self, words: str, wrong: bool = False) -> None:
-        line = self.query_one("#slip-said", Static)
+        line = self.query_one("#form-said", Static)
         line.update(Content(words))
         line.set_class(wrong, "wrong")

@@ -1,4 +1,4 @@
-"""What a line, a page or a slip is about."""
+"""What a line, a page or a form is about."""
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
@@ -25,12 +25,12 @@ class About:
 
 @dataclass(frozen=True)
 class Beginning:
-    """What a slip begins with: what is looked at, marked and queued behind it."""
+    """What a form begins with: what is looked at, marked and queued behind it."""
 
     about: About | None = None
     marked: Sequence[str] = ()
     queue: Sequence[str] = ()
-    firsts: Mapping[str, str] = field(default_factory=dict)
+    initial: Mapping[str, str] = field(default_factory=dict)
 
     @property
     def tag(self) -> str:

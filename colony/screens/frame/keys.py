@@ -1,9 +1,9 @@
-"""The keys that work everywhere, as data: the places, the slips, and the program itself."""
+"""The keys that work everywhere, as data: the places, the forms, and the program itself."""
 
 from textual.binding import Binding
 
-from colony.screens.places import PLACES
-from colony.screens.slips.table import SLIPS
+from colony.screens.forms.table import FORMS
+from colony.screens.frame.places import PLACES
 
 PROGRAM = (
     Binding("slash", "go('animals')", "Find", key_display="/"),
@@ -19,8 +19,8 @@ PROGRAM = (
 KEYS = (
     *(Binding(one.key, f"go('{name}')", one.title, show=False) for name, one in PLACES.items()),
     *(
-        Binding(one.key, f"slip('{name}')", one.title, show=one.often)
-        for name, one in SLIPS.items()
+        Binding(one.key, f"form('{name}')", one.title, show=one.often)
+        for name, one in FORMS.items()
         if one.key
     ),
     *PROGRAM,

@@ -9,8 +9,8 @@ from textual.containers import VerticalScroll
 from textual.screen import ModalScreen, Screen
 from textual.widgets import Static
 
-from colony.screens.places import PLACES
-from colony.screens.slips.table import SLIPS
+from colony.screens.forms.table import FORMS
+from colony.screens.frame.places import PLACES
 from colony.screens.widgets.key_strip import SHOWN
 
 ALWAYS = (
@@ -21,13 +21,13 @@ ALWAYS = (
     ("r", "the ready list"),
     ("Space", "mark a line, where lines can be marked"),
     (": or ^p", "all commands, by typing"),
-    ("? or F1", "this page; in a slip F1"),
+    ("? or F1", "this page; in a form F1"),
     ("L", "light or dark colours"),
     ("q", "leave; everything is written already"),
 )
-IN_SLIPS = (
-    ("Enter", "next blank that wants an answer; when none does, write"),
-    ("Tab, Up, Down", "any other blank"),
+IN_FORMS = (
+    ("Enter", "next field that wants an answer; when none does, write"),
+    ("Tab, Up, Down", "any other field"),
     ("Esc", "close; asks before typed work is thrown away"),
     ("F2", "write although a limit breaks, where that is offered"),
 )
@@ -45,7 +45,7 @@ class KeysPage(ModalScreen[None]):
         self._asking = asking
 
     def compose(self) -> ComposeResult:
-        """What one does here, the places, the slips, and the keys that work everywhere."""
+        """What one does here, the places, the forms, and the keys that work everywhere."""
         with VerticalScroll(id="keys-page"):
             yield Static(getattr(self._asking, "HELP", ""), markup=False, classes="help-words")
             for title, keys in self._lists():
@@ -54,14 +54,14 @@ class KeysPage(ModalScreen[None]):
 
     def _lists(self) -> Iterator[tuple[str, Sequence[tuple[str, str]]]]:
         if isinstance(self._asking, ModalScreen):
-            yield "In a slip", IN_SLIPS
+            yield "In a form", IN_FORMS
         elif here := [(key, words) for key, words, _ in keys_of(self._asking)]:
             yield "Here", here
         yield "Places", [(one.key, one.about) for one in PLACES.values()]
-        yield "Slips", [(one.key, one.about) for one in SLIPS.values() if one.key]
+        yield "Forms", [(one.key, one.about) for one in FORMS.values() if one.key]
         yield "Everywhere", ALWAYS
         if not isinstance(self._asking, ModalScreen):
-            yield "In a slip", IN_SLIPS
+            yield "In a form", IN_FORMS
 
 
 def keys_of(screen: Screen[object]) -> list[tuple[str, str, str]]:

@@ -1,7 +1,7 @@
 """What every page shares: it stands on a place and is about one thing."""
 
-from colony.screens.about import About
-from colony.screens.place import Place
+from colony.screens.frame.about import About
+from colony.screens.frame.place import Place
 
 
 class Page(Place):

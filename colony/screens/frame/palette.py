@@ -1,4 +1,4 @@
-"""Every place, slip and key of the program, found by typing."""
+"""Every place, form and key of the program, found by typing."""
 
 from collections.abc import Iterator
 from functools import partial
@@ -6,11 +6,11 @@ from typing import TYPE_CHECKING, cast
 
 from textual.command import DiscoveryHit, Hit, Hits, Provider
 
-from colony.screens.about import About
-from colony.screens.keys_page import keys_of
-from colony.screens.places import PLACES
-from colony.screens.slips.table import SLIPS
-from colony.screens.themes import THEMES
+from colony.screens.forms.table import FORMS
+from colony.screens.frame.about import About
+from colony.screens.frame.keys_page import keys_of
+from colony.screens.frame.places import PLACES
+from colony.screens.frame.themes import THEMES
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -39,9 +39,9 @@ class EveryCommand(Provider):
         yield from self._here()
         for name, place in PLACES.items():
             yield f"{place.title}  ({place.key})", place.about, partial(app.action_go, name)
-        for name, slip in SLIPS.items():
-            keyed = f"{slip.title}  ({slip.key})" if slip.key else slip.title
-            yield keyed, slip.about, partial(app.action_slip, name)
+        for name, form in FORMS.items():
+            keyed = f"{form.title}  ({form.key})" if form.key else form.title
+            yield keyed, form.about, partial(app.action_form, name)
         for name, (title, about) in PLANS.items():
             yield title, about, partial(app.open_about, About(name, ""))
         yield "Undo  (u)", "Take the last act back.", app.action_undo

@@ -14,12 +14,12 @@ from textual.screen import Screen
 from textual.widget import Widget
 from textual.worker import get_current_worker
 
-from colony.screens.about import About
-from colony.screens.refused import Tried, tried
+from colony.screens.frame.about import About
+from colony.screens.frame.refused import Tried, tried
+from colony.screens.widgets.entry_list import EntryList
 from colony.screens.widgets.key_strip import KeyStrip
-from colony.screens.widgets.ledger import Ledger
 from colony.screens.widgets.notice import Notice
-from colony.screens.widgets.shoreline import Shoreline
+from colony.screens.widgets.top_line import TopLine
 
 if TYPE_CHECKING:
     from colony.screens.app import ColonyApp
@@ -60,7 +60,7 @@ class Place(Screen[None]):
 
     def compose(self) -> ComposeResult:
         """The frame around what a place shows."""
-        yield Shoreline(self.HERE)
+        yield TopLine(self.HERE)
         with Container(id="body"):
             yield from self.body()
         yield Notice()
@@ -78,33 +78,36 @@ class Place(Screen[None]):
 
     @property
     def about(self) -> About | None:
-        """What the breeder is looking at, for the slips to begin with."""
-        ledgers = self.query(Ledger)
+        """What the breeder is looking at, for the forms to begin with."""
+        ledgers = self.query(EntryList)
         line = ledgers.first().line if ledgers else None
         return line.about if line else None
 
     @property
-    def firsts(self) -> Mapping[str, str]:
-        """What a slip begins with here, by blank."""
-        line = next((one.line for one in self.query(Ledger)), None)
-        return line.firsts if line else {}
+    def initial(self) -> Mapping[str, str]:
+        """What a form begins with here, by field."""
+        line = next((one.line for one in self.query(EntryList)), None)
+        return line.initial if line else {}
 
     @property
     def marked_tags(self) -> list[str]:
         """The animals that are marked here."""
         return [
-            one.about.tag for ledger in self.query(Ledger) for one in ledger.marked if one.about.tag
+            one.about.tag
+            for entries in self.query(EntryList)
+            for one in entries.marked
+            if one.about.tag
         ]
 
     def unmark(self, tags: Collection[str]) -> None:
         """Take the marks off animals with which something was done."""
-        for ledger in self.query(Ledger):
-            ledger.unmark(tags)
+        for entries in self.query(EntryList):
+            entries.unmark(tags)
 
     @property
     def queue(self) -> list[str]:
         """The animals that come one after another here, from the one that is looked at on."""
-        return next((one.queue for one in self.query(Ledger)), [])
+        return next((one.queue for one in self.query(EntryList)), [])
 
     def on_screen_resume(self) -> None:
         """Read anew if the book changed since this was shown; hints and refusals of elsewhere go."""
@@ -131,7 +134,7 @@ class Place(Screen[None]):
 
         def work() -> None:
             worker = get_current_worker()
-            answer = tried(lambda: self.app.desk.read(question, **facts))
+            answer = tried(lambda: self.app.book_session.read(question, **facts))
             if not worker.is_cancelled:
                 self.post_message(self.Answered(name, answer, then))
 
@@ -140,7 +143,7 @@ class Place(Screen[None]):
         self.run_worker(work, thread=True, exclusive=True, group=name)
 
     async def rest(self, seconds: float = PATIENCE_SECONDS) -> None:
-        """Wait a little for what is being read: a slip begins with what the list says."""
+        """Wait a little for what is being read: a form begins with what the list says."""
         began = monotonic()
         while self._asked and monotonic() - began < seconds:  # noqa: ASYNC110 - at most 2 s, several answers
             await sleep(0.01)
@@ -155,7 +158,7 @@ class Place(Screen[None]):
         else:
             await invoke(event.then, event.tried.answer)
 
-    def on_ledger_opened(self, event: Ledger.Opened) -> None:
+    def on_ledger_opened(self, event: EntryList.Opened) -> None:
         """Open what a line is about."""
         self.app.open_about(event.line.about)
 

@@ -5,7 +5,7 @@ from importlib import import_module
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
-    from colony.screens.place import Place
+    from colony.screens.frame.place import Place
 
 
 @dataclass(frozen=True)
@@ -24,13 +24,19 @@ class PlaceEntry:
 
 
 PLACES = {
-    "day": PlaceEntry("1", "Today", "day", "What now: births, pups, tanks and pairings."),
-    "animals": PlaceEntry("2", "Rays", "animals", "Find any animal while typing."),
-    "litters": PlaceEntry("3", "Births", "litters", "Due windows on a time line, and litters."),
-    "pairings": PlaceEntry("4", "Pairs", "pairings", "Who is with whom, and who should be."),
-    "pups": PlaceEntry("5", "Pups", "pups", "Growing out: pups by readiness, and their curves."),
-    "tanks": PlaceEntry("6", "House", "tanks", "Every tank by system, and how full it is."),
-    "round": PlaceEntry("7", "Round", "round", "Today's work in walking order, ticked off."),
-    "history": PlaceEntry("8", "Log", "history", "What was written, and taking it back."),
+    "day": PlaceEntry("1", "Today", "book.day", "What now: births, pups, tanks and pairings."),
+    "animals": PlaceEntry("2", "Rays", "animals.animals", "Find any animal while typing."),
+    "litters": PlaceEntry(
+        "3", "Births", "litters.litters", "Due windows on a time line, and litters."
+    ),
+    "pairings": PlaceEntry(
+        "4", "Pairs", "pairings.pairings", "Who is with whom, and who should be."
+    ),
+    "pups": PlaceEntry(
+        "5", "Pups", "pups.pups", "Growing out: pups by readiness, and their curves."
+    ),
+    "tanks": PlaceEntry("6", "House", "tanks.tanks", "Every tank by system, and how full it is."),
+    "round": PlaceEntry("7", "Round", "care.round", "Today's work in walking order, ticked off."),
+    "history": PlaceEntry("8", "Log", "book.history", "What was written, and taking it back."),
 }
 """Every place, in the order of the top line."""

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import Generic, TypeVar
 
 from colony.refusals.base import Refusal
-from colony.screens.slips.table import SLIPS
+from colony.screens.forms.table import FORMS
 
 T = TypeVar("T")
 
@@ -18,7 +18,7 @@ SAID_HERE = {
 }
 """What a sentence says to somebody at a command line, and what it is at the screens."""
 
-SLIP_OF = {
+FORM_OF = {
     "animal edit": "mend",
     "animal end": "end",
     "animal hold": "hold",
@@ -32,11 +32,11 @@ SLIP_OF = {
     "tank add": "tank",
     "tank move": "move",
 }
-"""The slip that does here what a command does there."""
+"""The form that does here what a command does there."""
 
-_COMMAND = re.compile(rf"\bcolony ({'|'.join(SLIP_OF)})\b[^.,;:]*")
+_COMMAND = re.compile(rf"\bcolony ({'|'.join(FORM_OF)})\b[^.,;:]*")
 
-BLANKS = {
+FIELDS = {
     "NoSuchTank": ("tank",),
     "TankRetired": ("tank",),
     "TankDoesNotFit": ("tank",),
@@ -65,7 +65,7 @@ BLANKS = {
     "HeldAlready": ("tag",),
     "NotHeld": ("tag",),
 }
-"""The blanks at which a refusal is shown, by its name: the first that the slip has."""
+"""The fields at which a refusal is shown, by its name: the first that the form has."""
 
 OVERRIDABLE = frozenset({"TankDoesNotFit", "LeavesIsolationEarly"})
 """Refusals that the breeder may override."""
@@ -77,7 +77,7 @@ class Tried(Generic[T]):
 
     answer: T | None = None
     problem: str = ""
-    blanks: tuple[str, ...] = ()
+    fields: tuple[str, ...] = ()
     overridable: bool = False
 
 
@@ -87,7 +87,7 @@ def tried(call: Callable[[], T]) -> Tried[T]:
         return Tried(call())
     except Refusal as refusal:
         name = type(refusal).__name__
-        return Tried(None, _here(refusal.sentence), BLANKS.get(name, ()), name in OVERRIDABLE)
+        return Tried(None, _here(refusal.sentence), FIELDS.get(name, ()), name in OVERRIDABLE)
 
 
 def _here(sentence: str) -> str:
@@ -97,5 +97,5 @@ def _here(sentence: str) -> str:
 
 
 def _key_of(command: re.Match[str]) -> str:
-    slip = SLIPS[SLIP_OF[command[1]]]
-    return f"press {slip.key} ({slip.title})"
+    form = FORMS[FORM_OF[command[1]]]
+    return f"press {form.key} ({form.title})"

@@ -6,10 +6,10 @@ from datetime import date
 from threading import Lock
 from typing import Any, TypeVar
 
-from colony.acts.watch import News, news_since
+from colony.acts.book.news import News, news_since
 from colony.notation.measures import show_length
 from colony.store.book import Book
-from colony.store.entries import Mark, latest
+from colony.store.journal.entries import Mark, latest
 from colony.store.settings import BookSettings, read_settings
 
 T = TypeVar("T")
@@ -21,10 +21,10 @@ def todays_date() -> date:
 
 
 @dataclass
-class Desk:
+class BookSession:
     """One open book, the day it is, and how the breeder writes a length.
 
-    `mark` is where the book stood when this desk last knew all of it.
+    `mark` is where the book stood when this book_session last knew all of it.
     """
 
     book: Book
@@ -68,7 +68,7 @@ class Desk:
         return done
 
     def news(self) -> News | None:
-        """What others wrote since this desk last knew; from then on it is known."""
+        """What others wrote since this book_session last knew; from then on it is known."""
         with self._turn:
             news = self.read(news_since, mark=self.mark)
             if news is not None:

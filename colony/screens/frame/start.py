@@ -4,7 +4,7 @@ import gc
 import sys
 
 from colony.screens.app import ColonyApp
-from colony.screens.desk import Desk
+from colony.screens.frame.session import BookSession
 from colony.store.book import open_book
 from colony.store.location import book_location
 
@@ -26,9 +26,9 @@ def run_screens() -> None:
     """Open the book and keep the screens up until the breeder leaves."""
     keep_keys_quick()
     book = open_book(book_location(), begin=True)
-    desk = Desk(book)
-    desk.begin()
+    book_session = BookSession(book)
+    book_session.begin()
     try:
-        ColonyApp(desk).run()
+        ColonyApp(book_session).run()
     finally:
         book.close()

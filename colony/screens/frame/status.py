@@ -7,7 +7,7 @@ MARKS = {"written": "■", "refused": "!", "elsewhere": "→", "hint": "·"}
 
 
 @dataclass(frozen=True)
-class Said:
+class Status:
     """One line and its kind."""
 
     words: str = ""

@@ -1,31 +1,31 @@
-"""The hold slip: out of breeding and sale for a time."""
+"""The hold form: out of breeding and sale for a time."""
 
 from datetime import date
 from typing import TYPE_CHECKING
 
-from colony.acts.health import hold
-from colony.screens.slips.blanks import Blank
-from colony.screens.slips.known_blanks import TagBlank
-from colony.screens.slips.measured_blanks import DayBlank
-from colony.screens.slips.slip import Done, Facts, Slip
+from colony.acts.health.holds import hold
+from colony.screens.forms.fields.fields import Field
+from colony.screens.forms.fields.measures import DayField
+from colony.screens.forms.fields.names import TagField
+from colony.screens.forms.form import Done, Facts, Form
 
 if TYPE_CHECKING:
     from sqlmodel import Session
 
 
-class HoldSlip(Slip):
+class HoldForm(Form):
     """Hold an animal, for a reason."""
 
     TITLE_WORDS = "Health hold"
     ACT = "animal hold"
     CAUTION = "Medicines and doses are a licensed vet's business."
-    BLANKS = (
-        TagBlank("tag", "Animal", needed=True),
-        Blank("why", "Why", needed=True),
-        DayBlank("on", "From", needed=True),
+    FIELDS = (
+        TagField("tag", "Animal", needed=True),
+        Field("why", "Why", needed=True),
+        DayField("on", "From", needed=True),
     )
 
-    def firsts(self) -> dict[str, str]:
+    def initial(self) -> dict[str, str]:
         """The animal that is looked at."""
         return {"tag": self.beginning.tag}
 
@@ -35,4 +35,4 @@ class HoldSlip(Slip):
         return Done(f"{facts['tag']} is held: {facts['why']}.")
 
 
-SLIP = HoldSlip
+FORM = HoldForm

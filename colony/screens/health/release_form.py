@@ -1,28 +1,28 @@
-"""The release slip: a hold ends."""
+"""The release form: a hold ends."""
 
 from datetime import date
 from typing import TYPE_CHECKING
 
-from colony.acts.health import release
-from colony.screens.slips.known_blanks import TagBlank
-from colony.screens.slips.measured_blanks import DayBlank
-from colony.screens.slips.slip import Done, Facts, Slip
+from colony.acts.health.holds import release
+from colony.screens.forms.fields.measures import DayField
+from colony.screens.forms.fields.names import TagField
+from colony.screens.forms.form import Done, Facts, Form
 
 if TYPE_CHECKING:
     from sqlmodel import Session
 
 
-class ReleaseSlip(Slip):
+class ReleaseForm(Form):
     """End the hold of an animal."""
 
     TITLE_WORDS = "End a hold"
     ACT = "animal release"
-    BLANKS = (
-        TagBlank("tag", "Animal", needed=True),
-        DayBlank("on", "On", needed=True),
+    FIELDS = (
+        TagField("tag", "Animal", needed=True),
+        DayField("on", "On", needed=True),
     )
 
-    def firsts(self) -> dict[str, str]:
+    def initial(self) -> dict[str, str]:
         """The animal that is looked at."""
         return {"tag": self.beginning.tag}
 
@@ -32,4 +32,4 @@ class ReleaseSlip(Slip):
         return Done(f"{facts['tag']} is released.")
 
 
-SLIP = ReleaseSlip
+FORM = ReleaseForm

@@ -1,36 +1,36 @@
-"""The birth slip: a litter of any size in a handful of keys."""
+"""The birth form: a litter of any size in a handful of keys."""
 
 from datetime import date
 from typing import TYPE_CHECKING
 
-from colony.acts.litters import record_litter
-from colony.screens.slips.blanks import Blank, CountBlank, YesNoBlank
-from colony.screens.slips.known_blanks import SiresBlank, TagBlank, TankBlank
-from colony.screens.slips.measured_blanks import DayBlank, PupsBlank
-from colony.screens.slips.slip import Done, Facts, Slip
+from colony.acts.litters.record import record_litter
+from colony.screens.forms.fields.fields import CountField, Field, YesNoField
+from colony.screens.forms.fields.measures import DayField, PupsField
+from colony.screens.forms.fields.names import SiresField, TagField, TankField
+from colony.screens.forms.form import Done, Facts, Form
 
 if TYPE_CHECKING:
     from sqlmodel import Session
 
 
-class BirthSlip(Slip):
+class BirthForm(Form):
     """Write down a birth: the litter, its pups, and where they swim."""
 
     TITLE_WORDS = "Birth"
     ACT = "litter record"
     CAUTION = "Pups sting from birth: move them in a rigid container, not a net."
-    BLANKS = (
-        TagBlank("dam", "Dam", needed=True, sex="F"),
-        PupsBlank("pups", "Pups", needed=True, empty="2F3M1U; 0 if none lived"),
-        DayBlank("born", "Born", needed=True, what="A birth"),
-        CountBlank("dead", "Stillborn", what="number of stillborn", empty="none"),
-        SiresBlank("sires", "Sire", empty="those of her pairing; Bruno=0.7 Caro=0.3"),
-        TankBlank("tank", "Pups in", empty="the tank she is in"),
-        YesNoBlank("differ", "Several sires", empty="no: one sire, even if not known which"),
-        Blank("note", "Note"),
+    FIELDS = (
+        TagField("dam", "Dam", needed=True, sex="F"),
+        PupsField("pups", "Pups", needed=True, empty="2F3M1U; 0 if none lived"),
+        DayField("born", "Born", needed=True, what="A birth"),
+        CountField("dead", "Stillborn", what="number of stillborn", empty="none"),
+        SiresField("sires", "Sire", empty="those of her pairing; Bruno=0.7 Caro=0.3"),
+        TankField("tank", "Pups in", empty="the tank she is in"),
+        YesNoField("differ", "Several sires", empty="no: one sire, even if not known which"),
+        Field("note", "Note"),
     )
 
-    def firsts(self) -> dict[str, str]:
+    def initial(self) -> dict[str, str]:
         """The dam that is looked at."""
         return {"dam": self.beginning.female}
 
@@ -56,4 +56,4 @@ class BirthSlip(Slip):
         return Done(sentence, done.warnings)
 
 
-SLIP = BirthSlip
+FORM = BirthForm

@@ -6,15 +6,15 @@ from typing import Any, ClassVar
 from textual.containers import Horizontal
 from textual.widget import Widget
 
-from colony.acts.due import DueLitter, due_litters
-from colony.acts.litter_pages import LitterLine, list_litters
-from colony.screens.about import About
-from colony.screens.day_lines import due_told, due_when
-from colony.screens.place import Place
-from colony.screens.when import short_day
+from colony.acts.litters.due import DueLitter, due_litters
+from colony.acts.litters.listing import LitterLine, list_litters
+from colony.screens.book.day_lines import due_told, due_when
+from colony.screens.frame.about import About
+from colony.screens.frame.dates import short_day
+from colony.screens.frame.place import Place
 from colony.screens.widgets.columns import Column
-from colony.screens.widgets.ledger import Entry, Heading, Ledger, Line
-from colony.screens.widgets.look import Look
+from colony.screens.widgets.detail_pane import DetailPane
+from colony.screens.widgets.entry_list import Entry, EntryList, Heading, Line
 from colony.screens.widgets.time_line import TimeLine
 
 
@@ -30,29 +30,31 @@ class Births(Place):
     def body(self) -> Iterable[Widget]:
         """One list, and more of the line beside it."""
         with Horizontal(classes="beside"):
-            yield Ledger((Column("", 10),), empty="No birth is expected and none is written down.")
-            yield Look()
+            yield EntryList(
+                (Column("", 10),), empty="No birth is expected and none is written down."
+            )
+            yield DetailPane()
 
     def on_mount(self) -> None:
         """The list takes the keys."""
-        self.query_one(Ledger).focus()
+        self.query_one(EntryList).focus()
 
     def load(self) -> None:
         """Ask for what is due and what was born."""
-        self.ask(_births, self._show, today=self.app.desk.today)
+        self.ask(_births, self._show, today=self.app.book_session.today)
 
-    def on_ledger_looked(self, event: Ledger.Looked) -> None:
+    def on_ledger_looked(self, event: EntryList.Looked) -> None:
         """Say more of the line."""
-        self.query_one(Look).show(str((event.line and event.line.more) or ""))
+        self.query_one(DetailPane).show(str((event.line and event.line.more) or ""))
 
     def _show(self, births: tuple[Sequence[DueLitter], Sequence[LitterLine]]) -> None:
         due, born = births
-        line = TimeLine(self.app.desk.today)
+        line = TimeLine(self.app.book_session.today)
         entries: list[Entry] = [Heading(f"Expected ({len(due)})")]
         entries += [self._due(one, line) for one in due]
         entries.append(Heading(f"Born ({len(born)})"))
         entries += [self._born(one) for one in born]
-        self.query_one(Ledger).show(entries if due or born else [], _columns(line))
+        self.query_one(EntryList).show(entries if due or born else [], _columns(line))
 
     def _due(self, due: DueLitter, line: TimeLine) -> Line:
         late = due.state == "overdue"
@@ -60,7 +62,7 @@ class Births(Place):
             due.dam,
             due.state,
             line.window(due.earliest, due.likely, due.latest),
-            due_when(due, self.app.desk.today),
+            due_when(due, self.app.book_session.today),
             due.tank or "-",
         )
         mark, tone = ("!", "wrong") if late else ("◄", "due")

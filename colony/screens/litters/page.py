@@ -7,13 +7,13 @@ from textual.binding import Binding, BindingType
 from textual.widget import Widget
 from textual.widgets import Static
 
-from colony.acts.litter_pages import LitterPage as Litter
-from colony.acts.litter_pages import PupLine, show_litter
-from colony.screens.about import About
-from colony.screens.page import Page
-from colony.screens.when import short_day
+from colony.acts.litters.listing import LitterDetails as Litter
+from colony.acts.litters.listing import PupLine, show_litter
+from colony.screens.frame.about import About
+from colony.screens.frame.dates import short_day
+from colony.screens.frame.page import Page
 from colony.screens.widgets.columns import Column
-from colony.screens.widgets.ledger import Ledger, Line
+from colony.screens.widgets.entry_list import EntryList, Line
 
 COLUMNS = (
     Column("Pup", 14),
@@ -37,32 +37,32 @@ class LitterPage(Page):
     def body(self) -> Iterable[Widget]:
         """What is known of the litter, and its pups."""
         yield Static("", id="page-head", markup=False)
-        yield Ledger(COLUMNS, empty="No pup of this litter lived.")
+        yield EntryList(COLUMNS, empty="No pup of this litter lived.")
 
     @property
     def about(self) -> About | None:
         """The pup under the highlight."""
-        line = self.query_one(Ledger).line
+        line = self.query_one(EntryList).line
         return line.about if line else self.subject
 
     def on_mount(self) -> None:
         """The list takes the keys."""
-        self.query_one(Ledger).focus()
+        self.query_one(EntryList).focus()
 
     def load(self) -> None:
         """Ask for the litter."""
-        self.ask(show_litter, self._show, code=self.subject.key, today=self.app.desk.today)
+        self.ask(show_litter, self._show, code=self.subject.key, today=self.app.book_session.today)
 
     def action_mark(self) -> None:
         """Mark a pup."""
-        self.query_one(Ledger).toggle_mark()
+        self.query_one(EntryList).toggle_mark()
 
     def _show(self, litter: Litter) -> None:
         self.query_one("#page-head", Static).update(_head(litter))
-        self.query_one(Ledger).show([self._line(pup) for pup in litter.pups])
+        self.query_one(EntryList).show([self._line(pup) for pup in litter.pups])
 
     def _line(self, pup: PupLine) -> Line:
-        width = self.app.desk.length(pup.disc_width_mm)
+        width = self.app.book_session.length(pup.disc_width_mm)
         cells = (pup.tag, pup.sex, width, pup.tank or "-", pup.status, ", ".join(pup.sires) or "?")
         here = pup.status == "present"
         return Line(

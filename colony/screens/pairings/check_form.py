@@ -1,27 +1,27 @@
-"""The look slip: what was found of a female."""
+"""The look form: what was found of a female."""
 
 from datetime import date
 from typing import TYPE_CHECKING
 
-from colony.acts.pairings import note_finding
+from colony.acts.pairings.pairings import note_finding
 from colony.notation.words import FINDINGS, METHODS
-from colony.screens.slips.blanks import Blank, WordBlank
-from colony.screens.slips.known_blanks import TagBlank
-from colony.screens.slips.measured_blanks import DayBlank
-from colony.screens.slips.slip import Done, Facts, Slip
+from colony.screens.forms.fields.fields import Field, WordField
+from colony.screens.forms.fields.measures import DayField
+from colony.screens.forms.fields.names import TagField
+from colony.screens.forms.form import Done, Facts, Form
 
 if TYPE_CHECKING:
     from sqlmodel import Session
 
 
-class LookSlip(Slip):
+class LookForm(Form):
     """Write down what was found of a female; nothing seen is never "not pregnant"."""
 
     TITLE_WORDS = "Look at a female"
     ACT = "pairing check"
-    BLANKS = (
-        TagBlank("dam", "Female", needed=True, sex="F"),
-        WordBlank(
+    FIELDS = (
+        TagField("dam", "Female", needed=True, sex="F"),
+        WordField(
             "finding",
             "Found",
             needed=True,
@@ -29,12 +29,12 @@ class LookSlip(Slip):
             what="finding",
             empty=", ".join(FINDINGS),
         ),
-        WordBlank("method", "How", needed=True, first=METHODS[0], words=METHODS, what="method"),
-        DayBlank("on", "On", needed=True),
-        Blank("note", "Note"),
+        WordField("method", "How", needed=True, first=METHODS[0], words=METHODS, what="method"),
+        DayField("on", "On", needed=True),
+        Field("note", "Note"),
     )
 
-    def firsts(self) -> dict[str, str]:
+    def initial(self) -> dict[str, str]:
         """The female that is looked at."""
         return {"dam": self.beginning.female}
 
@@ -44,4 +44,4 @@ class LookSlip(Slip):
         return Done(f"{facts['dam']}: {facts['finding']} on {facts['on']}.")
 
 
-SLIP = LookSlip
+FORM = LookForm

@@ -1,33 +1,33 @@
-"""The joining slip: a dam and her sires."""
+"""The joining form: a dam and her sires."""
 
 from datetime import date
 from typing import TYPE_CHECKING
 
-from colony.acts.pairings import start_pairing
-from colony.screens.slips.blanks import Blank
-from colony.screens.slips.known_blanks import TagBlank, TagsBlank, TankBlank
-from colony.screens.slips.measured_blanks import DayBlank
-from colony.screens.slips.slip import Done, Facts, Slip
+from colony.acts.pairings.pairings import start_pairing
+from colony.screens.forms.fields.fields import Field
+from colony.screens.forms.fields.measures import DayField
+from colony.screens.forms.fields.names import TagField, TagsField, TankField
+from colony.screens.forms.form import Done, Facts, Form
 
 if TYPE_CHECKING:
     from sqlmodel import Session
 
 
-class JoinSlip(Slip):
+class JoinForm(Form):
     """Write down that a dam is kept with one or several sires."""
 
     TITLE_WORDS = "Join a dam and her sires"
     ACT = "pairing start"
     CAUTION = "Males bite: watch the first hours, and have a tank free to part them."
-    BLANKS = (
-        TagBlank("dam", "Dam", needed=True, sex="F"),
-        TagsBlank("sires", "Sires", needed=True, sex="M"),
-        DayBlank("on", "From", needed=True),
-        TankBlank("tank", "Tank"),
-        Blank("purpose", "Purpose"),
+    FIELDS = (
+        TagField("dam", "Dam", needed=True, sex="F"),
+        TagsField("sires", "Sires", needed=True, sex="M"),
+        DayField("on", "From", needed=True),
+        TankField("tank", "Tank"),
+        Field("purpose", "Purpose"),
     )
 
-    def firsts(self) -> dict[str, str]:
+    def initial(self) -> dict[str, str]:
         """The dam that is looked at."""
         return {"dam": self.beginning.female}
 
@@ -39,4 +39,4 @@ class JoinSlip(Slip):
         )
 
 
-SLIP = JoinSlip
+FORM = JoinForm

@@ -7,14 +7,14 @@ from textual.binding import Binding, BindingType
 from textual.containers import Horizontal
 from textual.widget import Widget
 
-from colony.acts.pairing_pages import PairingLine, list_pairings
+from colony.acts.pairings.listing import PairingLine, list_pairings
 from colony.notation.days import show_span
-from colony.screens.about import About
-from colony.screens.place import Place
-from colony.screens.when import short_day
+from colony.screens.frame.about import About
+from colony.screens.frame.dates import short_day
+from colony.screens.frame.place import Place
 from colony.screens.widgets.columns import Column
-from colony.screens.widgets.ledger import Ledger, Line
-from colony.screens.widgets.look import Look
+from colony.screens.widgets.detail_pane import DetailPane
+from colony.screens.widgets.entry_list import EntryList, Line
 
 COLUMNS = (
     Column("Dam", 12),
@@ -34,8 +34,8 @@ class Pairs(Place):
         "p ranks the partners of the dam; j joins, x parts, s writes a mating sign, k a look."
     )
     BINDINGS: ClassVar[list[BindingType]] = [
-        Binding("j", "app.slip('join')", "Join"),
-        Binding("x", "app.slip('part')", "Part"),
+        Binding("j", "app.form('join')", "Join"),
+        Binding("x", "app.form('part')", "Part"),
         Binding("a", "all", "Ended too"),
         Binding("g", "plan", "Plan for all"),
     ]
@@ -47,12 +47,12 @@ class Pairs(Place):
     def body(self) -> Iterable[Widget]:
         """The pairings, and beside them the signs."""
         with Horizontal(classes="beside"):
-            yield Ledger(COLUMNS, empty="No dam is with a sire: j joins two, p ranks partners.")
-            yield Look()
+            yield EntryList(COLUMNS, empty="No dam is with a sire: j joins two, p ranks partners.")
+            yield DetailPane()
 
     def on_mount(self) -> None:
         """The list takes the keys."""
-        self.query_one(Ledger).focus()
+        self.query_one(EntryList).focus()
 
     def load(self) -> None:
         """Ask who is with whom."""
@@ -67,15 +67,15 @@ class Pairs(Place):
         """Open the plan for the whole colony."""
         self.app.open_about(About("plan", ""))
 
-    def on_ledger_looked(self, event: Ledger.Looked) -> None:
+    def on_ledger_looked(self, event: EntryList.Looked) -> None:
         """List the signs of the pairing."""
-        self.query_one(Look).show(str((event.line and event.line.more) or ""))
+        self.query_one(DetailPane).show(str((event.line and event.line.more) or ""))
 
     def _show(self, pairings: Sequence[PairingLine]) -> None:
-        self.query_one(Ledger).show([self._line(one) for one in pairings])
+        self.query_one(EntryList).show([self._line(one) for one in pairings])
 
     def _line(self, one: PairingLine) -> Line:
-        days = ((one.ended or self.app.desk.today) - one.started).days
+        days = ((one.ended or self.app.book_session.today) - one.started).days
         signs = one.signs[-1] if one.signs else "none"
         since = short_day(one.started)
         more = "\n".join(

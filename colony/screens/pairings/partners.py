@@ -9,14 +9,14 @@ from textual.containers import Horizontal
 from textual.widget import Widget
 from textual.widgets import Static
 
-from colony.acts.partners import LeftOutLine, PartnerLine, Picked, pick_partners
-from colony.acts.search import Hit, who_is
-from colony.screens.about import About
-from colony.screens.page import Page
+from colony.acts.animals.search import Hit, who_is
+from colony.acts.pairings.partners import LeftOutLine, PartnerLine, Picked, pick_partners
+from colony.screens.frame.about import About
+from colony.screens.frame.page import Page
 from colony.screens.widgets.bars import bar
 from colony.screens.widgets.columns import Column
-from colony.screens.widgets.ledger import Entry, Heading, Ledger, Line
-from colony.screens.widgets.look import Look
+from colony.screens.widgets.detail_pane import DetailPane
+from colony.screens.widgets.entry_list import Entry, EntryList, Heading, Line
 
 FULL = 0.25
 """The kinship of full sibs fills the bar."""
@@ -49,32 +49,32 @@ class Partners(Page):
         """A line on the animal itself, then the ranking."""
         yield Static("", id="page-head", markup=False)
         with Horizontal(classes="beside"):
-            yield Ledger(COLUMNS, empty="ranking partners")
-            yield Look()
+            yield EntryList(COLUMNS, empty="ranking partners")
+            yield DetailPane()
 
     def on_mount(self) -> None:
         """The list takes the keys."""
-        self.query_one(Ledger).focus()
+        self.query_one(EntryList).focus()
 
     def load(self) -> None:
         """Rank."""
         self.query_one("#page-head", Static).update(
             f"Partners of {self.subject.key}: ranking, Esc stops"
         )
-        self.ask(_ranked, self._show, tag=self.subject.key, today=self.app.desk.today)
+        self.ask(_ranked, self._show, tag=self.subject.key, today=self.app.book_session.today)
 
-    def on_ledger_looked(self, event: Ledger.Looked) -> None:
+    def on_ledger_looked(self, event: EntryList.Looked) -> None:
         """Give the reasons."""
-        self.query_one(Look).show(str((event.line and event.line.more) or ""))
+        self.query_one(DetailPane).show(str((event.line and event.line.more) or ""))
 
     async def action_join(self) -> None:
-        """Bring the joining slip with both."""
-        line = self.query_one(Ledger).line
+        """Bring the joining form with both."""
+        line = self.query_one(EntryList).line
         if line is None or self._asking is None:
             return
         pair = self._asking.tag, line.about.tag
         dam, sire = pair if self._asking.sex == "F" else pair[::-1]
-        await self.app.action_slip("join", dam=dam, sires=sire)
+        await self.app.action_form("join", dam=dam, sires=sire)
 
     def _show(self, ranked: tuple[Picked, Hit]) -> None:
         picked, self._asking = ranked
@@ -85,7 +85,7 @@ class Partners(Page):
         if picked.left_out:
             entries.append(Heading(f"Left out ({len(picked.left_out)})"))
         entries += [_left_out(one) for one in picked.left_out]
-        self.query_one(Ledger).show(entries)
+        self.query_one(EntryList).show(entries)
 
 
 def _ranked(session: Any, *, tag: str, today: date) -> tuple[Picked, Hit]:  # noqa: ANN401 - an open session

@@ -1,17 +1,17 @@
-"""The partners slip: whose partners are to be ranked."""
+"""The partners form: whose partners are to be ranked."""
 
-from colony.screens.about import About
-from colony.screens.slips.known_blanks import TagBlank
-from colony.screens.slips.slip import Slip
+from colony.screens.forms.fields.names import TagField
+from colony.screens.forms.form import Form
+from colony.screens.frame.about import About
 
 
-class PartnersSlip(Slip):
+class PartnersForm(Form):
     """Ask for an animal, and open the ranking of its partners."""
 
     TITLE_WORDS = "Partners of"
-    BLANKS = (TagBlank("tag", "Animal", needed=True),)
+    FIELDS = (TagField("tag", "Animal", needed=True),)
 
-    def firsts(self) -> dict[str, str]:
+    def initial(self) -> dict[str, str]:
         """The animal that is looked at."""
         return {"tag": self.beginning.tag}
 
@@ -21,4 +21,4 @@ class PartnersSlip(Slip):
         self.app.open_about(About("partners", self.rows[0].text))
 
 
-SLIP = PartnersSlip
+FORM = PartnersForm

@@ -9,18 +9,18 @@ from textual.containers import Horizontal
 from textual.widget import Widget
 from textual.widgets import Static
 
-from colony.acts.pairing_plan import PlanAsked, propose_plan
-from colony.acts.plan_acceptance import accept_plan
-from colony.planning.pairing_plan import Plan, PlannedPair
-from colony.planning.pairing_wishes import Wishes
-from colony.planning.partners import LeftOut
-from colony.screens.about import About
-from colony.screens.page import Page
-from colony.screens.refused import tried
+from colony.acts.pairings.accept_plan import accept_plan
+from colony.acts.pairings.plan import PlanAsked, propose_plan
+from colony.planning.pairings.partners import LeftOut
+from colony.planning.pairings.plan import PlannedPair, ProposedPlan
+from colony.planning.pairings.request import Wishes
+from colony.screens.frame.about import About
+from colony.screens.frame.page import Page
+from colony.screens.frame.refused import tried
 from colony.screens.widgets.bars import bar
 from colony.screens.widgets.columns import Column
-from colony.screens.widgets.ledger import Entry, Heading, Ledger, Line
-from colony.screens.widgets.look import Look
+from colony.screens.widgets.detail_pane import DetailPane
+from colony.screens.widgets.entry_list import Entry, EntryList, Heading, Line
 
 SECONDS = 20.0
 """How long a plan is searched for before the best one so far is shown."""
@@ -55,8 +55,8 @@ class PairingPlan(Page):
 
     def __init__(self, subject: About) -> None:
         super().__init__(subject)
-        self._plan: Plan | None = None
-        self._plain: Plan | None = None
+        self._plan: ProposedPlan | None = None
+        self._plain: ProposedPlan | None = None
         self._without: frozenset[str] = frozenset()
         self._forbidden: frozenset[tuple[str, str]] = frozenset()
 
@@ -64,23 +64,23 @@ class PairingPlan(Page):
         """A line on the plan, its pairs, and who is left out."""
         yield Static("", id="page-head", markup=False)
         with Horizontal(classes="beside"):
-            yield Ledger(COLUMNS, empty="No pair can be made.")
-            yield Look()
+            yield EntryList(COLUMNS, empty="No pair can be made.")
+            yield DetailPane()
 
     def on_mount(self) -> None:
         """The list takes the keys."""
-        self.query_one(Ledger).focus()
+        self.query_one(EntryList).focus()
 
     def load(self) -> None:
         """Plan with what was left out."""
         self.query_one("#page-head", Static).update("Planning the pairings; Esc stops.")
         wishes = Wishes(without=self._without, must_not=self._forbidden)
         asked = PlanAsked(wishes, seconds=SECONDS)
-        self.ask(_plan, self._show, asked=asked, today=self.app.desk.today)
+        self.ask(_plan, self._show, asked=asked, today=self.app.book_session.today)
 
-    def on_ledger_looked(self, event: Ledger.Looked) -> None:
+    def on_ledger_looked(self, event: EntryList.Looked) -> None:
         """Give the reasons."""
-        self.query_one(Look).show(str((event.line and event.line.more) or ""))
+        self.query_one(DetailPane).show(str((event.line and event.line.more) or ""))
 
     def action_forbid(self) -> None:
         """Forbid a pair, or allow it again."""
@@ -91,7 +91,7 @@ class PairingPlan(Page):
 
     def action_leave_out(self, role: str) -> None:
         """Leave the dam or the sire out, or take an animal in again."""
-        line, pair = self.query_one(Ledger).line, self._pair()
+        line, pair = self.query_one(EntryList).line, self._pair()
         if pair is not None:
             self._without ^= {pair[role == "sire"]}
         elif line is not None and line.about.tag in self._without:
@@ -104,9 +104,13 @@ class PairingPlan(Page):
         """Start the pairings of the plan."""
         if self._plan is None:
             return
-        desk = self.app.desk
-        facts: dict[str, Any] = {"plan": self._plan, "on": desk.today, "today": desk.today}
-        done = tried(lambda: desk.act("pairing plan", accept_plan, **facts))
+        book_session = self.app.book_session
+        facts: dict[str, Any] = {
+            "plan": self._plan,
+            "on": book_session.today,
+            "today": book_session.today,
+        }
+        done = tried(lambda: book_session.act("pairing plan", accept_plan, **facts))
         if done.answer is None:
             self.app.say(done.problem, "refused")
             return
@@ -114,12 +118,12 @@ class PairingPlan(Page):
         self.app.wrote(f"{began} pairings began, {moves} moves are on the work list.")
 
     def _pair(self) -> tuple[str, str] | None:
-        line = self.query_one(Ledger).line
-        if line is None or "sires" not in line.firsts:
+        line = self.query_one(EntryList).line
+        if line is None or "sires" not in line.initial:
             return None
-        return line.firsts["dam"], line.firsts["sires"]
+        return line.initial["dam"], line.initial["sires"]
 
-    def _show(self, plan: Plan) -> None:
+    def _show(self, plan: ProposedPlan) -> None:
         self._plan, self._plain = plan, self._plain or plan
         self.query_one("#page-head", Static).update(self._head(plan, self._plain))
         entries: list[Entry] = [_line(pair) for pair in plan.pairs]
@@ -131,10 +135,10 @@ class PairingPlan(Page):
         if others:
             entries.append(Heading(f"Left out ({len(others)})"))
         entries += [_left_out(one) for one in others]
-        self.query_one(Ledger).show(entries)
+        self.query_one(EntryList).show(entries)
 
     @staticmethod
-    def _head(plan: Plan, plain: Plan) -> str:
+    def _head(plan: ProposedPlan, plain: ProposedPlan) -> str:
         proof = "the best there is" if plan.optimal else f"within {plan.gap:.1%} of the best"
         lines = [f"{len(plan.pairs)} pairs, {proof}"]
         for name, now, before in (
@@ -146,7 +150,7 @@ class PairingPlan(Page):
         return "; ".join(lines) + "".join(f"\n! {note}" for note in plan.notes)
 
 
-def _plan(session: Any, *, asked: PlanAsked, today: date) -> Plan:  # noqa: ANN401 - an open session
+def _plan(session: Any, *, asked: PlanAsked, today: date) -> ProposedPlan:  # noqa: ANN401 - an open session
     return propose_plan(session, asked=asked, today=today).plan
 
 
@@ -164,7 +168,9 @@ def _line(pair: PlannedPair) -> Line:
         f"\nat worst        {pair.worst_inbreeding:.4f}\n\n{reasons}"
     )
     about = About("animal", pair.dam, "F")
-    return Line(about, cells, "●", "ready", more=more, firsts={"dam": pair.dam, "sires": pair.sire})
+    return Line(
+        about, cells, "●", "ready", more=more, initial={"dam": pair.dam, "sires": pair.sire}
+    )
 
 
 def _by_you(tag: str) -> Line:
@@ -173,9 +179,9 @@ def _by_you(tag: str) -> Line:
 
 def _forbidden(pair: tuple[str, str]) -> Line:
     dam, sire = pair
-    firsts = {"dam": dam, "sires": sire}
+    initial = {"dam": dam, "sires": sire}
     about = About("animal", dam, "F")
-    return Line(about, (dam, f"not with {sire}; Space allows it"), "○", "quiet", firsts=firsts)
+    return Line(about, (dam, f"not with {sire}; Space allows it"), "○", "quiet", initial=initial)
 
 
 def _left_out(one: LeftOut) -> Line:

@@ -1,28 +1,28 @@
-"""The parting slip: a dam leaves her sires."""
+"""The parting form: a dam leaves her sires."""
 
 from datetime import date
 from typing import TYPE_CHECKING
 
-from colony.acts.pairings import end_pairing
-from colony.screens.slips.known_blanks import TagBlank
-from colony.screens.slips.measured_blanks import DayBlank
-from colony.screens.slips.slip import Done, Facts, Slip
+from colony.acts.pairings.pairings import end_pairing
+from colony.screens.forms.fields.measures import DayField
+from colony.screens.forms.fields.names import TagField
+from colony.screens.forms.form import Done, Facts, Form
 
 if TYPE_CHECKING:
     from sqlmodel import Session
 
 
-class PartSlip(Slip):
+class PartForm(Form):
     """Write down that a dam was separated."""
 
     TITLE_WORDS = "Part a dam from her sires"
     ACT = "pairing end"
-    BLANKS = (
-        TagBlank("dam", "Dam", needed=True, sex="F"),
-        DayBlank("on", "On", needed=True),
+    FIELDS = (
+        TagField("dam", "Dam", needed=True, sex="F"),
+        DayField("on", "On", needed=True),
     )
 
-    def firsts(self) -> dict[str, str]:
+    def initial(self) -> dict[str, str]:
         """The dam that is looked at."""
         return {"dam": self.beginning.female}
 
@@ -32,4 +32,4 @@ class PartSlip(Slip):
         return Done(f"{facts['dam']} was separated on {facts['on']}.")
 
 
-SLIP = PartSlip
+FORM = PartForm

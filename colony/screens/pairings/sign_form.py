@@ -1,27 +1,27 @@
-"""The sign slip: what was seen of a mating."""
+"""The sign form: what was seen of a mating."""
 
 from datetime import date
 from typing import TYPE_CHECKING
 
-from colony.acts.pairings import note_sign
+from colony.acts.pairings.pairings import note_sign
 from colony.notation.words import MATING_SIGNS
-from colony.screens.slips.blanks import Blank, WordBlank
-from colony.screens.slips.known_blanks import TagBlank
-from colony.screens.slips.measured_blanks import DayBlank
-from colony.screens.slips.slip import Done, Facts, Slip
+from colony.screens.forms.fields.fields import Field, WordField
+from colony.screens.forms.fields.measures import DayField
+from colony.screens.forms.fields.names import TagField
+from colony.screens.forms.form import Done, Facts, Form
 
 if TYPE_CHECKING:
     from sqlmodel import Session
 
 
-class SignSlip(Slip):
+class SignForm(Form):
     """Write down a mating sign of a paired dam."""
 
     TITLE_WORDS = "Mating sign"
     ACT = "pairing sign"
-    BLANKS = (
-        TagBlank("dam", "Dam", needed=True, sex="F"),
-        WordBlank(
+    FIELDS = (
+        TagField("dam", "Dam", needed=True, sex="F"),
+        WordField(
             "kind",
             "Seen",
             needed=True,
@@ -29,12 +29,12 @@ class SignSlip(Slip):
             what="mating sign",
             empty=", ".join(MATING_SIGNS),
         ),
-        DayBlank("on", "On", needed=True),
-        TagBlank("sire", "Sire", sex="M", empty="if it was seen which"),
-        Blank("note", "Note"),
+        DayField("on", "On", needed=True),
+        TagField("sire", "Sire", sex="M", empty="if it was seen which"),
+        Field("note", "Note"),
     )
 
-    def firsts(self) -> dict[str, str]:
+    def initial(self) -> dict[str, str]:
         """The dam that is looked at."""
         return {"dam": self.beginning.female}
 
@@ -44,4 +44,4 @@ class SignSlip(Slip):
         return Done(f"{facts['dam']}: {facts['kind']} on {facts['on']}.")
 
 
-SLIP = SignSlip
+FORM = SignForm

@@ -3,9 +3,9 @@
 from datetime import date
 from typing import Any
 
-from colony.acts.forecast import forecast_pup
-from colony.papers.growth_text import growth_text
-from colony.screens.refused import tried
+from colony.acts.pups.forecast import forecast_pup
+from colony.papers.growth.text import growth_text
+from colony.screens.frame.refused import tried
 
 COLUMNS, ROWS = 40, 11
 WEEKS_AHEAD = 12

@@ -1,32 +1,32 @@
-"""The feeding slip: a food, and whether it was taken."""
+"""The feeding form: a food, and whether it was taken."""
 
 from datetime import date
 from typing import TYPE_CHECKING
 
-from colony.acts.pups import feed
-from colony.screens.slips.blanks import Blank, YesNoBlank
-from colony.screens.slips.known_blanks import TagBlank
-from colony.screens.slips.measured_blanks import DayBlank
-from colony.screens.slips.slip import Done, Facts, Slip
+from colony.acts.pups.measure import feed
+from colony.screens.forms.fields.fields import Field, YesNoField
+from colony.screens.forms.fields.measures import DayField
+from colony.screens.forms.fields.names import TagField
+from colony.screens.forms.form import Done, Facts, Form
 
 if TYPE_CHECKING:
     from sqlmodel import Session
 
 
-class FedSlip(Slip):
-    """Write down a food that was offered; the slip stays for the next animal."""
+class FedForm(Form):
+    """Write down a food that was offered; the form stays for the next animal."""
 
     TITLE_WORDS = "Fed"
     ACT = "pup feed"
     AGAIN = True
-    BLANKS = (
-        TagBlank("tag", "Animal", needed=True),
-        Blank("food", "Food", needed=True),
-        YesNoBlank("took", "Took it", needed=True, first="yes"),
-        DayBlank("on", "On", needed=True),
+    FIELDS = (
+        TagField("tag", "Animal", needed=True),
+        Field("food", "Food", needed=True),
+        YesNoField("took", "Took it", needed=True, first="yes"),
+        DayField("on", "On", needed=True),
     )
 
-    def firsts(self) -> dict[str, str]:
+    def initial(self) -> dict[str, str]:
         """The animal that is looked at."""
         return {"tag": self.beginning.tag}
 
@@ -42,4 +42,4 @@ class FedSlip(Slip):
         self.set_focus(self.rows[0].input)
 
 
-SLIP = FedSlip
+FORM = FedForm

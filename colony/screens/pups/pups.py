@@ -8,18 +8,18 @@ from textual.containers import Horizontal
 from textual.timer import Timer
 from textual.widget import Widget
 
-from colony.acts.ready import ready_pups
+from colony.acts.pups.ready import ready_pups
 from colony.notation.days import show_span
 from colony.notation.tags import tag_order
-from colony.planning.readiness import Readiness
-from colony.screens.about import About
-from colony.screens.curves import curve_of
-from colony.screens.day_lines import gates_told
-from colony.screens.place import Place
-from colony.screens.when import in_days
+from colony.planning.pups.readiness import Readiness
+from colony.screens.book.day_lines import gates_told
+from colony.screens.frame.about import About
+from colony.screens.frame.dates import in_days
+from colony.screens.frame.place import Place
+from colony.screens.pups.curves import curve_of
 from colony.screens.widgets.columns import Column
-from colony.screens.widgets.ledger import Entry, Heading, Ledger, Line
-from colony.screens.widgets.look import Look
+from colony.screens.widgets.detail_pane import DetailPane
+from colony.screens.widgets.entry_list import Entry, EntryList, Heading, Line
 
 PAUSE_SECONDS = 0.3
 """How long a pup is looked at before its curve is drawn."""
@@ -46,7 +46,7 @@ class GrowOut(Place):
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("space", "mark", "Mark"),
         Binding("o", "order", "Order"),
-        Binding("f", "app.slip('fed')", "Fed"),
+        Binding("f", "app.form('fed')", "Fed"),
     ]
 
     def __init__(self) -> None:
@@ -58,35 +58,35 @@ class GrowOut(Place):
     def body(self) -> Iterable[Widget]:
         """The pups, and the gates of one beside them."""
         with Horizontal(classes="beside"):
-            yield Ledger(COLUMNS, empty="No pup is growing out.")
-            yield Look()
+            yield EntryList(COLUMNS, empty="No pup is growing out.")
+            yield DetailPane()
 
     def on_mount(self) -> None:
         """The list takes the keys."""
-        self.query_one(Ledger).focus()
+        self.query_one(EntryList).focus()
 
     @property
     def queue(self) -> list[str]:
         """A round with the tray goes on from tank to tank."""
-        return self.query_one(Ledger).queue_to_the_end
+        return self.query_one(EntryList).queue_to_the_end
 
     def load(self) -> None:
         """Try every pup at the gates."""
-        self.ask(ready_pups, self._know, everybody=True, today=self.app.desk.today)
+        self.ask(ready_pups, self._know, everybody=True, today=self.app.book_session.today)
 
     def action_mark(self) -> None:
         """Mark a pup."""
-        self.query_one(Ledger).toggle_mark()
+        self.query_one(EntryList).toggle_mark()
 
     def action_order(self) -> None:
         """Order by readiness, or by tank for the round with the tray."""
         self._by_tank = not self._by_tank
         self._show()
 
-    def on_ledger_looked(self, event: Ledger.Looked) -> None:
+    def on_ledger_looked(self, event: EntryList.Looked) -> None:
         """Show the gates of the pup."""
         pup = event.line.more if event.line else None
-        self.query_one(Look).show(_more(pup) if isinstance(pup, Readiness) else "")
+        self.query_one(DetailPane).show(_more(pup) if isinstance(pup, Readiness) else "")
         if self._pause is not None:
             self._pause.stop()
         if isinstance(pup, Readiness):
@@ -94,12 +94,12 @@ class GrowOut(Place):
 
     def _ask_curve(self, pup: Readiness) -> None:
         def show(curve: str) -> None:
-            line = self.query_one(Ledger).line
+            line = self.query_one(EntryList).line
             if line and line.about.key == pup.tag:
-                self.query_one(Look).show(f"{_more(pup)}\n\n{curve}")
+                self.query_one(DetailPane).show(f"{_more(pup)}\n\n{curve}")
 
-        if self.query_one(Look).display:
-            self.ask(curve_of, show, tag=pup.tag, today=self.app.desk.today)
+        if self.query_one(DetailPane).display:
+            self.ask(curve_of, show, tag=pup.tag, today=self.app.book_session.today)
 
     def _know(self, pups: Sequence[Readiness]) -> None:
         self._pups = pups
@@ -115,15 +115,19 @@ class GrowOut(Place):
         for title in order:
             entries.append(Heading(f"{title} ({len(groups[title])})"))
             entries += [self._line(pup) for pup in groups[title]]
-        self.query_one(Ledger).show(entries)
+        self.query_one(EntryList).show(entries)
 
     def _line(self, pup: Readiness) -> Line:
-        when = in_days(pup.expected_ready, self.app.desk.today) if pup.expected_ready else "open"
+        when = (
+            in_days(pup.expected_ready, self.app.book_session.today)
+            if pup.expected_ready
+            else "open"
+        )
         cells = (
             pup.tag,
             pup.sex,
             "-" if pup.age_days is None else show_span(pup.age_days),
-            self.app.desk.length(pup.disc_width_mm),
+            self.app.book_session.length(pup.disc_width_mm),
             "nothing" if pup.ready else ", ".join(pup.waiting_on).replace("_", " "),
             "ready" if pup.ready else when,
             pup.tank or "-",

@@ -1,32 +1,32 @@
-"""The widths slip: tag, width, Enter, and on to the next pup."""
+"""The widths form: tag, width, Enter, and on to the next pup."""
 
 from datetime import date
 from typing import TYPE_CHECKING
 
-from colony.acts.pups import Measured, measure
-from colony.screens.slips.known_blanks import TagBlank
-from colony.screens.slips.measured_blanks import DayBlank, LengthBlank, MassBlank
-from colony.screens.slips.slip import Done, Facts, Slip
+from colony.acts.pups.measure import Measured, measure
+from colony.screens.forms.fields.measures import DayField, LengthField, MassField
+from colony.screens.forms.fields.names import TagField
+from colony.screens.forms.form import Done, Facts, Form
 
 if TYPE_CHECKING:
     from sqlmodel import Session
 
 
-class WidthsSlip(Slip):
+class WidthsForm(Form):
     """Measure one pup after another; the next tag stands there already."""
 
     TITLE_WORDS = "Widths, tail excluded"
     ACT = "pup measure"
     CAUTION = "Measure in a rigid tray; the sting reaches any hand over the tail."
     AGAIN = True
-    BLANKS = (
-        TagBlank("tag", "Animal", needed=True),
-        LengthBlank("width_mm", "Disc width", needed=True, empty="12.5cm or 5in"),
-        MassBlank("mass_g", "Mass", empty="if it was weighed"),
-        DayBlank("on", "On", needed=True),
+    FIELDS = (
+        TagField("tag", "Animal", needed=True),
+        LengthField("width_mm", "Disc width", needed=True, empty="12.5cm or 5in"),
+        MassField("mass_g", "Mass", empty="if it was weighed"),
+        DayField("on", "On", needed=True),
     )
 
-    def firsts(self) -> dict[str, str]:
+    def initial(self) -> dict[str, str]:
         """The animal that is looked at, or the first that waits to be measured."""
         return {"tag": next(iter(self.beginning.queue), self.beginning.tag)}
 
@@ -34,7 +34,8 @@ class WidthsSlip(Slip):
         """Write the measurement."""
         done = measure(session, **facts, today=today)
         return Done(
-            f"{done.tag} {self.app.desk.length(done.disc_width_mm)}{_grown(done)}.", done.warnings
+            f"{done.tag} {self.app.book_session.length(done.disc_width_mm)}{_grown(done)}.",
+            done.warnings,
         )
 
     def go_on(self, done: Done) -> None:
@@ -47,7 +48,7 @@ class WidthsSlip(Slip):
         self.set_focus((width if tag.text else tag).input)
 
     def next_after(self, tag: str) -> str:
-        """The tag that comes after this one in the list behind the slip."""
+        """The tag that comes after this one in the list behind the form."""
         tags = list(self.beginning.queue)
         return tags[tags.index(tag) + 1] if tag in tags[:-1] else ""
 
@@ -58,4 +59,4 @@ def _grown(done: Measured) -> str:
     return f", {done.growth_mm:+d} mm since {done.since}"
 
 
-SLIP = WidthsSlip
+FORM = WidthsForm

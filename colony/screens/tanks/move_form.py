@@ -1,32 +1,32 @@
-"""The move slip: animals into a tank, within its limits."""
+"""The move form: animals into a tank, within its limits."""
 
 from datetime import date
 from typing import TYPE_CHECKING
 
-from colony.acts.tanks import move
-from colony.screens.slips.blanks import Blank
-from colony.screens.slips.known_blanks import TagsBlank, TankBlank
-from colony.screens.slips.measured_blanks import DayBlank
-from colony.screens.slips.slip import Done, Facts, Slip
+from colony.acts.tanks.tanks import move
+from colony.screens.forms.fields.fields import Field
+from colony.screens.forms.fields.measures import DayField
+from colony.screens.forms.fields.names import TagsField, TankField
+from colony.screens.forms.form import Done, Facts, Form
 
 if TYPE_CHECKING:
     from sqlmodel import Session
 
 
-class MoveSlip(Slip):
+class MoveForm(Form):
     """Move animals into a tank."""
 
     TITLE_WORDS = "Move"
     ACT = "tank move"
     CAUTION = "Rigid container, not a net; two people for an adult. The sting is venomous."
-    BLANKS = (
-        TagsBlank("tags", "Animals", needed=True, empty="tags, with spaces between"),
-        TankBlank("tank", "Into", needed=True, empty="tank"),
-        DayBlank("on", "On", needed=True),
-        Blank("why", "Why", empty="asked where isolation ends early"),
+    FIELDS = (
+        TagsField("tags", "Animals", needed=True, empty="tags, with spaces between"),
+        TankField("tank", "Into", needed=True, empty="tank"),
+        DayField("on", "On", needed=True),
+        Field("why", "Why", empty="asked where isolation ends early"),
     )
 
-    def firsts(self) -> dict[str, str]:
+    def initial(self) -> dict[str, str]:
         """The animals that are marked, or the one that is looked at."""
         return {"tags": ", ".join(self.beginning.marked) or self.beginning.tag}
 
@@ -44,4 +44,4 @@ class MoveSlip(Slip):
         return Done(f"{', '.join(done.moved)} moved to {done.tank}.", done.warnings)
 
 
-SLIP = MoveSlip
+FORM = MoveForm

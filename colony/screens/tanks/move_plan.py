@@ -8,16 +8,16 @@ from textual.containers import Horizontal
 from textual.widget import Widget
 from textual.widgets import Static
 
-from colony.acts.housing import accept_plan, plan_tanks
-from colony.planning.housing_plan import HousingPlan
-from colony.planning.moves import Move, WeekPlan
-from colony.screens.about import About
-from colony.screens.page import Page
-from colony.screens.refused import tried
-from colony.screens.when import short_day
+from colony.acts.tanks.outlook import accept_plan, plan_tanks
+from colony.planning.tanks.moves import Move, WeekPlan
+from colony.planning.tanks.plan import HousingPlan
+from colony.screens.frame.about import About
+from colony.screens.frame.dates import short_day
+from colony.screens.frame.page import Page
+from colony.screens.frame.refused import tried
 from colony.screens.widgets.columns import Column
-from colony.screens.widgets.ledger import Entry, Heading, Ledger, Line
-from colony.screens.widgets.look import Look
+from colony.screens.widgets.detail_pane import DetailPane
+from colony.screens.widgets.entry_list import Entry, EntryList, Heading, Line
 
 WEEKS = 4
 
@@ -48,30 +48,30 @@ class MovePlan(Page):
         """A line on the plan, then its moves."""
         yield Static("", id="page-head", markup=False)
         with Horizontal(classes="beside"):
-            yield Ledger(COLUMNS, empty="No move is needed.")
-            yield Look()
+            yield EntryList(COLUMNS, empty="No move is needed.")
+            yield DetailPane()
 
     def on_mount(self) -> None:
         """The list takes the keys."""
-        self.query_one(Ledger).focus()
+        self.query_one(EntryList).focus()
 
     def load(self) -> None:
         """Plan; anew after each move, for the plan starts from where everybody is now."""
         self._plan = None
         self.query_one("#page-head", Static).update("Planning moves; Esc stops.")
-        self.ask(plan_tanks, self._show, weeks=WEEKS, today=self.app.desk.today)
+        self.ask(plan_tanks, self._show, weeks=WEEKS, today=self.app.book_session.today)
 
-    def on_ledger_looked(self, event: Ledger.Looked) -> None:
+    def on_ledger_looked(self, event: EntryList.Looked) -> None:
         """Give the whole reason."""
-        self.query_one(Look).show(str((event.line and event.line.more) or ""))
+        self.query_one(DetailPane).show(str((event.line and event.line.more) or ""))
 
     def action_accept(self) -> None:
         """Put the first week on the work list."""
         if self._plan is None:
             return
-        desk = self.app.desk
-        facts: dict[str, Any] = {"plan": self._plan, "today": desk.today}
-        done = tried(lambda: desk.act("tank plan", accept_plan, **facts))
+        book_session = self.app.book_session
+        facts: dict[str, Any] = {"plan": self._plan, "today": book_session.today}
+        done = tried(lambda: book_session.act("tank plan", accept_plan, **facts))
         if done.answer is None:
             self.app.say(done.problem, "refused")
         else:
@@ -83,7 +83,7 @@ class MovePlan(Page):
         caution = "▲ Rigid container, not a net; the sting is venomous."
         head = f"{moves} moves in {len(plan.weeks)} weeks keep every limit. {caution}"
         self.query_one("#page-head", Static).update(head)
-        self.query_one(Ledger).show([entry for week in plan.weeks for entry in _week(week)])
+        self.query_one(EntryList).show([entry for week in plan.weeks for entry in _week(week)])
 
 
 def _week(week: WeekPlan) -> Iterable[Entry]:
@@ -98,8 +98,8 @@ def _week(week: WeekPlan) -> Iterable[Entry]:
 def _line(move: Move) -> Line:
     cells = (move.tag, move.from_tank or "-", move.to_tank, short_day(move.by), move.why)
     more = f"{move.tag}: {move.from_tank or 'nowhere'} to {move.to_tank}\n\n{move.why}"
-    firsts = {"tags": move.tag, "tank": move.to_tank}
-    return Line(About("animal", move.tag), cells, "→", "due", more=more, firsts=firsts)
+    initial = {"tags": move.tag, "tank": move.to_tank}
+    return Line(About("animal", move.tag), cells, "→", "due", more=more, initial=initial)
 
 
 PAGE = MovePlan

@@ -7,16 +7,16 @@ from textual.binding import Binding, BindingType
 from textual.widget import Widget
 from textual.widgets import Static
 
-from colony.acts.search import Hit
-from colony.acts.tank_pages import TankPage as Tank
-from colony.acts.tank_pages import show_tank
+from colony.acts.animals.search import Hit
+from colony.acts.tanks.page import TankDetails as Tank
+from colony.acts.tanks.page import show_tank
 from colony.notation.days import show_span
-from colony.screens.about import About
-from colony.screens.page import Page
-from colony.screens.when import short_day
+from colony.screens.frame.about import About
+from colony.screens.frame.dates import short_day
+from colony.screens.frame.page import Page
 from colony.screens.widgets.bars import bar
 from colony.screens.widgets.columns import Column
-from colony.screens.widgets.ledger import Ledger, Line
+from colony.screens.widgets.entry_list import EntryList, Line
 
 COLUMNS = (
     Column("Animal", 14),
@@ -45,39 +45,39 @@ class TankPage(Page):
     def body(self) -> Iterable[Widget]:
         """What is known of the tank, and who is in it."""
         yield Static("", id="page-head", markup=False)
-        yield Ledger(COLUMNS, empty="Nobody is in this tank.")
+        yield EntryList(COLUMNS, empty="Nobody is in this tank.")
 
     @property
     def about(self) -> About | None:
         """The animal under the highlight."""
-        line = self.query_one(Ledger).line
+        line = self.query_one(EntryList).line
         return line.about if line else self.subject
 
     def on_mount(self) -> None:
         """The list takes the keys."""
-        self.query_one(Ledger).focus()
+        self.query_one(EntryList).focus()
 
     def load(self) -> None:
         """Ask for the tank."""
-        self.ask(show_tank, self._show, code=self.subject.key, today=self.app.desk.today)
+        self.ask(show_tank, self._show, code=self.subject.key, today=self.app.book_session.today)
 
     def action_mark(self) -> None:
         """Mark an animal."""
-        self.query_one(Ledger).toggle_mark()
+        self.query_one(EntryList).toggle_mark()
 
     async def action_carry(self) -> None:
         """Go to the house with the marked animals, or with the highlighted one."""
-        line = self.query_one(Ledger).line
+        line = self.query_one(EntryList).line
         tags = self.marked_tags or ([line.about.tag] if line else [])
         if tags:
             await self.app.carry(tags)
 
     def _show(self, tank: Tank) -> None:
         self.query_one("#page-head", Static).update(self._head(tank))
-        self.query_one(Ledger).show([self._line(one) for one in tank.occupants])
+        self.query_one(EntryList).show([self._line(one) for one in tank.occupants])
 
     def _head(self, tank: Tank) -> str:
-        length = self.app.desk.length
+        length = self.app.book_session.length
         size = (
             f"{length(tank.diameter_mm)} across"
             if tank.diameter_mm
@@ -94,7 +94,7 @@ class TankPage(Page):
 
     def _line(self, hit: Hit) -> Line:
         age = "-" if hit.age_days is None else show_span(hit.age_days)
-        width = self.app.desk.length(hit.disc_width_mm)
+        width = self.app.book_session.length(hit.disc_width_mm)
         cells = (hit.tag, hit.sex, hit.species or "-", age, width, hit.dam or "-")
         return Line(About("animal", hit.tag, hit.sex), cells)
 

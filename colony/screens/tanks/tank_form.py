@@ -1,35 +1,35 @@
-"""The tank slip: a new tank, its system made if it is new."""
+"""The tank form: a new tank, its system made if it is new."""
 
 from datetime import date
 from typing import TYPE_CHECKING
 
-from colony.acts.tanks import TankSize, add_tank, set_system
+from colony.acts.tanks.tanks import TankSize, add_tank, set_system
 from colony.notation.words import ROLES
-from colony.screens.slips.blanks import CountBlank, WordBlank, YesNoBlank
-from colony.screens.slips.measured_blanks import LengthBlank, NewTagBlank, VolumeBlank
-from colony.screens.slips.slip import Done, Facts, Slip
+from colony.screens.forms.fields.fields import CountField, WordField, YesNoField
+from colony.screens.forms.fields.measures import LengthField, NewTagField, VolumeField
+from colony.screens.forms.form import Done, Facts, Form
 
 if TYPE_CHECKING:
     from sqlmodel import Session
 
 
-class TankSlip(Slip):
+class TankForm(Form):
     """Write down a tank."""
 
     TITLE_WORDS = "New tank"
     ACT = "tank add"
     CAUTION = "Power off before hands go in; guard every heater."
-    BLANKS = (
-        NewTagBlank("code", "Code", needed=True),
-        NewTagBlank("system", "System", needed=True, empty="whose water it shares"),
-        YesNoBlank("new_system", "New system", first="no"),
-        WordBlank("role", "Role", needed=True, words=ROLES, empty=", ".join(ROLES)),
-        LengthBlank("length_mm", "Length"),
-        LengthBlank("width_mm", "Width"),
-        LengthBlank("diameter_mm", "Diameter", empty="of a round tank, in place of both"),
-        LengthBlank("water_height_mm", "Water"),
-        VolumeBlank("volume_l", "Volume"),
-        CountBlank("walking_order", "Walk", most=9999, empty="place in your round"),
+    FIELDS = (
+        NewTagField("code", "Code", needed=True),
+        NewTagField("system", "System", needed=True, empty="whose water it shares"),
+        YesNoField("new_system", "New system", first="no"),
+        WordField("role", "Role", needed=True, words=ROLES, empty=", ".join(ROLES)),
+        LengthField("length_mm", "Length"),
+        LengthField("width_mm", "Width"),
+        LengthField("diameter_mm", "Diameter", empty="of a round tank, in place of both"),
+        LengthField("water_height_mm", "Water"),
+        VolumeField("volume_l", "Volume"),
+        CountField("walking_order", "Walk", most=9999, empty="place in your round"),
     )
 
     def write(self, session: "Session", facts: Facts, *, anyway: bool, today: date) -> Done:  # noqa: ARG002 - nothing to override
@@ -48,4 +48,4 @@ class TankSlip(Slip):
         return Done(f"Tank {tank.code} is in the book.")
 
 
-SLIP = TankSlip
+FORM = TankForm

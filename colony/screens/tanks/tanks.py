@@ -9,12 +9,12 @@ from textual.containers import Grid, Vertical
 from textual.widget import Widget
 from textual.widgets import Static
 
-from colony.acts.tank_loads import TankLine, list_tanks
-from colony.acts.tank_pages import why_not_move
-from colony.acts.tanks import move
-from colony.screens.about import About
-from colony.screens.place import Place
-from colony.screens.refused import tried
+from colony.acts.tanks.loads import TankLine, list_tanks
+from colony.acts.tanks.page import why_not_move
+from colony.acts.tanks.tanks import move
+from colony.screens.frame.about import About
+from colony.screens.frame.place import Place
+from colony.screens.frame.refused import tried
 from colony.screens.widgets.steps import nearest
 from colony.screens.widgets.tank_box import TankBox
 
@@ -60,7 +60,7 @@ class House(Place):
 
     def load(self) -> None:
         """Ask for every tank."""
-        self.ask(list_tanks, self._show, today=self.app.desk.today)
+        self.ask(list_tanks, self._show, today=self.app.book_session.today)
 
     def carry(self, tags: Sequence[str]) -> None:
         """Begin to carry animals."""
@@ -125,7 +125,7 @@ class House(Place):
                 self._say_whether,
                 tags=self.carried,
                 tank=tank.tank,
-                today=self.app.desk.today,
+                today=self.app.book_session.today,
             )
         elif tank.breaks:
             self.app.say("; ".join(tank.breaks), "refused")
@@ -144,10 +144,15 @@ class House(Place):
             self.app.open_about(About("tank", box.tank.tank))
 
     def _put_down(self, tank: str, *, anyway: bool) -> None:
-        desk, tags = self.app.desk, self.carried
-        facts: dict[str, Any] = {"tags": tags, "tank": tank, "on": desk.today, "today": desk.today}
-        done = tried(lambda: desk.act("tank move", move, anyway=anyway, **facts))
-        if "why" in done.blanks:
+        book_session, tags = self.app.book_session, self.carried
+        facts: dict[str, Any] = {
+            "tags": tags,
+            "tank": tank,
+            "on": book_session.today,
+            "today": book_session.today,
+        }
+        done = tried(lambda: book_session.act("tank move", move, anyway=anyway, **facts))
+        if "why" in done.fields:
             self._ask_why(tags, tank)
         if done.answer is None:
             self.app.say(done.problem, "refused")
@@ -157,9 +162,9 @@ class House(Place):
         self.app.wrote(f"{', '.join(tags)} moved to {tank}.{odd}")
 
     def _ask_why(self, tags: Sequence[str], tank: str) -> None:
-        """Let go of the animals, and bring the slip that has room for a reason."""
+        """Let go of the animals, and bring the form that has room for a reason."""
         self.carry(())
-        self.app.call_later(self.app.action_slip, "move", tags=", ".join(tags), tank=tank)
+        self.app.call_later(self.app.action_form, "move", tags=", ".join(tags), tank=tank)
 
     def _say_whether(self, reasons: Sequence[str]) -> None:
         tank = self._looked.tank.tank if self._looked else ""

@@ -6,7 +6,7 @@ from textual.content import ContentType
 from textual.widgets import Static
 
 
-class Look(VerticalScroll):
+class DetailPane(VerticalScroll):
     """Words or a drawing beside a list; hidden on a narrow screen."""
 
     can_focus = False

@@ -11,7 +11,7 @@ from textual.style import Style
 from textual.widgets import OptionList
 from textual.widgets.option_list import Option
 
-from colony.screens.about import About
+from colony.screens.frame.about import About
 from colony.screens.widgets.columns import Cell, Column, Layout, lay_out
 
 NEAR = 15
@@ -28,7 +28,7 @@ PAGE = 30
 class Line:
     """One line: what it is about, its cells, and its mark and tone.
 
-    `more` is for the pane beside; `firsts` is what a slip begins with here, by blank.
+    `more` is for the pane beside; `initial` is what a form begins with here, by field.
     """
 
     about: About
@@ -36,7 +36,7 @@ class Line:
     mark: str = ""
     tone: str = ""
     more: object = field(default=None, compare=False)
-    firsts: Mapping[str, str] = field(default_factory=dict)
+    initial: Mapping[str, str] = field(default_factory=dict)
 
 
 @dataclass(frozen=True)
@@ -49,7 +49,7 @@ class Heading:
 Entry = Line | Heading
 
 
-class Ledger(OptionList):
+class EntryList(OptionList):
     """The lines of a list, in columns that fit the screen."""
 
     class NearEnd(Message):

@@ -2,12 +2,12 @@
 
 from collections.abc import Iterator
 
-from colony.acts.family import Kin
+from colony.acts.pedigree.family import FamilyMember
 
 SEX_WORDS = {"F": "f", "M": "m", "U": "?"}
 
 
-def draw_family(kin: Kin, generations: int) -> str:
+def draw_family(kin: FamilyMember, generations: int) -> str:
     """Draw an animal on the left and each generation further to the right.
 
     A sire in doubt stands with his share; an unknown parent as a dash, where its mate is known.
@@ -15,7 +15,7 @@ def draw_family(kin: Kin, generations: int) -> str:
     return "\n".join(_lines(kin, generations))
 
 
-def _lines(kin: Kin, generations: int) -> list[str]:
+def _lines(kin: FamilyMember, generations: int) -> list[str]:
     name = f"{kin.tag} {SEX_WORDS[kin.sex]}"
     if kin.share < 1:
         name += f" {kin.share:.0%}"
@@ -30,7 +30,7 @@ def _lines(kin: Kin, generations: int) -> list[str]:
     return [f"{name} {line}" if at == middle else pad + line for at, line in enumerate(drawn)]
 
 
-def _branches(kin: Kin, generations: int) -> Iterator[list[str]]:
+def _branches(kin: FamilyMember, generations: int) -> Iterator[list[str]]:
     if generations == 0 or (kin.dam is None and not kin.sires):
         return
     for sire in kin.sires:

@@ -1,4 +1,4 @@
-"""One blank of a slip on the screen: its label, what is typed, and what is said of it."""
+"""One field of a form on the screen: its label, what is typed, and what is said of it."""
 
 from collections.abc import Sequence
 
@@ -8,36 +8,36 @@ from textual.content import Content
 from textual.message import Message
 from textual.widgets import Input, Static
 
-from colony.screens.desk import Desk
-from colony.screens.refused import Tried, tried
-from colony.screens.slips.blanks import Blank, Understood
+from colony.screens.forms.fields.fields import Field, Understood
+from colony.screens.frame.refused import Tried, tried
+from colony.screens.frame.session import BookSession
 
 
-class BlankRow(Vertical):
-    """A blank with its label on the left and its line of words below."""
+class FieldRow(Vertical):
+    """A field with its label on the left and its line of words below."""
 
     class Checked(Message):
-        """What stands in a blank was read."""
+        """What stands in a field was read."""
 
         def __init__(self, text: str, read: Tried[Understood], may_become: Sequence[str]) -> None:
             super().__init__()
             self.text, self.read, self.may_become = text, read, may_become
 
     class Shown(Message):
-        """What stands in a blank is told below it."""
+        """What stands in a field is told below it."""
 
-    def __init__(self, blank: Blank, desk: Desk, first: str) -> None:
-        super().__init__(id=f"blank-{blank.name}")
-        self.blank, self.first, self._desk = blank, first, desk
+    def __init__(self, field: Field, book_session: BookSession, first: str) -> None:
+        super().__init__(id=f"blank-{field.name}")
+        self.field, self.first, self._desk = field, first, book_session
         self.read: Tried[Understood] | None = None
         self.may_become: Sequence[str] = ()
 
     def compose(self) -> ComposeResult:
         """Label and input on one line, words below."""
         with Horizontal():
-            yield Static(f"{self.blank.label}{' *' if self.blank.needed else ''}", classes="label")
+            yield Static(f"{self.field.label}{' *' if self.field.needed else ''}", classes="label")
             yield Input(
-                self.first, placeholder=self.blank.empty, compact=True, select_on_focus=True
+                self.first, placeholder=self.field.empty, compact=True, select_on_focus=True
             )
         yield Static("", classes="said")
 
@@ -57,16 +57,16 @@ class BlankRow(Vertical):
         return self.text != self.first
 
     def fill(self, text: str) -> None:
-        """Write something into the blank, as if it had stood there from the first."""
+        """Write something into the field, as if it had stood there from the first."""
         self.first = text
         self.input.value = text
         self.read = None
         self._say("")
 
     def understand(self) -> Tried[Understood]:
-        """Read the blank now, completing what has only one end; an empty one is None."""
+        """Read the field now, completing what has only one end; an empty one is None."""
         if not self.text:
-            problem = f"{self.blank.label} is needed." if self.blank.needed else ""
+            problem = f"{self.field.label} is needed." if self.field.needed else ""
             self.read = Tried(Understood(None), problem)
         else:
             self.read = self._read(self.text)
@@ -76,12 +76,12 @@ class BlankRow(Vertical):
         return self.read
 
     def refuse(self, problem: str) -> None:
-        """Show at this blank why the act was refused."""
+        """Show at this field why the act was refused."""
         self.read = Tried(None, problem)
         self._show()
 
     def on_input_changed(self, _: Input.Changed) -> None:
-        """Read while typing, in a thread: some blanks ask the book."""
+        """Read while typing, in a thread: some fields ask the book."""
         text = self.text
         if not text:
             self.read, self.may_become = None, ()
@@ -89,7 +89,7 @@ class BlankRow(Vertical):
             return
         self.run_worker(lambda: self._check(text), thread=True, exclusive=True, group="check")
 
-    def on_blank_row_checked(self, event: Checked) -> None:
+    def on_field_row_checked(self, event: Checked) -> None:
         """Show what was read, unless more was typed since."""
         event.stop()
         if event.text == self.text:
@@ -98,18 +98,18 @@ class BlankRow(Vertical):
             self.post_message(self.Shown())
 
     def _check(self, text: str) -> None:
-        may_become = self.blank.complete(self.blank.spoken(text), self._desk)
-        exact = any(one.casefold() == self.blank.spoken(text).casefold() for one in may_become)
+        may_become = self.field.complete(self.field.spoken(text), self._desk)
+        exact = any(one.casefold() == self.field.spoken(text).casefold() for one in may_become)
         read = Tried[Understood]() if may_become and not exact else self._read(text)
         self.post_message(self.Checked(text, read, may_become))
 
     def _read(self, text: str) -> Tried[Understood]:
-        return tried(lambda: self.blank.understand(text, self._desk))
+        return tried(lambda: self.field.understand(text, self._desk))
 
     def _complete(self) -> bool:
         """Put the first thing that it may become in place of what is typed."""
-        spoken = self.blank.spoken(self.text)
-        may_become = self.blank.complete(spoken, self._desk)
+        spoken = self.field.spoken(self.text)
+        may_become = self.field.complete(spoken, self._desk)
         if not may_become or not spoken:
             return False
         with self.prevent(Input.Changed):

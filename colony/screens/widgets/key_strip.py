@@ -12,7 +12,7 @@ class KeyStrip(Widget):
     """The keys of the screen in the order in which it declares them; each can be clicked."""
 
     def on_mount(self) -> None:
-        """Follow the focus: a blank that is typed in takes letters for itself."""
+        """Follow the focus: a field that is typed in takes letters for itself."""
         self.screen.bindings_updated_signal.subscribe(self, lambda _: self.refresh())
 
     def render(self) -> Content:

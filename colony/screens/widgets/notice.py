@@ -3,7 +3,7 @@
 from textual.content import Content
 from textual.widget import Widget
 
-from colony.screens.said import Said
+from colony.screens.frame.status import Status
 
 
 class Notice(Widget):
@@ -13,11 +13,11 @@ class Notice(Widget):
         """Follow what the program says."""
         self.watch(self.app, "said", self._show)
 
-    def _show(self, said: Said) -> None:
+    def _show(self, said: Status) -> None:
         self.set_classes(said.kind)
         self.refresh(layout=True)
 
     def render(self) -> Content:
         """The mark of its kind, and the words."""
-        said: Said = self.app.said  # type: ignore[attr-defined]
+        said: Status = self.app.said  # type: ignore[attr-defined]
         return Content(f"{said.mark} {said.words}" if said.words else "")

@@ -5,7 +5,7 @@ from textual.events import Click, Focus
 from textual.message import Message
 from textual.widget import Widget
 
-from colony.acts.tank_loads import TankLine
+from colony.acts.tanks.loads import TankLine
 from colony.screens.widgets.bars import bar
 
 ROLE_MARKS = {"intake": "○ ", "hospital": "+ "}

@@ -3,7 +3,7 @@
 from textual.content import Content
 from textual.widget import Widget
 
-from colony.screens.places import PLACES
+from colony.screens.frame.places import PLACES
 
 ROOMY = 90
 """Columns from which the day has room for its name and year."""
@@ -12,7 +12,7 @@ LONG_SECONDS = 0.25
 """How long the book is read before that is said."""
 
 
-class Shoreline(Widget):
+class TopLine(Widget):
     """Where one is, where one can go, and what day it is; each place can be clicked."""
 
     def __init__(self, here: str) -> None:

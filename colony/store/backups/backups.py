@@ -42,7 +42,7 @@ def copy_before(engine: Engine, location: str, reason: str) -> Path:
     """
     path = new_path(location, reason)
     if is_url(location):
-        from colony.store.old_copies import copy_as_it_is  # noqa: PLC0415 - seldom
+        from colony.store.backups.old_copies import copy_as_it_is  # noqa: PLC0415 - seldom
 
         copy_as_it_is(engine, path)
     else:

@@ -8,9 +8,9 @@ from sqlmodel import Session, col, select
 from colony.records import JournalEntry
 from colony.refusals.base import Refusal
 from colony.store import clock
-from colony.store.backups import DAILY, copy_before, list_copies
-from colony.store.entries import latest
-from colony.store.rotation import throw_away
+from colony.store.backups.backups import DAILY, copy_before, list_copies
+from colony.store.backups.rotation import throw_away
+from colony.store.journal.entries import latest
 from colony.store.settings import read_settings
 
 CLOCK_MAY_DIFFER = dt.timedelta(minutes=10)

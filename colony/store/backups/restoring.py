@@ -17,7 +17,7 @@ from colony.refusals.books import (
     NoSuchCopy,
     NotABook,
 )
-from colony.store.backups import (
+from colony.store.backups.backups import (
     backup_folder,
     copy_before,
     copy_file,
@@ -25,12 +25,12 @@ from colony.store.backups import (
     new_path,
     verify,
 )
+from colony.store.backups.transfer import book_rows, replace_rows
 from colony.store.book import Book, open_book
 from colony.store.engine import WAIT_SECONDS, turn
 from colony.store.failures import in_words, refusal_of
-from colony.store.journal import Recorder, tell, write_entry
+from colony.store.journal.journal import Recorder, tell, write_entry
 from colony.store.location import is_url, make_folder
-from colony.store.transfer import book_rows, replace_rows
 
 NEWEST, RESTORE_ACT = "newest", "book restore"
 _REASON = "before-restore"

@@ -4,7 +4,7 @@ import datetime as dt
 from collections.abc import Callable, Sequence
 from contextlib import suppress
 
-from colony.store.backups import DAILY, Copy, list_copies
+from colony.store.backups.backups import DAILY, Copy, list_copies
 from colony.store.settings import BookSettings
 
 

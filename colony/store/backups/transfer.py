@@ -13,12 +13,12 @@ from colony.records import JournalEntry
 from colony.refusals.books import BookAlreadyThere, CopyDiffers
 from colony.store.book import Book
 from colony.store.engine import make_engine, turn
-from colony.store.entries import read_entries
 from colony.store.failures import in_words
-from colony.store.journal import Row
+from colony.store.journal.entries import read_entries
+from colony.store.journal.journal import Row
+from colony.store.journal.replay import Rows, by_table, differences, kept_rows, told_rows
+from colony.store.journal.rows import kept_tables, key_column
 from colony.store.location import is_url, make_folder, named
-from colony.store.rows import kept_tables, key_column
-from colony.store.told import Rows, by_table, differences, kept_rows, told_rows
 
 JOURNAL: Table = JournalEntry.__table__  # type: ignore[attr-defined] # sqlmodel adds it
 

@@ -2,9 +2,9 @@
 
 from collections.abc import Iterable
 
-from colony.store.entries import Entry
-from colony.store.journal import Row, Step
-from colony.store.rows import Place, references, table_named
+from colony.store.journal.entries import Act
+from colony.store.journal.journal import Row, RowChange
+from colony.store.journal.rows import Place, references, table_named
 
 NAMES = {"animal": "tag", "tank": "code"}
 """By which column a person names a row."""
@@ -13,20 +13,20 @@ THROUGH = ("pairing", "litter")
 """Rows that only tie others together: what touches them touches those."""
 
 
-class Touched:
+class Affected:
     """Follows the journal from its beginning, so that a change of a few columns is placed too."""
 
     def __init__(self) -> None:
         self._rows: dict[Place, Row] = {}
 
-    def by(self, entry: Entry) -> set[Place]:
+    def by(self, entry: Act) -> set[Place]:
         """The rows that an act touched, and those they belong to; call it in the order of acts."""
         touched: set[Place] = set()
         for step in entry.steps:
             touched |= self._of_step(step)
         return touched
 
-    def named(self, entries: Iterable[Entry], table: str, name: str) -> set[Place]:
+    def named(self, entries: Iterable[Act], table: str, name: str) -> set[Place]:
         """Rows of a table that ever had a tag or code, whatever its case."""
         column, wanted = NAMES[table], name.casefold()
         return {
@@ -40,7 +40,7 @@ class Touched:
             )
         }
 
-    def _of_step(self, step: Step) -> set[Place]:
+    def _of_step(self, step: RowChange) -> set[Place]:
         place = (step.table, step.key)
         known = self._rows.get(place, {})
         changed = (step.after or {}).keys() | (step.before or {}).keys()

@@ -5,12 +5,12 @@ from collections.abc import Iterator, Sequence
 from sqlmodel import Session
 
 from colony.refusals.history import BookWasReplaced, ChangedMeanwhile
-from colony.store.entries import Entry, Mark, changed_since
-from colony.store.journal import Step
-from colony.store.reversal import changed_columns, overlaps
+from colony.store.journal.entries import Act, Mark, changed_since
+from colony.store.journal.journal import RowChange
+from colony.store.journal.reversal import changed_columns, overlaps
 
 
-def refuse_changed_meanwhile(session: Session, seen: Mark, steps: Sequence[Step]) -> None:
+def refuse_changed_meanwhile(session: Session, seen: Mark, steps: Sequence[RowChange]) -> None:
     """Refuse steps that touch a column which a later act than `seen` has changed.
 
     Raises
@@ -28,7 +28,7 @@ def refuse_changed_meanwhile(session: Session, seen: Mark, steps: Sequence[Step]
         raise ChangedMeanwhile(told)
 
 
-def _conflicts(entry: Entry, steps: Sequence[Step]) -> Iterator[str]:
+def _conflicts(entry: Act, steps: Sequence[RowChange]) -> Iterator[str]:
     ours = overlaps(changed_columns(entry), steps)
     if ours:
         columns = {name for step in ours for name in step.after or ()}

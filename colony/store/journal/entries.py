@@ -10,7 +10,7 @@ from sqlmodel import Session, col, select
 
 from colony.records import JournalEntry
 from colony.refusals.history import JournalDamaged
-from colony.store.journal import Row, Step, step_of
+from colony.store.journal.journal import Row, RowChange, step_of
 
 _UNDO = '[{"undoes"'
 """How the changes of an undo begin."""
@@ -28,7 +28,7 @@ class Mark:
 
 
 @dataclass(frozen=True)
-class Entry:
+class Act:
     """One act of the journal."""
 
     number: int
@@ -49,7 +49,7 @@ class Entry:
         return told
 
     @cached_property
-    def steps(self) -> tuple[Step, ...]:
+    def steps(self) -> tuple[RowChange, ...]:
         """Each row before and after, in the order in which they changed."""
         steps = tuple(step_of(told) for told in self._told if "undoes" not in told)
         if None in steps:
@@ -82,7 +82,7 @@ def latest(session: Session) -> Mark:
 
 def read_entries(
     session: Session, *, after: int = 0, undos_only: bool = False, newest_first: bool = False
-) -> Iterator[Entry]:
+) -> Iterator[Act]:
     """Entries of the journal, oldest first unless asked otherwise."""
     number = col(JournalEntry.id)
     query = select(JournalEntry).where(number > after)
@@ -97,9 +97,9 @@ def read_entries(
         page = session.exec(query.where(number < last if newest_first else number > last)).all()
 
 
-def entry_of(row: JournalEntry) -> Entry:
+def entry_of(row: JournalEntry) -> Act:
     """A row of the journal as a value."""
-    return Entry(
+    return Act(
         row.id or 0, dt.datetime.fromisoformat(row.at), row.who, row.act, row.summary, row.changes
     )
 
@@ -113,7 +113,7 @@ def undone_acts(session: Session) -> dict[int, int]:
     return undone
 
 
-def changed_since(session: Session, mark: Mark) -> Sequence[Entry] | None:
+def changed_since(session: Session, mark: Mark) -> Sequence[Act] | None:
     """The acts since a mark; None where the book is another one now (a backup was restored)."""
     row = session.get(JournalEntry, mark.number)
     if mark.number and (row is None or row.at != mark.at):

@@ -29,7 +29,7 @@ Row = dict[str, Any]
 
 
 @dataclass(frozen=True)
-class Step:
+class RowChange:
     """One row before and after: all of it, or for a change the columns that differ."""
 
     table: str
@@ -38,14 +38,16 @@ class Step:
     after: Row | None
 
 
-def step_of(told: Row) -> Step | None:
+def step_of(told: Row) -> RowChange | None:
     """A step as the journal tells it; None where that is no step."""
     if told.keys() != {"table", "key", "before", "after"}:
         return None
     rows = [told["before"], told["after"]]
     right = isinstance(told["table"], str) and isinstance(told["key"], (int, str))
     return (
-        Step(**told) if right and all(isinstance(row, (dict, NoneType)) for row in rows) else None
+        RowChange(**told)
+        if right and all(isinstance(row, (dict, NoneType)) for row in rows)
+        else None
     )
 
 
@@ -58,9 +60,9 @@ class Recorder:
 
     def __init__(self, session: Session) -> None:
         every_table()  # what is written may refer to any of them
-        self.steps: list[Step] = []
+        self.steps: list[RowChange] = []
         self.undoes: list[int] = []
-        self._under_way: dict[int, Step] = {}
+        self._under_way: dict[int, RowChange] = {}
         self._marks: dict[SessionTransaction, tuple[int, int]] = {}
         self._told: list[str] = session.info.setdefault("told", [])
         session.info["recorder"] = self
@@ -68,7 +70,7 @@ class Recorder:
         event.listen(session, "after_transaction_create", self._mark)
         event.listen(session, "after_soft_rollback", self._forget)
 
-    def begin(self, record: SQLModel, step: Step) -> None:
+    def begin(self, record: SQLModel, step: RowChange) -> None:
         """A row is about to be changed or deleted."""
         self._under_way[id(record)] = step
 
@@ -165,21 +167,21 @@ def _inserted(_mapper: object, _connection: Connection, record: SQLModel) -> Non
     if recorder := _recorder(record):
         attributes = inspect(record).mapper.column_attrs
         row = {attribute.key: getattr(record, attribute.key) for attribute in attributes}
-        recorder.steps.append(Step(str(record.__tablename__), _key(record), None, row))
+        recorder.steps.append(RowChange(str(record.__tablename__), _key(record), None, row))
 
 
 @event.listens_for(Mapper, "before_update")
 def _updating(_mapper: object, connection: Connection, record: SQLModel) -> None:
     if recorder := _recorder(record):
         before, after = _changed_columns(connection, record)
-        recorder.begin(record, Step(str(record.__tablename__), _key(record), before, after))
+        recorder.begin(record, RowChange(str(record.__tablename__), _key(record), before, after))
 
 
 @event.listens_for(Mapper, "before_delete")
 def _deleting(_mapper: object, connection: Connection, record: SQLModel) -> None:
     if recorder := _recorder(record):
         before = _stored(connection, record)
-        recorder.begin(record, Step(str(record.__tablename__), _key(record), before, None))
+        recorder.begin(record, RowChange(str(record.__tablename__), _key(record), before, None))
 
 
 @event.listens_for(Mapper, "after_update")

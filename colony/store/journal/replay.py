@@ -6,9 +6,9 @@ from dataclasses import dataclass
 from sqlalchemy import Connection, Table, select
 
 from colony.records import every_table
-from colony.store.entries import Entry
-from colony.store.journal import Row, Step
-from colony.store.rows import Place, kept_tables, key_column, typed
+from colony.store.journal.entries import Act
+from colony.store.journal.journal import Row, RowChange
+from colony.store.journal.rows import Place, kept_tables, key_column, typed
 
 Rows = dict[Place, Row]
 
@@ -22,15 +22,15 @@ class Difference:
     kept: Row | None
 
     @property
-    def step(self) -> Step:
+    def step(self) -> RowChange:
         """The step that would make the journal tell what the tables hold."""
         if self.told is None or self.kept is None:
-            return Step(*self.place, self.told, self.kept)
+            return RowChange(*self.place, self.told, self.kept)
         after = {name: value for name, value in self.kept.items() if value != self.told.get(name)}
-        return Step(*self.place, {name: self.told.get(name) for name in after}, after)
+        return RowChange(*self.place, {name: self.told.get(name) for name in after}, after)
 
 
-def told_rows(entries: Iterable[Entry]) -> Rows:
+def told_rows(entries: Iterable[Act]) -> Rows:
     """Every row as the acts of the journal left it, from its first act to its last.
 
     Tables and columns that a later schema dropped are left out.

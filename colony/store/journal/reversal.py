@@ -7,9 +7,9 @@ from sqlalchemy import Table, select
 from sqlmodel import Session
 
 from colony.refusals.history import RowIsOtherwise
-from colony.store.entries import Entry
-from colony.store.journal import Row, Step, recorder_of
-from colony.store.rows import Place, key_column, references, table_named, typed
+from colony.store.journal.entries import Act
+from colony.store.journal.journal import Row, RowChange, recorder_of
+from colony.store.journal.rows import Place, key_column, references, table_named, typed
 
 BEARING = {
     "animal": {"sex", "born", "status", "ended_on", "species_id", "dam_id", "litter_id"},
@@ -20,7 +20,7 @@ BEARING = {
 """Facts of a row that a later row which refers to it was judged by."""
 
 
-def take_back(session: Session, entry: Entry) -> None:
+def take_back(session: Session, entry: Act) -> None:
     """Undo the steps of one act, the last first, and record that as steps of this session's act.
 
     Raises
@@ -38,11 +38,11 @@ def take_back(session: Session, entry: Entry) -> None:
         )
         _refuse_otherwise(session, entry.number, table, step, after)
         _write(session, table, step.key, before, after)
-        recorder_of(session).steps.append(Step(step.table, step.key, after, before))
+        recorder_of(session).steps.append(RowChange(step.table, step.key, after, before))
     session.expire_all()
 
 
-def depends(later: Entry, earlier: Entry) -> bool:
+def depends(later: Act, earlier: Act) -> bool:
     """Whether a later act builds on rows that an earlier one made, changed or deleted."""
     changed = changed_columns(earlier)
     return bool(overlaps(changed, later.steps)) or any(
@@ -50,7 +50,7 @@ def depends(later: Entry, earlier: Entry) -> bool:
     )
 
 
-def changed_columns(entry: Entry) -> dict[Place, set[str] | None]:
+def changed_columns(entry: Act) -> dict[Place, set[str] | None]:
     """Each row that an act touched, and its columns; None for all of a row made or deleted."""
     changed: dict[Place, set[str] | None] = {}
     for step in entry.steps:
@@ -60,11 +60,11 @@ def changed_columns(entry: Entry) -> dict[Place, set[str] | None]:
     return changed
 
 
-def _columns(step: Step) -> set[str] | None:
+def _columns(step: RowChange) -> set[str] | None:
     return None if step.before is None or step.after is None else set(step.after)
 
 
-def overlaps(changed: dict[Place, set[str] | None], steps: Iterable[Step]) -> list[Step]:
+def overlaps(changed: dict[Place, set[str] | None], steps: Iterable[RowChange]) -> list[RowChange]:
     """The steps that touch what was changed: the same row, and a column of it in common."""
     return [
         step
@@ -78,7 +78,7 @@ def _meet(one: set[str] | None, other: set[str] | None) -> bool:
     return one is None or other is None or bool(one & other)
 
 
-def _refers(step: Step, changed: dict[Place, set[str] | None]) -> bool:
+def _refers(step: RowChange, changed: dict[Place, set[str] | None]) -> bool:
     """A row now refers to one that was made, or to one by a fact that was changed."""
     for _, place in references(table_named(step.table), step.after or {}):
         columns = changed.get(place, set())
@@ -88,7 +88,7 @@ def _refers(step: Step, changed: dict[Place, set[str] | None]) -> bool:
 
 
 def _refuse_otherwise(
-    session: Session, number: int, table: Table, step: Step, after: Row | None
+    session: Session, number: int, table: Table, step: RowChange, after: Row | None
 ) -> None:
     found = session.connection().execute(_one(table, step.key)).mappings().first()
     here = None if found is None else {name: found[name] for name in after or {}}

@@ -8,7 +8,7 @@ from sqlalchemy import Column, Date, Table
 
 from colony.records import JournalEntry, every_table
 from colony.refusals.history import JournalOutgrown
-from colony.store.journal import Row
+from colony.store.journal.journal import Row
 
 JOURNAL = str(JournalEntry.__tablename__)
 

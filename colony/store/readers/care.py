@@ -7,10 +7,10 @@ from datetime import date, timedelta
 from sqlalchemy import func, select
 from sqlmodel import Session, col
 
-from colony.planning.care import Entry, Rhythm
-from colony.planning.walk import Place, Stop, water_classes
+from colony.planning.care.round import Rhythm, WorkEntry
+from colony.planning.care.walking_order import Stop, WorkPlace, water_classes
 from colony.records import CareDone, CareRhythm, Hold, Placement, System, Tank, WaterRegime
-from colony.store.readers.house import TankRow, read_tanks
+from colony.store.readers.tanks.house import TankRow, read_tanks
 
 RECENT_DAYS = 7
 """Days that are read one by one; of what was done before, the last day is enough."""
@@ -23,7 +23,7 @@ LONGEST_RHYTHM_DAYS = 400
 class Floor:
     """Every place where work is done, and the records behind their names."""
 
-    places: tuple[Place, ...]
+    places: tuple[WorkPlace, ...]
     tank_ids: dict[str, int]
     system_ids: dict[str, int]
 
@@ -73,28 +73,30 @@ def read_rhythms(session: Session) -> list[Rhythm]:
     ]
 
 
-def read_written(session: Session, floor: Floor, today: date) -> dict[tuple[str, str], list[Entry]]:
+def read_written(
+    session: Session, floor: Floor, today: date
+) -> dict[tuple[str, str], list[WorkEntry]]:
     """Read what was done and skipped lately, by (task, name of the place)."""
     recent = today - timedelta(days=RECENT_DAYS)
     day, why = col(CareDone.done_on), col(CareDone.skipped_why)
     where = (col(CareDone.task), col(CareDone.tank_id), col(CareDone.system_id))
     names = {("tank", key): name for name, key in floor.tank_ids.items()}
     names |= {("system", key): name for name, key in floor.system_ids.items()}
-    found: dict[tuple[str, str], list[Entry]] = defaultdict(list)
+    found: dict[tuple[str, str], list[WorkEntry]] = defaultdict(list)
 
-    def keep(task: str, tank: int | None, system: int | None, entry: Entry) -> None:
+    def keep(task: str, tank: int | None, system: int | None, entry: WorkEntry) -> None:
         name = names.get(("tank", tank) if tank is not None else ("system", system or 0))
         if name is not None:
             found[task, name].append(entry)
 
     daily = select(*where, why, day, func.count()).where(day.between(recent, today))
     for task, tank, system, reason, on, times in session.execute(daily.group_by(*where, why, day)):
-        keep(task, tank, system, Entry(on, times, reason))
+        keep(task, tank, system, WorkEntry(on, times, reason))
     before = select(*where, func.max(day)).where(
         day < recent, day >= today - timedelta(days=LONGEST_RHYTHM_DAYS), why.is_(None)
     )
     for task, tank, system, on in session.execute(before.group_by(*where)):
-        keep(task, tank, system, Entry(on, times=_COMPLETE))
+        keep(task, tank, system, WorkEntry(on, times=_COMPLETE))
     return found
 
 
@@ -129,16 +131,16 @@ def _held_tanks(session: Session, today: date) -> set[int]:
 
 def _tank_place(
     row: TankRow, walk: int, classes: dict[str, int], lived_in: dict[int, tuple[int, date]]
-) -> Place:
+) -> WorkPlace:
     animals, since = lived_in.get(row.id, (0, None))
     system = row.plan.system or ""
-    return Place(
+    return WorkPlace(
         row.plan.code, "tank", system, walk, classes[system], row.plan.role, animals, since
     )
 
 
-def _system_place(name: str, started: date | None, tanks: list[Place]) -> Place:
-    return Place(
+def _system_place(name: str, started: date | None, tanks: list[WorkPlace]) -> WorkPlace:
+    return WorkPlace(
         name=name,
         per="system",
         system=name,

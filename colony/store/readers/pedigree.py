@@ -8,15 +8,15 @@ from math import isclose
 import numpy as np
 from sqlmodel import Session
 
-from colony.pedigree.completeness import generation_equivalents
-from colony.pedigree.graph import Doubt, FloatArray, IntArray, Pedigree
-from colony.pedigree.inbreeding import inbreeding
-from colony.pedigree.kinship import kinship, kinship_and_mean
-from colony.pedigree.range import inbreeding_range, kinship_range
+from colony.pedigree.doubt.range import inbreeding_range, kinship_range
+from colony.pedigree.graph.completeness import generation_equivalents
+from colony.pedigree.graph.graph import Doubt, FloatArray, IntArray, Pedigree
+from colony.pedigree.kinship.inbreeding import inbreeding
+from colony.pedigree.kinship.kinship import kinship, kinship_and_mean
 from colony.records import Litter
 from colony.refusals.pedigree import SharesAreOff
-from colony.store.readers.herd import Herd, HerdRow, read_herd
-from colony.store.readers.parents import Parents, Sires, read_parents
+from colony.store.readers.animals.herd import Herd, HerdRow, read_herd
+from colony.store.readers.litters.parents import Parents, Sires, read_parents
 
 UNKNOWN = -1
 

@@ -8,8 +8,8 @@ from datetime import date, timedelta
 from sqlalchemy import func, select
 from sqlmodel import Session, col
 
-from colony.planning.reserve import Reserve, levels
-from colony.planning.water_limits import USUAL_LIMITS, Limit, strictest
+from colony.planning.water.limits import USUAL_LIMITS, Limit, strictest
+from colony.planning.water.reserve import Reserve, levels
 from colony.records import (
     Animal,
     Placement,

@@ -2,9 +2,9 @@
 
 from sqlmodel import Session
 
-from colony.store.entries import read_entries
-from colony.store.journal import SCHEMA_ACT, Recorder, tell, write_entry
-from colony.store.told import differences, kept_rows, told_rows
+from colony.store.journal.entries import read_entries
+from colony.store.journal.journal import SCHEMA_ACT, Recorder, tell, write_entry
+from colony.store.journal.replay import differences, kept_rows, told_rows
 
 
 def write_adoption(session: Session, before: str, now: str) -> None:

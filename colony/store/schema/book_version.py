@@ -28,7 +28,7 @@ def bring_up_to_date(engine: Engine, location: str) -> None:
     if found is not None:
         if found not in upgrade.known_versions():
             raise BookIsNewer(named(location), found)
-        from colony.store.backups import copy_before  # noqa: PLC0415 - once a version
+        from colony.store.backups.backups import copy_before  # noqa: PLC0415 - once a version
 
         copy_before(engine, location, f"schema-{found}")
     with turn(engine) as connection:
@@ -51,8 +51,8 @@ def version_of(connection: Connection, location: str) -> str | None:
 
 def _write_first_act(connection: Connection, found: str | None) -> None:
     """The journal tells of what the new schema brought, so that it goes on telling all."""
-    from colony.store.adoption import write_adoption  # noqa: PLC0415 - once a version
-    from colony.store.first_species import write_first_species  # noqa: PLC0415 - once a book
+    from colony.store.schema.adoption import write_adoption  # noqa: PLC0415 - once a version
+    from colony.store.schema.first_species import write_first_species  # noqa: PLC0415 - once a book
 
     with Session(connection) as session:
         if found is None:

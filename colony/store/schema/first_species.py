@@ -8,7 +8,7 @@ from sqlmodel import Session
 
 from colony.records import LifeHistory, Species
 from colony.records.species import TRAITS
-from colony.store.journal import BEGIN_ACT, Recorder, tell, write_entry
+from colony.store.journal.journal import BEGIN_ACT, Recorder, tell, write_entry
 
 
 def write_first_species(session: Session) -> None:
@@ -22,7 +22,9 @@ def write_first_species(session: Session) -> None:
 
 def first_species() -> dict[str, dict[str, Any]]:
     """Each species by name: its names, and its traits as (number, source)."""
-    return tomllib.loads(files("colony.store").joinpath("first_species.toml").read_text("utf-8"))
+    return tomllib.loads(
+        files("colony.store.schema").joinpath("first_species.toml").read_text("utf-8")
+    )
 
 
 def _write(session: Session, name: str, facts: dict[str, Any]) -> None:

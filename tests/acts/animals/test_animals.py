@@ -5,21 +5,21 @@ from datetime import date
 import pytest
 from farm import TODAY, Farm
 
-from colony.acts.animal_page import show_animal
-from colony.acts.animals import bring_back
-from colony.acts.health import release
-from colony.acts.herd import HerdFilter, list_animals
-from colony.acts.species import add_species, list_species, set_trait, show_species
+from colony.acts.animals.animals import bring_back
+from colony.acts.animals.listing import HerdFilter, list_animals
+from colony.acts.animals.page import show_animal
+from colony.acts.animals.species import add_species, list_species, set_trait, show_species
+from colony.acts.health.holds import release
 from colony.refusals.animals import (
     AlreadyEnded,
     EndsBeforeItBegan,
     NoSuchSpecies,
+    NotATraitNumber,
     NotYet,
     ParentNotOlder,
     TagTaken,
     TransponderTaken,
 )
-from colony.refusals.species import NotATraitNumber
 from colony.refusals.tanks import NoSuchTank
 
 

@@ -3,9 +3,9 @@
 import pytest
 from farm import TODAY, Farm
 
-from colony.acts.checks import check_book
-from colony.acts.day import state_of_the_day
-from colony.acts.ready import ready_pups
+from colony.acts.book.check import check_book
+from colony.acts.book.day import state_of_the_day
+from colony.acts.pups.ready import ready_pups
 
 
 @pytest.fixture

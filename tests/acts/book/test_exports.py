@@ -10,14 +10,14 @@ from typing import Any
 import pytest
 from sqlmodel import Session, SQLModel, select
 
-from colony.acts.book_tables import RECORDS, read_heading, read_tables
-from colony.acts.exports import export_book
-from colony.acts.imported import Imported
-from colony.acts.imports import import_path
-from colony.acts.sample import make_sample_book
-from colony.acts.settings import set_setting
-from colony.acts.species import add_species, set_trait
-from colony.exchange.nouns import BY_NAME
+from colony.acts.animals.species import add_species, set_trait
+from colony.acts.book.export import export_book
+from colony.acts.book.importing.imported import Imported
+from colony.acts.book.importing.imports import import_path
+from colony.acts.book.sample import make_sample_book
+from colony.acts.book.settings import set_setting
+from colony.acts.book.tables import RECORDS, read_heading, read_tables
+from colony.exchange.folder.nouns import BY_NAME
 from colony.records import (
     Animal,
     CareDone,
@@ -46,8 +46,8 @@ from colony.records import (
     WaterRegime,
     WaterTest,
 )
+from colony.refusals.animals import NoSuchTrait
 from colony.refusals.exchange import CannotWrite, WouldOverwrite
-from colony.refusals.species import NoSuchTrait
 from colony.store.book import Book, begin_book, open_book
 
 TODAY = date(2026, 9, 17)

@@ -8,9 +8,9 @@ from pathlib import Path
 import pytest
 from sqlmodel import col, select
 
-from colony.acts.imported import Imported
-from colony.acts.imports import import_path
-from colony.acts.tanks import TankSize, add_tank, set_system
+from colony.acts.book.importing.imported import Imported
+from colony.acts.book.importing.imports import import_path
+from colony.acts.tanks.tanks import TankSize, add_tank, set_system
 from colony.records import Animal, JournalEntry, Measurement, Placement, PossibleSire, Tank
 from colony.refusals.base import WrongUse
 from colony.refusals.exchange import FieldTwice, NotAColonyFolder, OnlyForSheets, UnknownChoice

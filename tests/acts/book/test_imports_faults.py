@@ -7,7 +7,7 @@ from pathlib import Path
 
 from sqlmodel import select
 
-from colony.acts.imports import import_path
+from colony.acts.book.importing.imports import import_path
 from colony.records import Animal
 from colony.store.book import begin_book
 

@@ -8,12 +8,12 @@ from pathlib import Path
 import pytest
 from sqlmodel import Session, select
 
-import colony.acts.sample as sample_act
-from colony.acts.checks import check_book
-from colony.acts.due import due_litters
-from colony.acts.ready import ready_pups
-from colony.acts.sample import make_sample_book
-from colony.acts.tank_loads import list_tanks
+import colony.acts.book.sample as sample_act
+from colony.acts.book.check import check_book
+from colony.acts.book.sample import make_sample_book
+from colony.acts.litters.due import due_litters
+from colony.acts.pups.ready import ready_pups
+from colony.acts.tanks.loads import list_tanks
 from colony.records import Animal, Hold, Litter, Measurement, Placement, PossibleSire, System, Tank
 from colony.refusals.books import BookAlreadyThere, FolderNotThere
 from colony.refusals.exchange import NotAColonyFolder

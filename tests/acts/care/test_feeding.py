@@ -5,18 +5,18 @@ from datetime import timedelta
 import pytest
 from care_house import TODAY, CareHouse, ago, care_house
 
-from colony.acts.acceptance import list_acceptance
-from colony.acts.animal_page import show_animal
-from colony.acts.animals import AnimalFacts, add_animal
-from colony.acts.feeding import Fed, Seen, feed_tank, list_feedings
-from colony.acts.foods import add_batch, finish_batch, list_foods, set_food
-from colony.acts.health_watch import watch_list
-from colony.acts.look_over import look_over
-from colony.acts.pups import measure
-from colony.acts.ready import ready_pups
-from colony.acts.rhythms import begin_round
-from colony.acts.work_today import todays_round
-from colony.refusals.feeding import (
+from colony.acts.animals.animals import AnimalFacts, add_animal
+from colony.acts.animals.page import show_animal
+from colony.acts.care.feeding import Fed, Seen, feed_tank, list_feedings
+from colony.acts.care.foods import add_batch, finish_batch, list_foods, set_food
+from colony.acts.care.rhythms import begin_round
+from colony.acts.care.work import todays_round
+from colony.acts.health.look_over import look_over
+from colony.acts.health.watch import watch_list
+from colony.acts.pups.foods_taken import list_acceptance
+from colony.acts.pups.measure import measure
+from colony.acts.pups.ready import ready_pups
+from colony.refusals.care import (
     BatchNotThereYet,
     BatchTaken,
     NobodyToFeed,

@@ -5,10 +5,9 @@ from datetime import date, timedelta
 import pytest
 from care_house import TODAY, CareHouse, ago, care_house
 
-from colony.acts.day import state_of_the_day
-from colony.acts.headcount import count_heads
-from colony.acts.health import hold
-from colony.acts.rhythms import (
+from colony.acts.book.day import state_of_the_day
+from colony.acts.care.headcount import count_heads
+from colony.acts.care.rhythms import (
     Where,
     begin_round,
     drop_rhythm,
@@ -16,9 +15,10 @@ from colony.acts.rhythms import (
     set_rhythm,
     set_walking_order,
 )
-from colony.acts.round import skip, tick
-from colony.acts.water import Regime, set_regime
-from colony.acts.work_today import WorkLine, overdue_work, todays_round
+from colony.acts.care.round import skip, tick
+from colony.acts.care.work import WorkLine, overdue_work, todays_round
+from colony.acts.health.holds import hold
+from colony.acts.water.changes import Regime, set_regime
 from colony.refusals.animals import NotYet
 from colony.refusals.care import (
     NoRhythm,

@@ -5,20 +5,20 @@ from datetime import timedelta
 import pytest
 from care_house import TODAY, CareHouse, ago, care_house
 
-from colony.acts.animals import end_animal
-from colony.acts.deaths import death_page, list_deaths
-from colony.acts.feeding import feed_tank
-from colony.acts.foods import add_batch, set_food
-from colony.acts.litter_edit import LitterMended, edit_litter
-from colony.acts.litters import record_litter
-from colony.acts.look_over import list_signs, look_over
-from colony.acts.rhythms import begin_round
-from colony.acts.survival import survival_by
-from colony.acts.tanks import move
-from colony.acts.vets import VetSaid, list_visits, record_visit
-from colony.acts.water import change_water
-from colony.acts.water_tests import log_test
-from colony.acts.work_today import todays_round
+from colony.acts.animals.animals import end_animal
+from colony.acts.care.feeding import feed_tank
+from colony.acts.care.foods import add_batch, set_food
+from colony.acts.care.rhythms import begin_round
+from colony.acts.care.work import todays_round
+from colony.acts.health.deaths import death_page, list_deaths
+from colony.acts.health.look_over import list_signs, look_over
+from colony.acts.health.survival import survival_by
+from colony.acts.health.vet_visits import VetSaid, list_visits, record_visit
+from colony.acts.litters.edit import LitterMended, edit_litter
+from colony.acts.litters.record import record_litter
+from colony.acts.tanks.tanks import move
+from colony.acts.water.changes import change_water
+from colony.acts.water.tests import log_test
 from colony.notation.pups import parse_pups
 from colony.notation.shares import parse_sires
 from colony.refusals.health import (

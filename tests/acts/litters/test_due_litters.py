@@ -6,12 +6,12 @@ from datetime import timedelta
 import pytest
 from growing_house import TODAY, GrowingHouse, ago, furnished
 
-from colony.acts.due import due_litters
-from colony.acts.pairings import start_pairing
-from colony.acts.settings import set_setting
-from colony.acts.species import set_trait
-from colony.acts.tanks import move, set_system
-from colony.acts.undo import undo_last
+from colony.acts.animals.species import set_trait
+from colony.acts.book.settings import set_setting
+from colony.acts.book.undo import undo_last
+from colony.acts.litters.due import due_litters
+from colony.acts.pairings.pairings import start_pairing
+from colony.acts.tanks.tanks import move, set_system
 from colony.store.book import Book
 
 

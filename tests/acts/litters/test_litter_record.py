@@ -5,8 +5,8 @@ from datetime import date, timedelta
 import pytest
 from farm import TODAY, Farm
 
-from colony.acts.due import due_litters
-from colony.acts.litter_pages import list_litters, show_litter
+from colony.acts.litters.due import due_litters
+from colony.acts.litters.listing import list_litters, show_litter
 from colony.refusals.litters import ImpossibleGestation, TooSoonAfterBirth
 
 

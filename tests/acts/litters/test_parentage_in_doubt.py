@@ -3,9 +3,9 @@
 import pytest
 from farm import TODAY, Farm
 
-from colony.acts.animal_page import show_animal
-from colony.acts.litter_edit import LitterMended, edit_litter
-from colony.acts.pedigree import inbreeding_of, kinship_of
+from colony.acts.animals.page import show_animal
+from colony.acts.litters.edit import LitterMended, edit_litter
+from colony.acts.pedigree.kinship import inbreeding_of, kinship_of
 from colony.notation.shares import parse_sires
 from colony.refusals.animals import EndsBeforeItBegan, ParentNotOlder
 from colony.refusals.litters import (

@@ -6,14 +6,14 @@ import pytest
 from farm import Farm
 from planning_house import pairs, proposed, reasons, settled
 
-from colony.planning.pairing_future import Draw
+from colony.planning.pairings.future import FutureDraw
 from colony.refusals.animals import NoSuchSpecies, NoSuchTag
 from colony.refusals.base import Refusal
-from colony.refusals.pairings import NoSuchRule
-from colony.refusals.plans import (
+from colony.refusals.pairings import (
     CannotBePaired,
     KindTwice,
     NoSuchKind,
+    NoSuchRule,
     NothingToCompare,
     PairsDoNotFit,
 )
@@ -137,7 +137,7 @@ def test_what_cannot_be_asked_is_refused_in_one_sentence(
 
 def test_an_empty_book_has_no_plan_and_says_so(farm: Farm) -> None:
     """One sentence, and nobody is left out."""
-    plan = proposed(farm, use_tanks=True, draw=Draw(generations=2)).plan
+    plan = proposed(farm, use_tanks=True, draw=FutureDraw(generations=2)).plan
     assert plan.notes == ("no pair can be made: no female may be paired (there is none)",)
     assert (plan.pairs, plan.left_out) == ((), ())
 
@@ -233,7 +233,9 @@ def test_a_what_if_stands_beside_the_plan_without_it(farm: Farm) -> None:
 def test_the_futures_are_drawn_by_the_seed(farm: Farm) -> None:
     """The same seed gives the same futures; diversity is 1 less mean kinship (Lacy 1995)."""
     settled(farm)
-    drawn = [proposed(farm, draw=Draw(generations=2, seed=seed)).futures for seed in (1, 1, 2)]
+    drawn = [
+        proposed(farm, draw=FutureDraw(generations=2, seed=seed)).futures for seed in (1, 1, 2)
+    ]
     assert drawn[0] == drawn[1] != drawn[2]
     assert [future.way for future in drawn[0]] == ["plan", "least kin first", "random"]
     for future in drawn[0]:

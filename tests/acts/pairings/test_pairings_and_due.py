@@ -5,9 +5,9 @@ from datetime import timedelta
 import pytest
 from farm import TODAY, Farm
 
-from colony.acts.due import due_litters
-from colony.acts.pairing_pages import list_pairings
-from colony.acts.pairings import end_pairing, note_sign
+from colony.acts.litters.due import due_litters
+from colony.acts.pairings.listing import list_pairings
+from colony.acts.pairings.pairings import end_pairing, note_sign
 from colony.refusals.animals import NotHere, ParentNotOlder, WrongSexForParent
 from colony.refusals.pairings import NoPairing, PairedAlready
 

@@ -4,10 +4,10 @@ import pytest
 from farm import TODAY, Farm
 from planning_house import settled
 
-from colony.acts.due import due_litters
-from colony.acts.pairings import end_pairing
-from colony.acts.partners import Picked, pick_partners
-from colony.acts.sample import make_sample_book
+from colony.acts.book.sample import make_sample_book
+from colony.acts.litters.due import due_litters
+from colony.acts.pairings.pairings import end_pairing
+from colony.acts.pairings.partners import Picked, pick_partners
 from colony.refusals.animals import NoSuchTag
 from colony.refusals.pairings import NoSuchRule, PartnerNeedsSex
 from colony.store.book import open_book

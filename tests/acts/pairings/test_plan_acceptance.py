@@ -4,12 +4,11 @@ import pytest
 from farm import Farm
 from planning_house import accepted, kept_rows, pairs, proposed, settled
 
-from colony.acts.pairing_pages import list_pairings
-from colony.acts.undo import undo_last
-from colony.acts.work import list_moves
+from colony.acts.book.undo import undo_last
+from colony.acts.pairings.listing import list_pairings
+from colony.acts.tanks.moves import list_moves
 from colony.refusals.animals import NotYet
-from colony.refusals.pairings import EndsBeforeStart
-from colony.refusals.plans import NothingToAccept
+from colony.refusals.pairings import EndsBeforeStart, NothingToAccept
 
 
 def running(farm: Farm) -> dict[str, list[str]]:

@@ -7,22 +7,22 @@ import pytest
 from growing_house import TODAY, GrowingHouse, ago, furnished
 from sqlmodel import Session
 
-from colony.acts.animals import end_animal
-from colony.acts.day import state_of_the_day
-from colony.acts.housing import (
+from colony.acts.animals.animals import end_animal
+from colony.acts.book.day import state_of_the_day
+from colony.acts.book.settings import set_setting
+from colony.acts.book.undo import undo_last
+from colony.acts.pups.ready import ready_pups
+from colony.acts.tanks.loads import list_tanks
+from colony.acts.tanks.moves import MoveLine, PlannedMove, accept_moves, drop_moves, list_moves
+from colony.acts.tanks.outlook import (
     TankAhead,
     accept_plan,
     moves_to_accept,
     plan_tanks,
     tank_outlook,
 )
-from colony.acts.ready import ready_pups
-from colony.acts.settings import set_setting
-from colony.acts.tank_loads import list_tanks
-from colony.acts.tanks import move
-from colony.acts.undo import undo_last
-from colony.acts.work import MoveLine, PlannedMove, accept_moves, drop_moves, list_moves
-from colony.planning.housing_plan import HousingPlan
+from colony.acts.tanks.tanks import move
+from colony.planning.tanks.plan import HousingPlan
 from colony.refusals.animals import NoSuchTag
 from colony.store.book import Book
 from colony.store.lookup import find_tank

@@ -5,12 +5,11 @@ from datetime import timedelta
 import pytest
 from care_house import TODAY, CareHouse, ago, care_house
 
-from colony.acts.animals import AnimalFacts, add_animal, end_animal
-from colony.acts.isolation import IsolationLine, isolation_now
-from colony.acts.tank_loads import list_tanks
-from colony.acts.tanks import TankSize, add_tank, move, set_system
-from colony.refusals.isolation import LeavesIsolationEarly
-from colony.refusals.tanks import TankDoesNotFit
+from colony.acts.animals.animals import AnimalFacts, add_animal, end_animal
+from colony.acts.tanks.isolation import IsolationLine, isolation_now
+from colony.acts.tanks.loads import list_tanks
+from colony.acts.tanks.tanks import TankSize, add_tank, move, set_system
+from colony.refusals.tanks import LeavesIsolationEarly, TankDoesNotFit
 from colony.store.book import Book
 
 SIZE = TankSize(length_mm=2400, width_mm=1200)

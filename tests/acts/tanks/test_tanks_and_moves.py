@@ -5,9 +5,9 @@ from datetime import date
 import pytest
 from farm import TODAY, Farm
 
-from colony.acts.pups import measure
-from colony.acts.tank_loads import list_tanks
-from colony.acts.tanks import set_system
+from colony.acts.pups.measure import measure
+from colony.acts.tanks.loads import list_tanks
+from colony.acts.tanks.tanks import set_system
 from colony.refusals.animals import NotHere
 from colony.refusals.tanks import AlreadyInTank, MoveBeforeLast, TankDoesNotFit
 

@@ -5,18 +5,18 @@ from datetime import date
 import pytest
 from care_house import TODAY, CareHouse, ago, care_house
 
-from colony.acts.due import due_litters
-from colony.acts.feeding import feed_tank
-from colony.acts.foods import set_food
-from colony.acts.nitrate import nitrate_outlook
-from colony.acts.pairings import note_finding, note_sign, start_pairing
-from colony.acts.pups import measure
-from colony.acts.settings import set_setting
-from colony.acts.tanks import TankSize, add_tank, set_system
-from colony.acts.water import Regime, change_water, reserve_now, set_regime, set_reserve
-from colony.acts.water_plan import WaterWeek, water_plan
-from colony.acts.water_tests import list_limits, log_test, set_limit, water_now, water_trend
-from colony.planning.nitrate import nitrate_from_food_mg
+from colony.acts.book.settings import set_setting
+from colony.acts.care.feeding import feed_tank
+from colony.acts.care.foods import set_food
+from colony.acts.litters.due import due_litters
+from colony.acts.pairings.pairings import note_finding, note_sign, start_pairing
+from colony.acts.pups.measure import measure
+from colony.acts.tanks.tanks import TankSize, add_tank, set_system
+from colony.acts.water.changes import Regime, change_water, reserve_now, set_regime, set_reserve
+from colony.acts.water.nitrate import nitrate_outlook
+from colony.acts.water.plan import WaterWeek, water_plan
+from colony.acts.water.tests import list_limits, log_test, set_limit, water_now, water_trend
+from colony.planning.water.nitrate import nitrate_from_food_mg
 from colony.refusals.water import (
     LimitUnclear,
     MoreThanTheLimit,

@@ -11,12 +11,12 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from colony.exchange.colony_toml import Heading, read_heading, write_heading
-from colony.exchange.folder import ColonyFolder, folder_texts, read_folder
-from colony.exchange.noun import NounRow, SpeciesValues
-from colony.exchange.nouns import BY_NAME, NOUNS
-from colony.exchange.shifting import shifted
-from colony.exchange.writing import write_file, write_files
+from colony.exchange.folder.colony_toml import ColonyHeading, read_heading, write_heading
+from colony.exchange.folder.folder import ColonyFolder, folder_texts, read_folder
+from colony.exchange.folder.noun import NounRow, SpeciesValues
+from colony.exchange.folder.nouns import BY_NAME, NOUNS
+from colony.exchange.folder.shifting import shifted
+from colony.exchange.text.writing import write_file, write_files
 from colony.notation.days import Day
 from colony.refusals.exchange import CannotWrite, NotAColonyFolder, WouldOverwrite
 
@@ -34,7 +34,7 @@ AS_OF = date(2026, 3, 2)
 def test_a_heading_is_toml_and_is_read_back(key: str, text: str, number: float) -> None:
     """Any setting, species and number survives; the reader of the standard library takes it."""
     species = {text: SpeciesValues(text, None, {"rest_days": (number, text)})}
-    heading = Heading(AS_OF, {"pup_tag": key}, species)
+    heading = ColonyHeading(AS_OF, {"pup_tag": key}, species)
     written = write_heading(heading)
     assert tomllib.loads(written)["as_of"] == AS_OF
     assert read_heading(written, "x") == heading
@@ -67,7 +67,7 @@ def animal(**values: object) -> NounRow:
 def read_animals_of(folder: Path, rows: tuple[NounRow, ...]) -> ColonyFolder:
     """Write a folder of these animals and read it again."""
     tables = {noun.name: () for noun in NOUNS} | {"animals": rows}
-    write_files(folder, folder_texts(Heading(AS_OF, {}, {}), tables), overwrite=True)
+    write_files(folder, folder_texts(ColonyHeading(AS_OF, {}, {}), tables), overwrite=True)
     return read_folder(folder)
 
 

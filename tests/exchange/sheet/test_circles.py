@@ -4,7 +4,7 @@ import networkx as nx
 from hypothesis import given
 from hypothesis import strategies as st
 
-from colony.exchange.circles import find_circles
+from colony.exchange.sheet.circles import find_circles
 
 Parents = dict[str, list[str]]
 

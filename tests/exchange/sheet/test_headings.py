@@ -2,7 +2,7 @@
 
 import pytest
 
-from colony.exchange.headings import FIELDS, match_headings
+from colony.exchange.sheet.headings import FIELDS, match_headings
 from colony.refusals.base import WrongUse
 from colony.refusals.exchange import (
     BadMapping,

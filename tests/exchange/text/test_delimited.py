@@ -4,8 +4,8 @@ from pathlib import Path
 
 import pytest
 
-from colony.exchange.content import MOST_MEGABYTES
-from colony.exchange.delimited import LONGEST_CELL, read_table
+from colony.exchange.text.content import MOST_MEGABYTES
+from colony.exchange.text.delimited import LONGEST_CELL, read_table
 from colony.refusals.base import Refusal
 from colony.refusals.exchange import (
     BrokenQuotes,

@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from colony.exchange.inert import make_inert, undo_inert
+from colony.exchange.text.inert import make_inert, undo_inert
 
 
 @pytest.mark.parametrize("start", ["=", "+", "-", "@", "\t", "\r"])

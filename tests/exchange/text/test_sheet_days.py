@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from colony.exchange.sheet_days import read_sheet_day
+from colony.exchange.text.days import read_sheet_day
 from colony.refusals.base import WrongUse
 from colony.refusals.cells import DayInTheFuture, DayNotInOrder, DayReadsTwoWays, NotADayInASheet
 from colony.refusals.notation import DayOutOfRange

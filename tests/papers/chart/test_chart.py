@@ -9,13 +9,13 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from PIL import Image
 
-from colony.papers.chart import draw_chart
-from colony.papers.chart_drawing import Drawing, Line, Symbol, shortened
-from colony.papers.chart_members import Scope, chart_members
-from colony.papers.chart_places import chart_places
-from colony.papers.chart_print import DOTS_PER_MM, chart_pdf, chart_png
-from colony.papers.chart_svg import chart_svg
-from colony.pedigree.graph import Doubt, Pedigree
+from colony.papers.chart.chart import draw_chart
+from colony.papers.chart.drawing import Drawing, Stroke, Symbol, shortened
+from colony.papers.chart.members import Scope, chart_members
+from colony.papers.chart.places import chart_places
+from colony.papers.chart.printing import DOTS_PER_MM, chart_pdf, chart_png
+from colony.papers.chart.svg import chart_svg
+from colony.pedigree.graph.graph import Doubt, Pedigree
 
 SVG = "{http://www.w3.org/2000/svg}"
 
@@ -238,7 +238,7 @@ def test_a_chart_wider_than_a4_gets_a_larger_page() -> None:
     assert len(drawing.symbols) == pups + 2
 
 
-def runs_through(line: Line, symbol: Symbol) -> bool:
+def runs_through(line: Stroke, symbol: Symbol) -> bool:
     """Whether a line crosses a symbol and goes on: neither end lies inside it."""
     half = symbol.size_mm / 2 - 0.05
     ends = ((line.x1_mm, line.y1_mm), (line.x2_mm, line.y2_mm))

@@ -3,11 +3,11 @@
 import numpy as np
 import pytest
 
-from colony.papers.chart_members import Scope
-from colony.papers.chart_terminal import chart_lines
-from colony.papers.why_terminal import why_lines
-from colony.pedigree.graph import Doubt, Pedigree
-from colony.pedigree.paths import CommonAncestor, Path, Why, why_inbred
+from colony.papers.chart.members import Scope
+from colony.papers.chart.terminal import chart_lines
+from colony.papers.chart.why import why_lines
+from colony.pedigree.graph.graph import Doubt, Pedigree
+from colony.pedigree.paths.paths import CommonAncestor, Path, Why, why_inbred
 
 
 def a_family() -> Pedigree:

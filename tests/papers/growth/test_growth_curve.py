@@ -6,10 +6,10 @@ from xml.etree import ElementTree as ET
 
 import pytest
 
-from colony.papers.growth_curve import growth_svg
-from colony.papers.growth_picture import Growing, GrowthPicture, growth_picture
-from colony.papers.growth_text import MARKS, growth_text
-from colony.planning.growth import GrowthPrior, Width, first_curve
+from colony.papers.growth.curve import growth_svg
+from colony.papers.growth.picture import Growing, GrowthPicture, growth_picture
+from colony.papers.growth.text import MARKS, growth_text
+from colony.planning.pups.growth import GrowthPrior, Width, first_curve
 
 BORN = date(2024, 1, 1)
 SVG = "{http://www.w3.org/2000/svg}"

@@ -5,7 +5,7 @@ from datetime import date, timedelta
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from colony.papers.trends import HEIGHT, draw_trend
+from colony.papers.growth.trends import HEIGHT, draw_trend
 
 DAY = date(2025, 3, 10)
 

@@ -7,9 +7,9 @@ import pytest
 from hypothesis import given, settings
 from plain_pedigrees import at, enumerated, family, pedigrees
 
-from colony.pedigree.graph import Doubt, Pedigree
-from colony.pedigree.kinship import kinship
-from colony.pedigree.range import inbreeding_range, kinship_range
+from colony.pedigree.doubt.range import inbreeding_range, kinship_range
+from colony.pedigree.graph.graph import Doubt, Pedigree
+from colony.pedigree.kinship.kinship import kinship
 
 CLOSE = 1e-12
 

@@ -4,8 +4,8 @@ import numpy as np
 import pytest
 from plain_pedigrees import at, family
 
-from colony.pedigree.breeders import breeder_values
-from colony.pedigree.kinship import kinship
+from colony.pedigree.founders.breeders import breeder_values
+from colony.pedigree.kinship.kinship import kinship
 
 
 def test_the_only_one_of_its_line_is_the_most_valuable() -> None:

@@ -3,7 +3,7 @@
 import numpy as np
 import pytest
 
-from colony.pedigree.effective_size import (
+from colony.pedigree.founders.effective_size import (
     increase_between,
     size_from_inbreeding,
     size_from_sexes,

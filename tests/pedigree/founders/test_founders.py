@@ -8,10 +8,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from plain_pedigrees import at, family, pedigrees, worlds
 
-from colony.pedigree.ancestors import effective_ancestors
-from colony.pedigree.founders import contributions, diversity
-from colony.pedigree.graph import FloatArray, FounderKinship, IntArray, Pedigree
-from colony.pedigree.kinship import kinship
+from colony.pedigree.founders.ancestors import effective_ancestors
+from colony.pedigree.founders.founders import contributions, diversity
+from colony.pedigree.graph.graph import FloatArray, FounderKinship, IntArray, Pedigree
+from colony.pedigree.kinship.kinship import kinship
 
 CLOSE = 1e-12
 

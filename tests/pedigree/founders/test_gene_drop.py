@@ -6,10 +6,10 @@ import numpy as np
 import pytest
 from plain_pedigrees import at, family
 
-from colony.pedigree.alleles import drop_alleles
-from colony.pedigree.gene_drop import drop_genes
-from colony.pedigree.graph import Doubt, FounderKinship, Pedigree
-from colony.pedigree.kinship import kinship, mean_kinship
+from colony.pedigree.founders.alleles import drop_alleles
+from colony.pedigree.founders.gene_drop import drop_genes
+from colony.pedigree.graph.graph import Doubt, FounderKinship, Pedigree
+from colony.pedigree.kinship.kinship import kinship, mean_kinship
 
 DROPS = 20_000
 

@@ -5,8 +5,8 @@ import pytest
 from hypothesis import given, settings
 from plain_pedigrees import at, family, pedigrees, worlds
 
-from colony.pedigree.completeness import generation_equivalents
-from colony.pedigree.graph import Pedigree
+from colony.pedigree.graph.completeness import generation_equivalents
+from colony.pedigree.graph.graph import Pedigree
 
 
 def test_complete_generations_count_one_each_and_half_known_ones_half() -> None:

@@ -4,7 +4,7 @@ import numpy as np
 import pytest
 from plain_pedigrees import at, family
 
-from colony.pedigree.generations import generation_numbers, generation_word
+from colony.pedigree.graph.generations import generation_numbers, generation_word
 
 
 @pytest.mark.parametrize(

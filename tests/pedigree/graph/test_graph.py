@@ -4,7 +4,7 @@ import numpy as np
 import pytest
 from plain_pedigrees import family
 
-from colony.pedigree.graph import Doubt, FounderKinship, Pedigree
+from colony.pedigree.graph.graph import Doubt, FounderKinship, Pedigree
 from colony.refusals.pedigree import FemaleSire, MaleDam, NotAFounder, OwnAncestor
 
 

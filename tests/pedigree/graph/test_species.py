@@ -4,7 +4,7 @@ import numpy as np
 import pytest
 from plain_pedigrees import at, family
 
-from colony.pedigree.species import species_shares
+from colony.pedigree.graph.species import species_shares
 
 
 def test_a_hybrid_is_half_of_each_parent_and_what_is_unknown_stays_open() -> None:

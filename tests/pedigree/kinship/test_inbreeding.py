@@ -9,9 +9,9 @@ import pytest
 from hypothesis import given, settings
 from plain_pedigrees import at, enumerated, family, pedigrees, plain_kinship
 
-from colony.pedigree import schedule, sweep
-from colony.pedigree.graph import Doubt, FounderKinship, Pedigree
-from colony.pedigree.inbreeding import inbreeding
+from colony.pedigree.graph.graph import Doubt, FounderKinship, Pedigree
+from colony.pedigree.kinship import schedule, sweep
+from colony.pedigree.kinship.inbreeding import inbreeding
 from colony.refusals.pedigree import TooManyBreeders
 
 CLOSE = 1e-12
@@ -146,9 +146,7 @@ def test_an_empty_book_has_no_f() -> None:
 
 def test_asking_for_f_loads_numpy_and_nothing_heavier() -> None:
     """A plain listing is quick to start."""
-    script = (
-        "import sys, colony.pedigree.inbreeding; print(*{'scipy', 'networkx'} & set(sys.modules))"
-    )
+    script = "import sys, colony.pedigree.kinship.inbreeding; print(*{'scipy', 'networkx'} & set(sys.modules))"
     loaded = subprocess.run(
         [sys.executable, "-c", script], capture_output=True, text=True, check=True
     )

@@ -8,9 +8,9 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from plain_pedigrees import at, enumerated, family, pedigrees
 
-from colony.pedigree.graph import Doubt, FounderKinship, Pedigree
-from colony.pedigree.inbreeding import inbreeding
-from colony.pedigree.kinship import FEW, kinship, mean_kinship
+from colony.pedigree.graph.graph import Doubt, FounderKinship, Pedigree
+from colony.pedigree.kinship.inbreeding import inbreeding
+from colony.pedigree.kinship.kinship import FEW, kinship, mean_kinship
 
 CLOSE = 1e-12
 

@@ -5,8 +5,8 @@ import pytest
 from hypothesis import given, settings
 from plain_pedigrees import at, enumerated, family, pedigrees
 
-from colony.pedigree.graph import FounderKinship, Pedigree
-from colony.pedigree.paths import Why, why_inbred, why_related
+from colony.pedigree.graph.graph import FounderKinship, Pedigree
+from colony.pedigree.paths.paths import Why, why_inbred, why_related
 
 CLOSE = 1e-12
 

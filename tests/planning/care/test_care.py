@@ -7,22 +7,22 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from colony.planning.care import Entry, Rhythm, Work, overdue, rhythm_at, todays_work
-from colony.planning.walk import (
+from colony.planning.care.round import Rhythm, Work, WorkEntry, overdue, rhythm_at, todays_work
+from colony.planning.care.walking_order import (
     CLEAN,
     GUARDED,
     ISOLATED,
-    Place,
     Stop,
+    WorkPlace,
     by_biosecurity,
     water_classes,
 )
 
 TODAY = date(2025, 3, 10)
 LONG_AGO = date(2025, 1, 1)
-A1 = Place("A1", "tank", "S1", walk=1, role="grow-out", animals=3)
-N1 = Place("N1", "tank", "S1", walk=2, role="nursery", animals=4)
-S1 = Place("S1", "system", "S1", walk=1, animals=7)
+A1 = WorkPlace("A1", "tank", "S1", walk=1, role="grow-out", animals=3)
+N1 = WorkPlace("N1", "tank", "S1", walk=2, role="nursery", animals=4)
+S1 = WorkPlace("S1", "system", "S1", walk=1, animals=7)
 FEEDING = Rhythm("feeding", LONG_AGO)
 PADS = Rhythm("pad swap", LONG_AGO, every_days=7)
 
@@ -32,7 +32,7 @@ def ago(days: int) -> date:
     return TODAY - timedelta(days=days)
 
 
-def one(place: Place, rhythm: Rhythm, *entries: Entry) -> Work | None:
+def one(place: WorkPlace, rhythm: Rhythm, *entries: WorkEntry) -> Work | None:
     """The work of one place with one rhythm."""
     found = todays_work([place], [rhythm], {(rhythm.task, place.name): entries}, TODAY)
     return found[0] if found else None
@@ -45,7 +45,7 @@ def test_pups_are_fed_twice_where_everyone_is_fed_once() -> None:
     assert rhythm_at(A1, "feeding", [FEEDING, twice, thrice]) == FEEDING
     assert rhythm_at(N1, "feeding", [FEEDING, twice]) == twice
     assert rhythm_at(N1, "feeding", [FEEDING, thrice, twice]) == thrice
-    half = one(N1, twice, Entry(ago(1), 2), Entry(TODAY, 1))
+    half = one(N1, twice, WorkEntry(ago(1), 2), WorkEntry(TODAY, 1))
     assert half is not None
     assert (half.wanted, half.done, half.is_open, half.overdue_days) == (2, 1, True, 0)
 
@@ -60,11 +60,11 @@ def test_a_task_is_done_at_tanks_or_for_a_system_and_not_for_empty_tanks() -> No
 
 def test_what_was_not_done_is_there_tomorrow() -> None:
     """Last fed two days ago: since yesterday it is due, a day overdue; done yesterday: not."""
-    late = one(A1, FEEDING, Entry(ago(2)))
+    late = one(A1, FEEDING, WorkEntry(ago(2)))
     assert late is not None
     assert (late.due, late.overdue_days) == (ago(1), 1)
     assert overdue([late]) == [late]
-    fed = one(A1, FEEDING, Entry(ago(1)))
+    fed = one(A1, FEEDING, WorkEntry(ago(1)))
     assert fed is not None
     assert (fed.due, fed.overdue_days) == (TODAY, 0)
 
@@ -72,36 +72,36 @@ def test_what_was_not_done_is_there_tomorrow() -> None:
 def test_half_of_two_feedings_leaves_yesterday_open() -> None:
     """One of two feedings yesterday is not a day that was done."""
     twice = Rhythm("feeding", LONG_AGO, times_a_day=2)
-    late = one(A1, twice, Entry(ago(2), 2), Entry(ago(1), 1))
+    late = one(A1, twice, WorkEntry(ago(2), 2), WorkEntry(ago(1), 1))
     assert late is not None
     assert late.overdue_days == 1
 
 
 def test_a_rhythm_of_days_is_quiet_until_it_comes_round() -> None:
     """Pads swapped three days ago are not in today's round; seven days ago they are."""
-    assert one(S1, PADS, Entry(ago(3))) is None
-    due = one(S1, PADS, Entry(ago(7)))
+    assert one(S1, PADS, WorkEntry(ago(3))) is None
+    due = one(S1, PADS, WorkEntry(ago(7)))
     assert due is not None
     assert (due.due, due.overdue_days) == (TODAY, 0)
 
 
 def test_a_skip_lets_today_go_and_is_told_tomorrow() -> None:
     """Skipped today: not open. Skipped yesterday: due today, with the reason, not overdue."""
-    today = one(S1, PADS, Entry(ago(9)), Entry(TODAY, 1, "no pads"))
+    today = one(S1, PADS, WorkEntry(ago(9)), WorkEntry(TODAY, 1, "no pads"))
     assert today is not None
     assert not today.is_open
-    after = one(S1, PADS, Entry(ago(9)), Entry(ago(1), 1, "no pads"))
+    after = one(S1, PADS, WorkEntry(ago(9)), WorkEntry(ago(1), 1, "no pads"))
     assert after is not None
     assert (after.is_open, after.due, after.overdue_days) == (True, TODAY, 0)
     assert after.last_skip == "no pads"
-    done_since = one(A1, FEEDING, Entry(ago(2), 1, "to be shipped"), Entry(ago(1)))
+    done_since = one(A1, FEEDING, WorkEntry(ago(2), 1, "to be shipped"), WorkEntry(ago(1)))
     assert done_since is not None
     assert done_since.last_skip is None
 
 
 def test_a_tank_that_was_filled_yesterday_is_not_overdue_for_the_days_before() -> None:
     """Work begins with the animals, and with the rhythm."""
-    new = one(replace(A1, since=ago(1)), FEEDING, Entry(ago(50)))
+    new = one(replace(A1, since=ago(1)), FEEDING, WorkEntry(ago(50)))
     assert new is not None
     assert new.overdue_days == 1
     begun = one(A1, replace(FEEDING, started=TODAY))
@@ -111,7 +111,7 @@ def test_a_tank_that_was_filled_yesterday_is_not_overdue_for_the_days_before() -
 
 def test_done_work_stays_in_todays_list_and_is_not_open() -> None:
     """What was ticked off today is shown as done, also when it was not yet due."""
-    early = one(S1, PADS, Entry(ago(3)), Entry(TODAY))
+    early = one(S1, PADS, WorkEntry(ago(3)), WorkEntry(TODAY))
     assert early is not None
     assert not early.is_open
 
@@ -129,11 +129,11 @@ def test_clean_water_is_walked_before_guarded_and_isolated_water() -> None:
     )
     assert classes == {"S9": ISOLATED, "S1": CLEAN, "S2": GUARDED, "S3": GUARDED}
     places = [
-        Place("I1", "tank", "S9", 1, ISOLATED),
-        Place("B1", "tank", "S2", 2, GUARDED),
-        Place("A2", "tank", "S1", 4),
-        Place("A1", "tank", "S1", 3),
-        Place("S1", "system", "S1", 3),
+        WorkPlace("I1", "tank", "S9", 1, ISOLATED),
+        WorkPlace("B1", "tank", "S2", 2, GUARDED),
+        WorkPlace("A2", "tank", "S1", 4),
+        WorkPlace("A1", "tank", "S1", 3),
+        WorkPlace("S1", "system", "S1", 3),
     ]
     assert [place.name for place in by_biosecurity(places)] == ["S1", "A1", "A2", "B1", "I1"]
 
@@ -148,7 +148,7 @@ def test_the_due_day_is_what_a_calendar_would_find(
     done: list[int], skipped: list[int], every: int
 ) -> None:
     """Counting days one by one since the task was last done finds the same due day."""
-    entries = [Entry(ago(n)) for n in done] + [Entry(ago(n), 1, "why") for n in skipped]
+    entries = [WorkEntry(ago(n)) for n in done] + [WorkEntry(ago(n), 1, "why") for n in skipped]
     found = one(S1, replace(PADS, every_days=every, started=ago(60)), *entries)
     due = None
     for n in range(60, -11, -1):
@@ -173,7 +173,7 @@ def test_the_longest_overdue_comes_first(days: int) -> None:
     works = todays_work(
         [A1, S1],
         [FEEDING, PADS],
-        {("feeding", "A1"): [Entry(ago(2))], ("pad swap", "S1"): [Entry(ago(7 + days))]},
+        {("feeding", "A1"): [WorkEntry(ago(2))], ("pad swap", "S1"): [WorkEntry(ago(7 + days))]},
         TODAY,
     )
     late = overdue(works)

@@ -5,7 +5,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from scipy.stats import binomtest
 
-from colony.planning.survival import Lived, survival
+from colony.planning.health.survival import Lived, survival
 
 FREIREICH_DIED = [6, 6, 6, 7, 10, 13, 16, 22, 23]
 FREIREICH_LEFT = [6, 9, 10, 11, 17, 19, 20, 25, 32, 32, 34, 35]

@@ -5,9 +5,9 @@ from datetime import date, timedelta
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from colony.planning.feeding import Feeding
-from colony.planning.isolation import Stay, isolation_clock, mature_from
-from colony.planning.watch import Refusing, Still, refusals_in_a_row, standing_still
+from colony.planning.health.watch import Refusing, Still, refusals_in_a_row, standing_still
+from colony.planning.pups.feeding import FoodOffered
+from colony.planning.tanks.isolation import Stay, isolation_clock, mature_from
 
 TODAY = date(2025, 3, 10)
 
@@ -52,14 +52,14 @@ def test_a_new_filter_matures_in_weeks() -> None:
 def test_only_days_on_which_nothing_was_taken_count_as_refused() -> None:
     """A day with one food taken breaks the row; the row is counted from the last feeding back."""
     fed = [
-        Feeding(ago(6), "worm", took=False),
-        Feeding(ago(5), "worm", took=True),
-        Feeding(ago(4), "worm", took=False),
-        Feeding(ago(2), "worm", took=False),
-        Feeding(ago(2), "prawn", took=False),
+        FoodOffered(ago(6), "worm", took=False),
+        FoodOffered(ago(5), "worm", took=True),
+        FoodOffered(ago(4), "worm", took=False),
+        FoodOffered(ago(2), "worm", took=False),
+        FoodOffered(ago(2), "prawn", took=False),
     ]
     assert refusals_in_a_row(fed) == Refusing(2, ago(4))
-    assert refusals_in_a_row([*fed, Feeding(ago(2), "smelt", took=True)]) is None
+    assert refusals_in_a_row([*fed, FoodOffered(ago(2), "smelt", took=True)]) is None
     assert refusals_in_a_row([]) is None
 
 

@@ -5,9 +5,9 @@ from datetime import date, timedelta
 
 import pytest
 
-from colony.planning.carried import VAGUE_DAYS, carried
-from colony.planning.conception import Check, Evidence, Sign
-from colony.planning.gestation import GestationPrior
+from colony.planning.litters.conception import Check, Evidence, Sign
+from colony.planning.litters.gestation import GestationPrior
+from colony.planning.litters.gestations import VAGUE_DAYS, carried
 
 PRIOR = GestationPrior(150, 168, 180)
 MATED = date(2024, 1, 10)

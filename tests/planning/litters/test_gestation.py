@@ -6,9 +6,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from colony.planning.conception import Check, Evidence, Sign
-from colony.planning.gestation import Carried, GestationPrior, believe, due_window
-from colony.planning.gestation_judgement import judge_gestation
+from colony.planning.litters.conception import Check, Evidence, Sign
+from colony.planning.litters.gestation import Carried, GestationPrior, believe, due_window
+from colony.planning.litters.judgement import judge_gestation
 
 LEOPOLDI = GestationPrior(90, 168, 180)
 """Charvet et al. 2018 for the likely and the high end; the low end is common practice."""

@@ -7,8 +7,8 @@ from statistics import fmean
 import numpy as np
 import pytest
 
-from colony.planning.conception import Evidence, Sign
-from colony.planning.gestation import Carried, GestationPrior, Shares, believe, due_window
+from colony.planning.litters.conception import Evidence, Sign
+from colony.planning.litters.gestation import Carried, GestationPrior, Shares, believe, due_window
 
 EVEN = GestationPrior(120, 160, 200)
 """A prior of the family's order (Charvet-Almeida, Araujo & Almeida 2005, J. Northw. Atl. Fish.

@@ -5,9 +5,9 @@ from datetime import date, timedelta
 from hypothesis import given
 from hypothesis import strategies as st
 
-from colony.planning.conception import Evidence, Sign
-from colony.planning.gestation import GestationPrior, due_window
-from colony.planning.nurseries import (
+from colony.planning.litters.conception import Evidence, Sign
+from colony.planning.litters.gestation import GestationPrior, due_window
+from colony.planning.litters.nurseries import (
     Nursery,
     NurseryClaim,
     NurseryNeed,

@@ -6,7 +6,7 @@ from typing import Any
 
 import pytest
 
-from colony.planning.eligibility import (
+from colony.planning.pairings.eligibility import (
     PAIR_RULES,
     RULES,
     Candidate,

@@ -4,13 +4,13 @@ import numpy as np
 import pytest
 from plain_colonies import TODAY, colony_kinship, stock
 
-from colony.planning.pairing_comparison import compare_plans
-from colony.planning.pairing_future import Draw, Future, futures, pups_kinship
-from colony.planning.pairing_wishes import Stock, Wishes
-from colony.planning.pairings import plan_pairings
+from colony.planning.pairings.comparison import compare_plans
+from colony.planning.pairings.future import Future, FutureDraw, futures, pups_kinship
+from colony.planning.pairings.planner import plan_pairings
+from colony.planning.pairings.request import Stock, Wishes
 
 
-def ahead(colony: Stock, draw: Draw, **wishes: int) -> dict[str, Future]:
+def ahead(colony: Stock, draw: FutureDraw, **wishes: int) -> dict[str, Future]:
     """Plan a colony and look ahead, by way of pairing."""
     asked = Wishes(**wishes)  # type: ignore[arg-type] # whole numbers only
     pairs = [(p.dam, p.sire) for p in plan_pairings(colony, asked, today=TODAY).pairs]
@@ -23,7 +23,7 @@ def test_one_pair_and_its_pups_follow_the_table_of_full_sib_mating() -> None:
     Falconer & Mackay, Introduction to Quantitative Genetics, table of regular inbreeding.
     """
     unrelated = Stock(stock(1, 1).animals, np.eye(2) / 2)
-    found = ahead(unrelated, Draw(generations=5, pups=2, repeats=2))
+    found = ahead(unrelated, FutureDraw(generations=5, pups=2, repeats=2))
     for way in found.values():
         inbreeding = [one.mean_inbreeding for one in way.ahead]
         assert inbreeding == pytest.approx([0, 0.25, 0.375, 0.5, 0.59375])
@@ -47,7 +47,7 @@ def test_the_first_generation_is_what_the_plan_foretells() -> None:
     plan = plan_pairings(colony, Wishes(), today=TODAY)
     pairs = [(pair.dam, pair.sire) for pair in plan.pairs]
     found = futures(
-        colony, Wishes(), pairs, today=TODAY, draw=Draw(generations=1, pups=60, repeats=1)
+        colony, Wishes(), pairs, today=TODAY, draw=FutureDraw(generations=1, pups=60, repeats=1)
     )
     (first,) = found[0].ahead
     assert first.mean_kinship == pytest.approx(plan.next_mean_kinship, abs=1e-3)
@@ -57,7 +57,7 @@ def test_the_first_generation_is_what_the_plan_foretells() -> None:
 
 def test_chance_loses_more_than_the_plan() -> None:
     """After three generations random pairing has the higher mean kinship and inbreeding."""
-    found = ahead(stock(12, 6, seed=5), Draw(repeats=6), most_females=3)
+    found = ahead(stock(12, 6, seed=5), FutureDraw(repeats=6), most_females=3)
     plan, chance = found["plan"].ahead[2], found["random"].ahead[2]
     assert plan.mean_kinship < chance.mean_kinship
     assert plan.mean_inbreeding < chance.mean_inbreeding
@@ -67,7 +67,7 @@ def test_chance_loses_more_than_the_plan() -> None:
 def test_the_same_seed_draws_the_same_future() -> None:
     """A future can be drawn again, and another seed draws another."""
     colony = stock(6, 3, seed=2)
-    one, again, other = (ahead(colony, Draw(repeats=2, seed=seed)) for seed in (7, 7, 8))
+    one, again, other = (ahead(colony, FutureDraw(repeats=2, seed=seed)) for seed in (7, 7, 8))
     assert one == again
     assert one != other
 

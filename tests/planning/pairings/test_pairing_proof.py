@@ -9,19 +9,19 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from plain_colonies import TODAY, best_of_all, broken, every_plan, stock, value
 
-from colony.planning import pairing_count
-from colony.planning.pairing_model import Aim, Model
-from colony.planning.pairing_objective import own_part
-from colony.planning.pairing_pairs import open_pairs
-from colony.planning.pairing_plan import Plan
-from colony.planning.pairing_question import pairing_question
-from colony.planning.pairing_rivals import Rule, rival_pairs
-from colony.planning.pairing_solver import relax
-from colony.planning.pairing_wishes import BreedingTank, Effort, Floats, Stock, Wishes
-from colony.planning.pairings import plan_pairings
+from colony.planning.pairings.baselines import Rule, rival_pairs
+from colony.planning.pairings.open_pairs import open_pairs
+from colony.planning.pairings.plan import ProposedPlan
+from colony.planning.pairings.planner import plan_pairings
+from colony.planning.pairings.request import BreedingTank, Effort, Floats, Stock, Wishes
+from colony.planning.pairings.search import count as pairing_count
+from colony.planning.pairings.search.model import Aim, Model
+from colony.planning.pairings.search.objective import own_part
+from colony.planning.pairings.search.question import pairing_question
+from colony.planning.solver.highs import relax
 
 
-def pairs_of(plan: Plan) -> list[tuple[str, str]]:
+def pairs_of(plan: ProposedPlan) -> list[tuple[str, str]]:
     """List the pairs of a plan by tag."""
     return [(pair.dam, pair.sire) for pair in plan.pairs]
 

@@ -8,11 +8,11 @@ import numpy as np
 import pytest
 from plain_colonies import TODAY, stock
 
-from colony.planning.eligibility import Candidate
-from colony.planning.pairing_plan import Plan
-from colony.planning.pairing_wishes import BreedingTank, Stock, Wishes, rare_share
-from colony.planning.pairings import plan_pairings
-from colony.refusals.plans import CannotBePaired, PairsDoNotFit
+from colony.planning.pairings.eligibility import Candidate
+from colony.planning.pairings.plan import ProposedPlan
+from colony.planning.pairings.planner import plan_pairings
+from colony.planning.pairings.request import BreedingTank, Stock, Wishes, rare_share
+from colony.refusals.pairings import CannotBePaired, PairsDoNotFit
 
 
 def changed(colony: Stock, **facts: dict[str, Any]) -> Stock:
@@ -26,17 +26,17 @@ def everybody(colony: Stock, **facts: object) -> Stock:
     return replace(colony, animals=tuple(replace(one, **facts) for one in colony.animals))  # type: ignore[arg-type] # facts by name
 
 
-def plan_of(colony: Stock, *tanks: BreedingTank, **wishes: Any) -> Plan:  # noqa: ANN401 - any wish
+def plan_of(colony: Stock, *tanks: BreedingTank, **wishes: Any) -> ProposedPlan:  # noqa: ANN401 - any wish
     """Plan with these wishes and tanks."""
     return plan_pairings(colony, Wishes(**wishes), tanks, today=TODAY)
 
 
-def reasons(plan: Plan) -> dict[str, list[str]]:
+def reasons(plan: ProposedPlan) -> dict[str, list[str]]:
     """Read the reasons of each animal left out, as ``rule: why``."""
     return {one.tag: [f"{r.name}: {r.text}" for r in one.reasons] for one in plan.left_out}
 
 
-def pairs(plan: Plan) -> set[tuple[str, str]]:
+def pairs(plan: ProposedPlan) -> set[tuple[str, str]]:
     """Read the pairs of a plan by tag."""
     return {(pair.dam, pair.sire) for pair in plan.pairs}
 
@@ -44,7 +44,9 @@ def pairs(plan: Plan) -> set[tuple[str, str]]:
 def test_nobody_at_all_is_an_answer() -> None:
     """An empty colony has an empty plan, and a sentence."""
     plan = plan_of(Stock((), np.zeros((0, 0))))
-    assert plan == Plan(notes=("no pair can be made: no female may be paired (there is none)",))
+    assert plan == ProposedPlan(
+        notes=("no pair can be made: no female may be paired (there is none)",)
+    )
 
 
 def test_no_male_left_is_an_answer() -> None:

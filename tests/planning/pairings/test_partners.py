@@ -5,8 +5,8 @@ from datetime import date
 
 import numpy as np
 
-from colony.planning.eligibility import NOBODY, Candidate
-from colony.planning.partners import Partners, rank_partners
+from colony.planning.pairings.eligibility import NOBODY, Candidate
+from colony.planning.pairings.partners import RankedPartners, rank_partners
 
 TODAY = date(2024, 6, 1)
 DAM = Candidate("Alma", "F", species="leopoldi", mature_seen=True)
@@ -19,7 +19,7 @@ def ranked(
     kinship: list[float],
     mean_kinship: list[float],
     overridden: frozenset[str] = NOBODY,
-) -> Partners:
+) -> RankedPartners:
     """Rank partners for Alma."""
     return rank_partners(
         DAM,

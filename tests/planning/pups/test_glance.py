@@ -4,10 +4,10 @@ from datetime import date, timedelta
 
 import pytest
 
-from colony.planning.gates import PupFacts
-from colony.planning.glance import glance, overflowing
-from colony.planning.growth import GrowthPrior, Width, likely_width_mm, width_after_mm
-from colony.planning.load import Occupant, Tank, load
+from colony.planning.pups.gates import PupFacts
+from colony.planning.pups.growth import GrowthPrior, Width, likely_width_mm, width_after_mm
+from colony.planning.pups.quick_look import glance, overflowing
+from colony.planning.tanks.load import Occupant, TankFloor, load
 
 TODAY = date(2024, 6, 1)
 FEMALE = GrowthPrior(asymptotic_mm=763.06, rate_per_year=0.12)
@@ -63,10 +63,10 @@ def test_a_tank_that_growth_brings_over_its_limit_is_named_before() -> None:
     width = grown(150, 8, 3.0)
     here = [Occupant(one.tag, one.widths[-1].width_mm, family="L1") for one in pups]
     area = sum(3.141592653589793 / 4 * (o.disc_width_mm or 0) ** 2 for o in here)
-    tank = Tank("G1", length_mm=area / 0.299 / 1000, width_mm=1000)
+    tank = TankFloor("G1", length_mm=area / 0.299 / 1000, width_mm=1000)
     assert (load(tank, here) or 0) == pytest.approx(0.299)
     assert width < 250
-    adults = Tank("A1", length_mm=2000, width_mm=1000), [Occupant("Alma", 400)]
+    adults = TankFloor("A1", length_mm=2000, width_mm=1000), [Occupant("Alma", 400)]
     curves = glance(pups, TODAY).curves
     day = TODAY + timedelta(days=14)
     (soon,) = overflowing([(tank, here), adults], curves, day=day)
@@ -77,5 +77,5 @@ def test_a_tank_that_growth_brings_over_its_limit_is_named_before() -> None:
 
 def test_a_tank_over_its_limit_today_is_not_news() -> None:
     """It stands with today's broken limits already."""
-    full = Tank("G1", length_mm=500, width_mm=500), [Occupant("p0", 400)]
+    full = TankFloor("G1", length_mm=500, width_mm=500), [Occupant("p0", 400)]
     assert overflowing([full], {}, day=TODAY) == ()

@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from colony.planning.growth import (
+from colony.planning.pups.growth import (
     YEAR_DAYS,
     GrowthPrior,
     Width,

@@ -8,10 +8,10 @@ from statistics import fmean
 import numpy as np
 import pytest
 
-from colony.planning.growth import GrowthPrior, Width, forecast, width_after_mm
-from colony.planning.growth_check import calibrated, held_out
-from colony.planning.growth_data import Grower
-from colony.planning.growth_fit import ColonyGrowth, Spreads, fit_colony
+from colony.planning.pups.growth import GrowthPrior, Width, forecast, width_after_mm
+from colony.planning.pups.growth_check import calibrated, held_out
+from colony.planning.pups.growth_data import Grower
+from colony.planning.pups.growth_fit import ColonyGrowth, Spreads, fit_colony
 
 BORN = date(2022, 1, 1)
 PRIORS = {"F": GrowthPrior(763.06, 0.12), "M": GrowthPrior(536.4, 0.22)}

@@ -5,8 +5,8 @@ from datetime import date, timedelta
 from hypothesis import given
 from hypothesis import strategies as st
 
-from colony.planning.growth import GrowthPrior, Width, first_curve
-from colony.planning.growth_flags import GrowthRecord, OffCurve, off_curve, trusted_widths
+from colony.planning.pups.growth import GrowthPrior, Width, first_curve
+from colony.planning.pups.growth_flags import GrowthRecord, OffCurve, off_curve, trusted_widths
 
 BORN = date(2024, 1, 1)
 PRIOR = GrowthPrior(763, 0.4)

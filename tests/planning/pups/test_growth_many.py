@@ -7,8 +7,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from colony.planning.growth import Curve, forecast
-from colony.planning.growth_many import forecasts_mm
+from colony.planning.pups.growth import Curve, forecast
+from colony.planning.pups.growth_many import forecasts_mm
 
 DAY = date(2026, 3, 9)
 LOGS = st.floats(-1.5, 1.0)

@@ -3,7 +3,7 @@
 import numpy as np
 import pytest
 
-from colony.planning.growth_tree import Array, Belief, Information, Level, posterior
+from colony.planning.pups.growth_tree import Array, Belief, Information, Level, posterior
 
 EIGHT_SCHOOLS = np.array([28, 8, -3, 7, -1, 1, 18, 12.0])
 THEIR_ERRORS = np.array([15, 10, 16, 11, 9, 11, 10, 18.0])

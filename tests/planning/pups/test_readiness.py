@@ -8,9 +8,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from colony.planning.feeding import Feeding, fed_since
-from colony.planning.growth import GrowthPrior, Width
-from colony.planning.readiness import (
+from colony.planning.pups.feeding import FoodOffered, fed_since
+from colony.planning.pups.growth import GrowthPrior, Width
+from colony.planning.pups.readiness import (
     GATES,
     PupFacts,
     ReadyRules,
@@ -35,7 +35,7 @@ READY = PupFacts(
     "F",
     born=ago(60),
     widths=(Width(ago(3), 125),),
-    feedings=(Feeding(ago(20), "shrimp", True), Feeding(ago(15), "smelt", True)),
+    feedings=(FoodOffered(ago(20), "shrimp", True), FoodOffered(ago(15), "smelt", True)),
     prior=GrowthPrior(763, 0.5),
 )
 
@@ -103,7 +103,7 @@ def test_gates_are_monotone(start: tuple[int, float, int], gain: tuple[int, floa
             READY,
             born=ago(age),
             widths=(Width(TODAY, width),),
-            feedings=(Feeding(ago(fed), "shrimp", True), Feeding(ago(fed), "smelt", True)),
+            feedings=(FoodOffered(ago(fed), "shrimp", True), FoodOffered(ago(fed), "smelt", True)),
         )
         return list(readiness(pup, RULES, TODAY).gates.values())
 
@@ -124,13 +124,13 @@ def test_a_gate_of_time_stays_open_as_days_pass(days: int) -> None:
 def test_a_refusal_starts_the_count_of_a_food_again() -> None:
     """A food refused after it was taken counts from when it is taken again."""
     feedings = [
-        Feeding(ago(30), "shrimp", True),
-        Feeding(ago(30), "smelt", True),
-        Feeding(ago(10), "smelt", False),
+        FoodOffered(ago(30), "shrimp", True),
+        FoodOffered(ago(30), "smelt", True),
+        FoodOffered(ago(10), "smelt", False),
     ]
     assert fed_since(feedings, 1, TODAY) == ago(30)
     assert fed_since(feedings, 2, TODAY) is None
-    assert fed_since([*feedings, Feeding(ago(5), "smelt", True)], 2, TODAY) == ago(5)
+    assert fed_since([*feedings, FoodOffered(ago(5), "smelt", True)], 2, TODAY) == ago(5)
 
 
 def test_the_ready_come_first_then_by_date_and_groups_keep_the_order() -> None:

@@ -5,16 +5,16 @@ from math import pi
 
 import pytest
 
-from colony.planning.limits import Limits, breaks, why_not
-from colony.planning.load import Occupant, Tank, isolating, load
+from colony.planning.tanks.limits import Limits, breaks, why_not
+from colony.planning.tanks.load import Occupant, TankFloor, isolating, load
 
 TODAY = date(2024, 6, 1)
 DEFAULT = Limits()
-BOX = Tank("A1", length_mm=1000, width_mm=500)
+BOX = TankFloor("A1", length_mm=1000, width_mm=500)
 
 
 def rules(
-    tank: Tank, residents: list[Occupant], newcomers: list[Occupant], limits: Limits = DEFAULT
+    tank: TankFloor, residents: list[Occupant], newcomers: list[Occupant], limits: Limits = DEFAULT
 ) -> list[str]:
     """Name the rules that keep the newcomers out."""
     return [reason.rule for reason in why_not(tank, residents, newcomers, limits, today=TODAY)]
@@ -28,8 +28,8 @@ def rays(*widths: float, **facts: object) -> list[Occupant]:
 def test_load_is_disc_area_over_floor_area() -> None:
     """Two discs of 20 cm over half a square metre; a round tank by its own area."""
     assert load(BOX, rays(200, 200)) == pytest.approx(2 * pi / 4 * 200**2 / 500_000)
-    assert load(Tank("R", diameter_mm=1000), rays(100)) == pytest.approx(0.01)
-    assert load(Tank("?"), rays(100)) is None
+    assert load(TankFloor("R", diameter_mm=1000), rays(100)) == pytest.approx(0.01)
+    assert load(TankFloor("?"), rays(100)) is None
 
 
 def test_a_tank_takes_what_keeps_every_limit() -> None:
@@ -40,10 +40,10 @@ def test_a_tank_takes_what_keeps_every_limit() -> None:
 def test_each_limit_has_its_reason() -> None:
     """Load, width, length and spread are each named, with tank and animal in the sentence."""
     assert rules(BOX, rays(*[150] * 8), rays(150)) == ["load"]
-    assert rules(Tank("A2", 2000, 500), [], rays(260)) == ["tank_width"]
-    assert rules(Tank("A3", 1000, 600), [], rays(260)) == ["tank_length"]
+    assert rules(TankFloor("A2", 2000, 500), [], rays(260)) == ["tank_width"]
+    assert rules(TankFloor("A3", 1000, 600), [], rays(260)) == ["tank_length"]
     assert rules(BOX, rays(100), rays(210)) == ["size_spread"]
-    (reason,) = breaks(Tank("A2", 2000, 500), [Occupant("Alma", 260)])
+    (reason,) = breaks(TankFloor("A2", 2000, 500), [Occupant("Alma", 260)])
     assert "A2" in reason.sentence
     assert "Alma" in reason.sentence
     assert "52 cm" in reason.sentence
@@ -58,7 +58,7 @@ def test_limits_are_reached_before_they_are_broken() -> None:
 
 def test_a_dam_may_lie_with_her_own_litter() -> None:
     """The size spread is not held against a dam and her pups, but against strangers."""
-    big = Tank("N1", 3000, 1500, role="nursery")
+    big = TankFloor("N1", 3000, 1500, role="nursery")
     dam = [Occupant("Alma", 500, family="L1")]
     assert rules(big, dam, [Occupant("p1", 150, family="L1")]) == []
     assert rules(big, dam, [Occupant("p2", 150, family="L2")]) == ["size_spread"]
@@ -68,7 +68,7 @@ def test_nothing_leaves_isolation_for_shared_water() -> None:
     """An isolated animal goes only into isolating water; a clean one not in with it."""
     fresh = Occupant("new", 150, isolated_until=date(2024, 6, 2))
     free = Occupant("old", 150, isolated_until=TODAY)
-    intake = Tank("I1", 1000, 500, role="intake", isolates=True)
+    intake = TankFloor("I1", 1000, 500, role="intake", isolates=True)
     assert rules(BOX, [], [fresh]) == ["isolation"]
     assert rules(intake, [], [fresh]) == []
     assert rules(BOX, [], [free]) == []
@@ -78,11 +78,11 @@ def test_nothing_leaves_isolation_for_shared_water() -> None:
 def test_intake_that_shares_water_with_grow_out_isolates_nothing() -> None:
     """A tank isolates only when its whole system is intake or hospital."""
     tanks = [
-        Tank("I1", role="intake", system="S1"),
-        Tank("H1", role="hospital", system="S1"),
-        Tank("I2", role="intake", system="S2"),
-        Tank("G1", role="grow-out", system="S2"),
-        Tank("I3", role="intake"),
-        Tank("G2", role="grow-out"),
+        TankFloor("I1", role="intake", system="S1"),
+        TankFloor("H1", role="hospital", system="S1"),
+        TankFloor("I2", role="intake", system="S2"),
+        TankFloor("G1", role="grow-out", system="S2"),
+        TankFloor("I3", role="intake"),
+        TankFloor("G2", role="grow-out"),
     ]
     assert isolating(tanks) == {"I1", "H1", "I3"}

@@ -10,21 +10,21 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from colony.planning.bounds import fewest_leaving, fewest_sold
-from colony.planning.growth import Curve
-from colony.planning.housing import Swimmer, widths_on
-from colony.planning.housing_plan import HousingPlan, plan_moves
-from colony.planning.limits import DEFAULT_LIMITS, breaks, is_isolated
-from colony.planning.load import ISOLATING_ROLES, Occupant, Tank
-from colony.planning.moves import week_plan
-from colony.planning.scene import moved, scene
+from colony.planning.pups.growth import Curve
+from colony.planning.tanks.bounds import fewest_leaving, fewest_sold
+from colony.planning.tanks.limits import DEFAULT_LIMITS, breaks, is_isolated
+from colony.planning.tanks.load import ISOLATING_ROLES, Occupant, TankFloor
+from colony.planning.tanks.moves import week_plan
+from colony.planning.tanks.occupancy import Swimmer, widths_on
+from colony.planning.tanks.plan import HousingPlan, plan_moves
+from colony.planning.tanks.week import moved, scene
 
 TODAY = date(2024, 6, 1)
 
 
-def box(code: str, length: int = 1000, width: int = 500, **facts: object) -> Tank:
+def box(code: str, length: int = 1000, width: int = 500, **facts: object) -> TankFloor:
     """Make a rectangular tank."""
-    return replace(Tank(code, length_mm=length, width_mm=width), **facts)  # type: ignore[arg-type]
+    return replace(TankFloor(code, length_mm=length, width_mm=width), **facts)  # type: ignore[arg-type]
 
 
 def still(tag: str, tank: str, width: float, **facts: object) -> Swimmer:
@@ -32,7 +32,7 @@ def still(tag: str, tank: str, width: float, **facts: object) -> Swimmer:
     return replace(Swimmer(tag, tank, disc_width_mm=width), **facts)  # type: ignore[arg-type]
 
 
-def kept(tanks: Sequence[Tank], swimmers: Sequence[Swimmer], day: date) -> bool:
+def kept(tanks: Sequence[TankFloor], swimmers: Sequence[Swimmer], day: date) -> bool:
     """Judge an arrangement with the plain limits of `limits`, tank by tank."""
     for tank in tanks:
         there = [s for s in swimmers if s.tank == tank.code and (s.leaves or date.max) > day]
@@ -49,7 +49,7 @@ def kept(tanks: Sequence[Tank], swimmers: Sequence[Swimmer], day: date) -> bool:
 
 
 def arrangements(
-    tanks: Sequence[Tank], swimmers: Sequence[Swimmer]
+    tanks: Sequence[TankFloor], swimmers: Sequence[Swimmer]
 ) -> Iterator[tuple[int, int, tuple[Swimmer, ...]]]:
     """Try every arrangement: yield moves, litter parts and animals of each that keeps all."""
     for codes in product([t.code for t in tanks], repeat=len(swimmers)):
@@ -84,7 +84,7 @@ crowded = st.tuples(
 
 def house(
     drawn: tuple[list[tuple[int, int, int]], list[tuple[int, int]]],
-) -> tuple[list[Tank], list[Swimmer]]:
+) -> tuple[list[TankFloor], list[Swimmer]]:
     """Build a small house from what hypothesis drew."""
     animals, sizes = drawn
     tanks = [box(f"T{n}", *size) for n, size in enumerate(sizes)]
@@ -153,7 +153,7 @@ def test_what_is_said_to_be_enough_is_enough(
         assert again.remedy is None
 
 
-def _enough_without(tanks: Sequence[Tank], swimmers: Sequence[Swimmer], sold: int) -> bool:
+def _enough_without(tanks: Sequence[TankFloor], swimmers: Sequence[Swimmer], sold: int) -> bool:
     """Try every way of selling so many and arranging the rest."""
     choices = product([True, False], repeat=len(swimmers))
     return any(

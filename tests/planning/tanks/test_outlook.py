@@ -8,22 +8,22 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from colony.planning.growth import Curve, GrowthPrior, forecast
-from colony.planning.housing import (
-    DueLitter,
+from colony.planning.pups.growth import Curve, GrowthPrior, forecast
+from colony.planning.pups.readiness import PupFacts, ReadyRules, readiness
+from colony.planning.tanks.limits import breaks
+from colony.planning.tanks.load import Occupant, TankFloor, disc_mm2, load
+from colony.planning.tanks.occupancy import (
+    ExpectedLitter,
     Swimmer,
     days_from,
     expected_pups,
     expected_sales,
     widths_on,
 )
-from colony.planning.limits import breaks
-from colony.planning.load import Occupant, Tank, disc_mm2, load
-from colony.planning.outlook import outlook
-from colony.planning.readiness import PupFacts, ReadyRules, readiness
+from colony.planning.tanks.outlook import outlook
 
 TODAY = date(2024, 6, 1)
-BOX = Tank("A1", length_mm=1000, width_mm=500)
+BOX = TankFloor("A1", length_mm=1000, width_mm=500)
 
 
 def pup(tag: str, width_mm: float, rate: float = 0.5, **facts: object) -> Swimmer:
@@ -45,7 +45,7 @@ def test_the_widths_are_the_forecast_s_own() -> None:
 
 def test_load_grows_with_the_pups_and_falls_with_sales_and_rises_with_births() -> None:
     """Week by week: growth, a sale in week 3 and a litter of two in week 5."""
-    due = DueLitter("Alma", TODAY + timedelta(weeks=5), 2, "A1", GrowthPrior(600, 0.5))
+    due = ExpectedLitter("Alma", TODAY + timedelta(weeks=5), 2, "A1", GrowthPrior(600, 0.5))
     animals = [
         pup("a", 120),
         pup("b", 120, leaves=TODAY + timedelta(weeks=3)),
@@ -107,7 +107,7 @@ def test_isolation_in_shared_water_is_a_breach_at_once() -> None:
 
 def test_a_tank_of_unknown_size_has_no_load_but_its_animals() -> None:
     """Without a size there is no load to show, and no limit of floor to break."""
-    (tank,) = outlook([Tank("A1")], [pup("a", 240)], today=TODAY, weeks=2)
+    (tank,) = outlook([TankFloor("A1")], [pup("a", 240)], today=TODAY, weeks=2)
     assert tank.loads == (None, None, None)
     assert tank.animals == (1, 1, 1)
     assert tank.breaches == ()

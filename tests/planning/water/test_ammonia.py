@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from colony.planning.ammonia import dissociation_pka, unionised_fraction, unionised_mg_l
+from colony.planning.water.ammonia import dissociation_pka, unionised_fraction, unionised_mg_l
 
 
 @pytest.mark.parametrize(

@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from colony.planning.dilution import (
+from colony.planning.water.dilution import (
     Changes,
     after_change,
     changes_to_reach,
@@ -13,7 +13,7 @@ from colony.planning.dilution import (
     steady_batches,
     steady_drip,
 )
-from colony.planning.nitrate import (
+from colony.planning.water.nitrate import (
     NitrateDay,
     nitrate_after,
     nitrate_from_food_mg,

@@ -7,10 +7,10 @@ import pytest
 from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
-from colony.planning.relief import relief
-from colony.planning.reserve import Ledger, Reserve, levels
-from colony.planning.water import WaterPlan, fits, plan_water
-from colony.planning.water_demand import Demand, Draw, Routine, Urgent
+from colony.planning.water.demand import Demand, Draw, Routine, Urgent
+from colony.planning.water.plan import WaterPlan, fits, plan_water
+from colony.planning.water.relief import relief
+from colony.planning.water.reserve import Reserve, ReserveBalance, levels
 
 WEEK = 7
 
@@ -315,7 +315,7 @@ def test_urgent_goes_before_routine(reserve: Reserve, week: Demand) -> None:
 def test_no_single_move_would_spread_the_week_better(reserve: Reserve, week: Demand) -> None:
     """No whole change could go to another day of its window that is quieter without it."""
     plan = plan_water(reserve, week)
-    ledger = Ledger(reserve, WEEK)
+    ledger = ReserveBalance(reserve, WEEK)
     for day, out in enumerate(drawn(plan)):
         ledger.draw(day, out)
     windows = {need.system: need for need in week.routine}

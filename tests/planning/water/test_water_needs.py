@@ -7,10 +7,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from colony.planning.reserve import Reserve
-from colony.planning.water import plan_water
-from colony.planning.water_demand import Routine
-from colony.planning.water_limits import (
+from colony.planning.water.demand import Routine
+from colony.planning.water.limits import (
     USUAL_LIMITS,
     Limit,
     OutOfLimit,
@@ -18,7 +16,7 @@ from colony.planning.water_limits import (
     strictest,
     with_unionised,
 )
-from colony.planning.water_needs import (
+from colony.planning.water.needs import (
     BAD_TEST,
     DUE_LITTER,
     HIGH_LOAD,
@@ -27,6 +25,8 @@ from colony.planning.water_needs import (
     cannot_be_diluted,
     demand_of,
 )
+from colony.planning.water.plan import plan_water
+from colony.planning.water.reserve import Reserve
 
 TODAY = date(2025, 3, 10)
 RULES = WeekRules()

@@ -7,8 +7,8 @@ from typing import Any
 from sqlalchemy import select
 from sqlmodel import Session, col
 
-from colony.acts.checking.finding import Finding
-from colony.acts.pups import WEEK_DAYS, odd_growth
+from colony.acts.book.checks.finding import Finding
+from colony.acts.pups.measure import WEEK_DAYS, odd_growth
 from colony.notation.transponders import parse_transponder
 from colony.records import Animal, Feeding, Hold, Measurement, Pairing, Placement
 from colony.refusals.notation import BadTransponder

@@ -7,14 +7,14 @@ from itertools import pairwise
 from sqlalchemy import text
 from sqlmodel import Session, select
 
-from colony.acts.checking.finding import Finding
+from colony.acts.book.checks.finding import Finding
 from colony.records import Setting
 from colony.refusals.history import JournalDamaged
 from colony.store import clock
-from colony.store.entries import read_entries
-from colony.store.first_of_day import CLOCK_MAY_DIFFER
+from colony.store.backups.daily import CLOCK_MAY_DIFFER
+from colony.store.journal.entries import read_entries
+from colony.store.journal.replay import Difference, differences, kept_rows, told_rows
 from colony.store.settings import unreadable_settings
-from colony.store.told import Difference, differences, kept_rows, told_rows
 
 MOST = 20
 """Rows that are named one by one."""

@@ -7,16 +7,16 @@ from itertools import pairwise
 from sqlalchemy import func, select
 from sqlmodel import Session, col
 
-from colony.acts.checking.finding import Finding
-from colony.acts.gestation import YOUNG_DAM_DAYS, likeliest_pairing
-from colony.planning.gestation import GestationPrior
-from colony.planning.gestation_judgement import SHORTEST_SHARE
+from colony.acts.book.checks.finding import Finding
+from colony.acts.litters.gestation import YOUNG_DAM_DAYS, likeliest_pairing
+from colony.planning.litters.gestation import GestationPrior
+from colony.planning.litters.judgement import SHORTEST_SHARE
 from colony.records import Animal, Litter
-from colony.store.readers.dams import BirthRow, DamRecord, read_dams
-from colony.store.readers.herd import HerdRow, read_herd
-from colony.store.readers.lives import read_lives
-from colony.store.readers.meetings import read_meetings
-from colony.store.readers.parents import read_parents
+from colony.store.readers.animals.herd import HerdRow, read_herd
+from colony.store.readers.animals.lives import read_lives
+from colony.store.readers.litters.dams import BirthRow, DamRecord, read_dams
+from colony.store.readers.litters.meetings import read_meetings
+from colony.store.readers.litters.parents import read_parents
 from colony.store.readers.rows import read_rows
 
 

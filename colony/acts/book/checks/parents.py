@@ -8,11 +8,11 @@ from math import isclose
 from sqlalchemy import Select, select
 from sqlmodel import Session, col
 
-from colony.acts.checking.finding import Finding
+from colony.acts.book.checks.finding import Finding
 from colony.records import Animal, Litter, Pairing, PairingSire, PossibleSire
 from colony.refusals.base import Refusal
-from colony.store.readers.herd import read_herd
-from colony.store.readers.parents import read_parents
+from colony.store.readers.animals.herd import read_herd
+from colony.store.readers.litters.parents import read_parents
 from colony.store.readers.pedigree import read_lineage
 from colony.store.readers.rows import read_rows
 

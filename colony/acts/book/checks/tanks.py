@@ -8,9 +8,9 @@ from itertools import pairwise
 from sqlalchemy import select
 from sqlmodel import Session, col
 
-from colony.acts.checking.finding import Finding
+from colony.acts.book.checks.finding import Finding
 from colony.records import Animal, CareDone, Placement, Tank
-from colony.store.readers.herd import read_herd, read_places
+from colony.store.readers.animals.herd import read_herd, read_places
 from colony.store.readers.rows import read_rows
 
 _COUNTED = re.compile(r"counted (\d+), the book has (\d+)")

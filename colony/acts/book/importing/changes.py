@@ -7,12 +7,12 @@ from typing import Any
 
 from sqlmodel import Session, col, select
 
-from colony.acts.known_book import BookRows, dam_of, sires_of
-from colony.exchange.animal_sheet import AnimalRow
-from colony.exchange.kin_checks import Kin
-from colony.exchange.known import ANCESTOR_NOTE
-from colony.exchange.named_parents import NamedParent, named_parents
-from colony.exchange.row_checks import same_sires
+from colony.acts.book.importing.known_book import BookRows, dam_of, sires_of
+from colony.exchange.sheet.animals import AnimalRow
+from colony.exchange.sheet.kin import KinRow
+from colony.exchange.sheet.known import ANCESTOR_NOTE
+from colony.exchange.sheet.named_parents import NamedParent, named_parents
+from colony.exchange.sheet.rows import same_sires
 from colony.notation.shares import SireShare
 from colony.records import Animal, Measurement
 
@@ -45,7 +45,7 @@ class Change:
 
 
 @dataclass
-class Plan:
+class ImportChanges:
     """All changes of one import."""
 
     changes: list[Change] = field(default_factory=list)
@@ -66,12 +66,12 @@ class Plan:
 def plan_import(
     session: Session,
     rows: Sequence[AnimalRow],
-    kin: Mapping[str, Kin],
+    kin: Mapping[str, KinRow],
     book: BookRows,
     today: date,
-) -> Plan:
+) -> ImportChanges:
     """Compare checked rows with the book."""
-    plan, roles = Plan(), named_parents(kin)
+    plan, roles = ImportChanges(), named_parents(kin)
     measured = _measured(session, rows)
     for row in rows:
         change = _change(row, book, roles.pop(row.fold, None), measured, today)

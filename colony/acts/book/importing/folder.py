@@ -5,22 +5,22 @@ from pathlib import Path
 
 from sqlmodel import Session
 
-from colony.acts.book_tables import read_tables
-from colony.acts.imported import Imported, Progress, unwatched
-from colony.acts.imported_records import RecordWriter
-from colony.acts.imported_species import write_heading
-from colony.acts.known_book import known_book, read_rows
-from colony.exchange.animal_sheet import AnimalRow, Sheet
-from colony.exchange.delimited import Row, Table
-from colony.exchange.folder import ColonyFolder, Tables, read_folder
-from colony.exchange.folder_checks import check_folder, keyed
-from colony.exchange.headings import Columns
-from colony.exchange.kin_checks import check_kin, gather_kin
-from colony.exchange.noun import NounRow
-from colony.exchange.noun_cells import write_noun_cell
-from colony.exchange.nouns import BY_NAME, NOUNS
+from colony.acts.book.importing.imported import Imported, Progress, unwatched
+from colony.acts.book.importing.known_book import known_book, read_rows
+from colony.acts.book.importing.records import RecordWriter
+from colony.acts.book.importing.species import write_heading
+from colony.acts.book.tables import read_tables
+from colony.exchange.folder.cells import write_noun_cell
+from colony.exchange.folder.checks import check_folder, keyed
+from colony.exchange.folder.folder import ColonyFolder, Tables, read_folder
+from colony.exchange.folder.noun import NounRow
+from colony.exchange.folder.nouns import BY_NAME, NOUNS
+from colony.exchange.sheet.animals import AnimalRow, Sheet
+from colony.exchange.sheet.headings import Columns
+from colony.exchange.sheet.kin import check_kin, gather_kin
+from colony.exchange.text.delimited import Row, Table
 from colony.notation.shares import SireShare
-from colony.store.journal import tell
+from colony.store.journal.journal import tell
 
 
 def import_folder(

@@ -3,7 +3,7 @@
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from colony.exchange.faults import Fault
+from colony.exchange.text.faults import Fault
 
 Progress = Callable[[str, int, int], None]
 """Called with what is done, how much of it, and how much there is."""

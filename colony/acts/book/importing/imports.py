@@ -6,10 +6,10 @@ from pathlib import Path
 
 from sqlmodel import Session
 
-from colony.acts.imported import Imported, Progress, unwatched
-from colony.acts.imported_folder import import_folder
-from colony.acts.imported_sheet import SheetChoices, import_sheet
-from colony.exchange.delimited import read_table
+from colony.acts.book.importing.folder import import_folder
+from colony.acts.book.importing.imported import Imported, Progress, unwatched
+from colony.acts.book.importing.sheet import SheetChoices, import_sheet
+from colony.exchange.text.delimited import read_table
 from colony.refusals.exchange import OnlyForSheets
 
 

@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 
 from sqlmodel import Session, col, select
 
-from colony.exchange.known import ANCESTOR_NOTE, KnownAnimal, KnownBook
+from colony.exchange.sheet.known import ANCESTOR_NOTE, KnownAnimal, KnownBook
 from colony.notation.days import Day
 from colony.notation.shares import SireShare
 from colony.records import Animal, Litter, Placement, PossibleSire, Species, Tank

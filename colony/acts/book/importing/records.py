@@ -5,11 +5,11 @@ from typing import Any
 
 from sqlmodel import Session
 
-from colony.acts.book_labels import MADE_NAMES
-from colony.acts.book_tables import RECORDS, is_reference, read_ids
-from colony.acts.imported import Progress, by_steps
-from colony.exchange.noun import Column, Noun, NounRow
-from colony.exchange.nouns import BY_NAME, NOUNS, REFERRED
+from colony.acts.book.importing.imported import Progress, by_steps
+from colony.acts.book.labels import MADE_NAMES
+from colony.acts.book.tables import RECORDS, is_reference, read_ids
+from colony.exchange.folder.noun import Noun, NounColumn, NounRow
+from colony.exchange.folder.nouns import BY_NAME, NOUNS, REFERRED
 from colony.notation.days import Day
 from colony.notation.shares import SireShare
 from colony.records import PairingSire, PossibleSire, VetPatient
@@ -70,7 +70,7 @@ class RecordWriter:
                 facts[column.name] = value
         return facts
 
-    def _id(self, column: Column, row: NounRow) -> int | None:
+    def _id(self, column: NounColumn, row: NounRow) -> int | None:
         name = column.referred(row.values)
         return None if name is None else self.ids[column.kind][name.casefold()]
 

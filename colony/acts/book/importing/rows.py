@@ -6,10 +6,10 @@ from datetime import date
 import networkx as nx
 from sqlmodel import Session, select
 
-from colony.acts.imported import Progress, by_steps
-from colony.acts.imported_plan import Change, Plan
-from colony.acts.known_book import BookRows
-from colony.acts.leaving import leave_everything
+from colony.acts.animals.leaving import leave_everything
+from colony.acts.book.importing.changes import Change, ImportChanges
+from colony.acts.book.importing.imported import Progress, by_steps
+from colony.acts.book.importing.known_book import BookRows
 from colony.notation.shares import SireShare
 from colony.records import Animal, Measurement, Placement, PossibleSire
 
@@ -17,7 +17,7 @@ Animals = Mapping[str, Animal]
 
 
 def write_plan(
-    session: Session, plan: Plan, book: BookRows, *, today: date, progress: Progress
+    session: Session, plan: ImportChanges, book: BookRows, *, today: date, progress: Progress
 ) -> None:
     """Write every change; parents may stand anywhere in the file."""
     changes = [*plan.changes, *plan.ancestors]

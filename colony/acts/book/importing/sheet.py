@@ -6,22 +6,22 @@ from datetime import date
 
 from sqlmodel import Session
 
-from colony.acts.imported import Imported, Progress, by_steps
-from colony.acts.imported_plan import plan_import
-from colony.acts.imported_rows import write_plan
-from colony.acts.known_book import known_book, read_rows
-from colony.exchange.animal_cells import Reading
-from colony.exchange.animal_sheet import AnimalRow, Sheet, read_animals
-from colony.exchange.delimited import Table
-from colony.exchange.faults import Fault
-from colony.exchange.headings import match_headings
-from colony.exchange.kin_checks import Kin, check_kin, gather_kin
-from colony.exchange.known import KnownBook
-from colony.exchange.row_checks import check_rows
-from colony.exchange.sheet_days import ORDERS
+from colony.acts.book.importing.changes import plan_import
+from colony.acts.book.importing.imported import Imported, Progress, by_steps
+from colony.acts.book.importing.known_book import known_book, read_rows
+from colony.acts.book.importing.rows import write_plan
+from colony.exchange.sheet.animals import AnimalRow, Sheet, read_animals
+from colony.exchange.sheet.cells import Reading
+from colony.exchange.sheet.headings import match_headings
+from colony.exchange.sheet.kin import KinRow, check_kin, gather_kin
+from colony.exchange.sheet.known import KnownBook
+from colony.exchange.sheet.rows import check_rows
+from colony.exchange.text.days import ORDERS
+from colony.exchange.text.delimited import Table
+from colony.exchange.text.faults import Fault
 from colony.notation.measures import LENGTH
 from colony.refusals.exchange import UnknownChoice
-from colony.store.journal import tell
+from colony.store.journal.journal import tell
 from colony.store.settings import read_settings
 
 
@@ -78,7 +78,7 @@ def _sift(
     book: KnownBook,
     *,
     skip_bad: bool,
-) -> tuple[Sequence[AnimalRow], dict[str, Kin], tuple[Fault, ...]]:
+) -> tuple[Sequence[AnimalRow], dict[str, KinRow], tuple[Fault, ...]]:
     """The rows without a fault, and every fault; what is left is checked again until none is."""
     found = set(faults)
     good = rows

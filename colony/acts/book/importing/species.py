@@ -2,15 +2,15 @@
 
 from sqlmodel import Session, select
 
-from colony.exchange.colony_toml import Heading
-from colony.exchange.noun import SpeciesValues
+from colony.exchange.folder.colony_toml import ColonyHeading
+from colony.exchange.folder.noun import SpeciesValues
 from colony.records import LifeHistory, Setting, Species
 from colony.records.species import TRAITS
-from colony.refusals.species import NoSuchTrait
+from colony.refusals.animals import NoSuchTrait
 from colony.store.settings import write_setting
 
 
-def write_heading(session: Session, heading: Heading, *, dry_run: bool) -> int:
+def write_heading(session: Session, heading: ColonyHeading, *, dry_run: bool) -> int:
     """Set what the folder has otherwise than the book, and say how many that are.
 
     Raises

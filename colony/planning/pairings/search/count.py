@@ -4,17 +4,17 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from colony.planning.pairing_model import Aim, Model, Question
-from colony.planning.pairing_solver import Whole, solve
-from colony.planning.pairing_taking import filled
-from colony.planning.pairing_wishes import Deadline, Effort, Index
+from colony.planning.pairings.request import Deadline, Effort, Index
+from colony.planning.pairings.search.greedy import filled
+from colony.planning.pairings.search.model import Aim, Model, PairingProblem
+from colony.planning.solver.highs import Whole, solve
 
 NEAR_FOR_DAM, NEAR_FOR_SIRE = 8, 4
 """How many pairs of each dam and sire the search begins with."""
 
 
 @dataclass(frozen=True, eq=False)
-class Counted:
+class LitterCount:
     """How many litters there can be, in all and of each quota, and whether that is proved.
 
     `pairs` are a few pairs that suffice for so many; `chosen` is one plan made of them, good
@@ -28,7 +28,7 @@ class Counted:
     impossible: bool = False
 
 
-def count_litters(question: Question, effort: Effort, deadline: Deadline) -> Counted:
+def count_litters(question: PairingProblem, effort: Effort, deadline: Deadline) -> LitterCount:
     """Find the most litters that the constraints allow, those of the quotas first.
 
     A fifth of the time at most goes into it.
@@ -44,7 +44,7 @@ def count_litters(question: Question, effort: Effort, deadline: Deadline) -> Cou
     return counted
 
 
-def _by_taking(question: Question, pairs: Index) -> Counted:
+def _by_taking(question: PairingProblem, pairs: Index) -> LitterCount:
     """Take pairs one by one: a plan to begin with, if those that must be fit."""
     goal, house = question.objective, question.house
     size = house.dam_mm2[goal.dam] if house else np.zeros(len(goal.dam))
@@ -55,13 +55,17 @@ def _by_taking(question: Question, pairs: Index) -> Counted:
     return max(counted, key=_rank, default=_counting(question, pairs, pairs[:0]))
 
 
-def _counting(question: Question, pairs: Index, chosen: Index) -> Counted:
+def _counting(question: PairingProblem, pairs: Index, chosen: Index) -> LitterCount:
     dams = question.objective.dam[chosen]
     aim = Aim(len(dams), tuple(int(of[dams].sum()) for of, _ in question.quotas))
-    return Counted(aim, pairs, chosen, proved=(sum(aim.quota_least), len(dams)) == _most(question))
+    return LitterCount(
+        aim, pairs, chosen, proved=(sum(aim.quota_least), len(dams)) == _most(question)
+    )
 
 
-def _after(question: Question, pairs: Index, before: Counted, answer: Whole) -> Counted:
+def _after(
+    question: PairingProblem, pairs: Index, before: LitterCount, answer: Whole
+) -> LitterCount:
     """Take the answer if it has more litters; over all pairs, it is proof as well."""
     everything = len(pairs) == len(question.must)
     if answer.chosen is None:
@@ -71,15 +75,15 @@ def _after(question: Question, pairs: Index, before: Counted, answer: Whole) -> 
     return replace(best, proved=best.proved or (everything and not answer.stopped))
 
 
-def _rank(counted: Counted) -> tuple[int, int]:
+def _rank(counted: LitterCount) -> tuple[int, int]:
     return sum(counted.aim.quota_least), len(counted.chosen)
 
 
-def _same(_question: Question, counted: Counted) -> Index:
+def _same(_question: PairingProblem, counted: LitterCount) -> Index:
     return counted.pairs
 
 
-def _wider(question: Question, counted: Counted) -> Index:
+def _wider(question: PairingProblem, counted: LitterCount) -> Index:
     """Add every pair of the dams that went without."""
     dam = question.objective.dam
     inside = ~np.isin(dam, dam[counted.chosen])
@@ -87,11 +91,11 @@ def _wider(question: Question, counted: Counted) -> Index:
     return np.flatnonzero(inside)
 
 
-def _all(question: Question, _counted: Counted) -> Index:
+def _all(question: PairingProblem, _counted: LitterCount) -> Index:
     return np.arange(len(question.must))
 
 
-def _most(question: Question) -> tuple[int, int]:
+def _most(question: PairingProblem) -> tuple[int, int]:
     """Count the most litters of the quotas, and of all, if everybody suited everybody."""
     goal = question.objective
     dams = np.bincount(goal.dam, minlength=goal.dams) > 0
@@ -102,7 +106,7 @@ def _most(question: Question) -> tuple[int, int]:
     return asked, most if question.most_litters is None else min(most, question.most_litters)
 
 
-def near_pairs(question: Question) -> Index:
+def near_pairs(question: PairingProblem) -> Index:
     """Find the pairs to begin with: the cheapest few of each parent, and a greedy plan.
 
     Equally cheap sires take turns from dam to dam, so that few pairs serve all.

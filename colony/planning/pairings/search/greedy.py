@@ -4,11 +4,11 @@ from dataclasses import dataclass, field
 
 import numpy as np
 
-from colony.planning.pairing_model import Question
-from colony.planning.pairing_wishes import Index
+from colony.planning.pairings.request import Index
+from colony.planning.pairings.search.model import PairingProblem
 
 
-def filled(question: Question, order: Index) -> Index:
+def filled(question: PairingProblem, order: Index) -> Index:
     """Take pairs in an order, as long as each still fits; those that must be come first."""
     places = _Places(question)
     must = np.flatnonzero(question.must)
@@ -20,7 +20,7 @@ def filled(question: Question, order: Index) -> Index:
 class _Places:
     """What is still free while pairs are taken one by one."""
 
-    question: Question
+    question: PairingProblem
     free: list[bool] = field(init=False)
     left: list[int] = field(init=False)
     quotas: list[int] = field(init=False)

@@ -12,16 +12,16 @@ from functools import cached_property
 
 import numpy as np
 
-from colony.planning.pairing_groups import SLACK, House, alike_together
-from colony.planning.pairing_objective import TIE, Objective, own_part
-from colony.planning.pairing_wishes import Bools, Floats, Index
+from colony.planning.pairings.groups import SLACK, GroupTanks, alike_together
+from colony.planning.pairings.request import Bools, Floats, Index
+from colony.planning.pairings.search.objective import TIE, Objective, own_part
 
 SCALE = 100.0
 """Costs are written in hundredths, so that a solver's tolerances lie far below them."""
 
 
 @dataclass(frozen=True, eq=False)
-class Question:
+class PairingProblem:
     """What is to be solved, in numbers.
 
     `capacity` (b,) is how many females each sire may have; `quotas` are groups of dams (a,)
@@ -34,11 +34,11 @@ class Question:
     quotas: tuple[tuple[Bools, int], ...]
     must: Bools
     moves: Floats
-    house: House | None
+    house: GroupTanks | None
     most_litters: int | None
 
     @cached_property
-    def houses_alike(self) -> House | None:
+    def houses_alike(self) -> GroupTanks | None:
         """The tanks, those that are alike taken together."""
         return self.house and alike_together(self.house)
 
@@ -93,7 +93,9 @@ class Rows:
 class Model:
     """One model over some of the open pairs; pairs left out can be asked their price."""
 
-    def __init__(self, question: Question, pairs: Index, aim: Aim, tangents: list[Floats]) -> None:
+    def __init__(
+        self, question: PairingProblem, pairs: Index, aim: Aim, tangents: list[Floats]
+    ) -> None:
         self.question, self.pairs, self.aim, self.tangents = question, pairs, aim, tangents
         self.rows = Rows()
         self.house = question.house if aim.fewest_moves else question.houses_alike
@@ -243,7 +245,7 @@ class Model:
         self.rows.put(row + self.in_sire, np.arange(self.places, self.stays), -gives)
         return row
 
-    def _needs_his_tank(self, house: House, places: Index, here: Index) -> None:
+    def _needs_his_tank(self, house: GroupTanks, places: Index, here: Index) -> None:
         row = self.rows.begin(np.full(len(here), -np.inf), np.zeros(len(here)))
         self.rows.put(row + here, here, 1.0)
         first = np.searchsorted(self.in_sire, self.sire)

@@ -2,14 +2,14 @@
 
 import numpy as np
 
-from colony.planning.pairing_groups import house
-from colony.planning.pairing_model import Question
-from colony.planning.pairing_objective import Objective
-from colony.planning.pairing_pairs import OpenPairs
-from colony.planning.pairing_wishes import Bools, Floats, Wishes
+from colony.planning.pairings.groups import house
+from colony.planning.pairings.open_pairs import OpenPairs
+from colony.planning.pairings.request import Bools, Floats, Wishes
+from colony.planning.pairings.search.model import PairingProblem
+from colony.planning.pairings.search.objective import Objective
 
 
-def pairing_question(pairs: OpenPairs, wishes: Wishes) -> Question:
+def pairing_question(pairs: OpenPairs, wishes: Wishes) -> PairingProblem:
     """Put the open pairs and the wishes into numbers."""
     dam, sire = pairs.places
     parents = np.concatenate([pairs.dams, pairs.sires])
@@ -27,7 +27,7 @@ def pairing_question(pairs: OpenPairs, wishes: Wishes) -> Question:
         (np.array([name in {d.species, d.line} for d in dams], dtype=bool), count)
         for name, count in wishes.wanted.items()
     )
-    return Question(
+    return PairingProblem(
         objective=goal,
         capacity=np.minimum(pairs.capacity, len(pairs.dams)),
         quotas=quotas,

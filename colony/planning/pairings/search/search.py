@@ -9,12 +9,12 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from colony.planning.pairing_count import Counted
-from colony.planning.pairing_model import SCALE, Aim, Model, Question
-from colony.planning.pairing_objective import TIE
-from colony.planning.pairing_settling import animals_moved
-from colony.planning.pairing_solver import Relaxed, Whole, relax, solve
-from colony.planning.pairing_wishes import Bools, Deadline, Effort, Floats, Index
+from colony.planning.pairings.request import Bools, Deadline, Effort, Floats, Index
+from colony.planning.pairings.search.count import LitterCount
+from colony.planning.pairings.search.model import SCALE, Aim, Model, PairingProblem
+from colony.planning.pairings.search.objective import TIE
+from colony.planning.pairings.tanks import animals_moved
+from colony.planning.solver.highs import Relaxed, Whole, relax, solve
 
 BOUNDING_ROUNDS, CHOOSING_ROUNDS = 60, 25
 
@@ -32,7 +32,7 @@ FEW_NODES = 50
 
 
 @dataclass(frozen=True, eq=False)
-class Found:
+class BestPairs:
     """The best plan found: its pairs, its cost and the proved least cost."""
 
     chosen: Index
@@ -59,7 +59,9 @@ class _Bounded:
     tangents: list[Floats]
 
 
-def best_plan(question: Question, counted: Counted, effort: Effort, deadline: Deadline) -> Found:
+def best_plan(
+    question: PairingProblem, counted: LitterCount, effort: Effort, deadline: Deadline
+) -> BestPairs:
     """Find the best plan of so many litters, or the best found in the time.
 
     Each round chooses among the pairs whose price lies within reach of the bound: a plan
@@ -86,11 +88,15 @@ def best_plan(question: Question, counted: Counted, effort: Effort, deadline: De
 
 
 def _first(
-    question: Question, counted: Counted, bounded: _Bounded, effort: Effort, deadline: Deadline
-) -> Found:
+    question: PairingProblem,
+    counted: LitterCount,
+    bounded: _Bounded,
+    effort: Effort,
+    deadline: Deadline,
+) -> BestPairs:
     """Choose among the few pairs that the bound rests on: it is often close enough to it."""
     cost = plan_cost(question, counted.chosen)
-    best = Found(counted.chosen, cost, min(bounded.bound, cost))
+    best = BestPairs(counted.chosen, cost, min(bounded.bound, cost))
     if deadline.is_over():
         return best
     model = Model(question, bounded.few, counted.aim, bounded.tangents)
@@ -98,7 +104,9 @@ def _first(
     return _better(question, best, bounded.few, answer, bounded.bound)
 
 
-def _better(question: Question, best: Found, pairs: Index, answer: Whole, reached: float) -> Found:
+def _better(
+    question: PairingProblem, best: BestPairs, pairs: Index, answer: Whole, reached: float
+) -> BestPairs:
     """Keep the cheaper of the best plan and an answer, and what the answer proved."""
     least = np.inf if answer.impossible else answer.bound
     bound = max(best.bound, min(least, reached))
@@ -106,17 +114,19 @@ def _better(question: Question, best: Found, pairs: Index, answer: Whole, reache
         chosen = pairs[answer.chosen]
         cost = plan_cost(question, chosen)
         if cost < best.cost:
-            best = Found(chosen, cost, bound)
+            best = BestPairs(chosen, cost, bound)
     return replace(best, bound=min(bound, best.cost))
 
 
-def plan_cost(question: Question, chosen: Index) -> float:
+def plan_cost(question: PairingProblem, chosen: Index) -> float:
     """Count the cost of whole pairs as a model does: the objective, and a trifle for moves."""
     ties = TIE * animals_moved(question, chosen) / len(chosen)
     return SCALE * (question.objective.value(chosen) + ties)
 
 
-def _bounded(question: Question, counted: Counted, effort: Effort, deadline: Deadline) -> _Bounded:
+def _bounded(
+    question: PairingProblem, counted: LitterCount, effort: Effort, deadline: Deadline
+) -> _Bounded:
     """Bound every plan from below with shares of pairs."""
     inside = np.zeros(len(question.must), dtype=bool)
     inside[counted.pairs] = True
@@ -139,7 +149,7 @@ def _bounded(question: Question, counted: Counted, effort: Effort, deadline: Dea
     return best
 
 
-def _least(question: Question) -> float:
+def _least(question: PairingProblem) -> float:
     """Bound the cost before anything is solved: neither F nor kinship is below zero."""
     return SCALE * float(np.minimum(question.objective.linear, 0.0).min())
 
@@ -158,7 +168,7 @@ def _let_in(inside: Bools, price: Floats) -> bool:
     return bool(len(helps))
 
 
-def _even(question: Question, aim: Aim) -> Floats:
+def _even(question: PairingProblem, aim: Aim) -> Floats:
     """Litters of each parent if all of one sex had the same: where the first tangent lies."""
     goal = question.objective
     sires = len(goal.kinship) - goal.dams
@@ -166,7 +176,9 @@ def _even(question: Question, aim: Aim) -> Floats:
     return np.repeat(np.array(counts), [goal.dams, sires])
 
 
-def _point(question: Question, aim: Aim, model: Model, answer: Relaxed) -> tuple[Floats, float]:
+def _point(
+    question: PairingProblem, aim: Aim, model: Model, answer: Relaxed
+) -> tuple[Floats, float]:
     """Litters of each parent in an answer, and how far its curve lies below the true one."""
     goal = question.objective
     parents = np.concatenate([model.dam, goal.dams + model.sire])

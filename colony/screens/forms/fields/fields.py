@@ -1,4 +1,4 @@
-"""The blanks of a slip: each reads what is typed, and says how it was understood."""
+"""The fields of a form: each reads what is typed, and says how it was understood."""
 
 from collections.abc import Sequence
 from dataclasses import dataclass
@@ -7,21 +7,21 @@ from typing import NamedTuple
 from colony.notation.tags import parse_text
 from colony.notation.words import parse_word
 from colony.refusals.notation import UnknownWord
-from colony.screens.desk import Desk
+from colony.screens.frame.session import BookSession
 
 
 class Understood(NamedTuple):
-    """What a blank holds, and how that was understood, in words."""
+    """What a field holds, and how that was understood, in words."""
 
     value: object
     said: str = ""
 
 
 @dataclass(frozen=True)
-class Blank:
-    """One blank: free text, unless a subclass reads it otherwise.
+class Field:
+    """One field: free text, unless a subclass reads it otherwise.
 
-    `needed` blanks have to be filled; `first` is what stands in it before anything is
+    `needed` fields have to be filled; `first` is what stands in it before anything is
     typed; `empty` says what holds where it stays empty.
     """
 
@@ -31,11 +31,11 @@ class Blank:
     first: str = ""
     empty: str = ""
 
-    def understand(self, text: str, desk: Desk) -> Understood:  # noqa: ARG002 - other blanks ask the book
+    def understand(self, text: str, book_session: BookSession) -> Understood:  # noqa: ARG002 - other fields ask the book
         """Read what is typed; a refusal says what is wrong."""
         return Understood(parse_text(text, self.label.lower()))
 
-    def complete(self, text: str, desk: Desk) -> Sequence[str]:  # noqa: ARG002 - the same
+    def complete(self, text: str, book_session: BookSession) -> Sequence[str]:  # noqa: ARG002 - the same
         """What the beginning of a word may become."""
         return ()
 
@@ -45,43 +45,43 @@ class Blank:
 
 
 @dataclass(frozen=True)
-class WordBlank(Blank):
+class WordField(Field):
     """One of some words; its beginning is enough. `what` names the word in a refusal."""
 
     words: tuple[str, ...] = ()
     what: str = ""
 
-    def understand(self, text: str, desk: Desk) -> Understood:  # noqa: ARG002 - as the base
+    def understand(self, text: str, book_session: BookSession) -> Understood:  # noqa: ARG002 - as the base
         """Read the word."""
         word = parse_word(text, self.words, self.what or self.label.lower())
         return Understood(word, word)
 
-    def complete(self, text: str, desk: Desk) -> Sequence[str]:  # noqa: ARG002 - as the base
-        """The words that begin so; all of them in the empty blank."""
+    def complete(self, text: str, book_session: BookSession) -> Sequence[str]:  # noqa: ARG002 - as the base
+        """The words that begin so; all of them in the empty field."""
         return [word for word in self.words if word.casefold().startswith(text.casefold())]
 
 
 @dataclass(frozen=True)
-class YesNoBlank(WordBlank):
+class YesNoField(WordField):
     """Yes or no."""
 
     words: tuple[str, ...] = ("yes", "no")
     what: str = "answer"
 
-    def understand(self, text: str, desk: Desk) -> Understood:
+    def understand(self, text: str, book_session: BookSession) -> Understood:
         """Read yes or no."""
-        word = super().understand(text, desk).said
+        word = super().understand(text, book_session).said
         return Understood(word == "yes", word)
 
 
 @dataclass(frozen=True)
-class CountBlank(Blank):
+class CountField(Field):
     """A small whole number. `what` names it in a refusal."""
 
     most: int = 30
     what: str = ""
 
-    def understand(self, text: str, desk: Desk) -> Understood:  # noqa: ARG002 - as the base
+    def understand(self, text: str, book_session: BookSession) -> Understood:  # noqa: ARG002 - as the base
         """Read the number."""
         plain = text.strip()
         if not plain.isdecimal() or not plain.isascii() or int(plain[:9]) > self.most:

@@ -1,4 +1,4 @@
-"""Blanks for days, measures and pups, as the breeder writes them."""
+"""Fields for days, measures and pups, as the breeder writes them."""
 
 from dataclasses import dataclass
 
@@ -8,89 +8,89 @@ from colony.notation.pups import PupCount, parse_pups
 from colony.notation.tags import parse_tag
 from colony.notation.transponders import parse_transponder
 from colony.refusals.animals import NotYet
-from colony.screens.desk import Desk
-from colony.screens.slips.blanks import Blank, Understood
+from colony.screens.forms.fields.fields import Field, Understood
+from colony.screens.frame.session import BookSession
 
 
 @dataclass(frozen=True)
-class DayBlank(Blank):
+class DayField(Field):
     """One exact day up to today: ``today``, ``3d ago``, ``2026-03-09``. `what` happened then."""
 
     first: str = "today"
     what: str = "What happened"
 
-    def understand(self, text: str, desk: Desk) -> Understood:
+    def understand(self, text: str, book_session: BookSession) -> Understood:
         """Read the day."""
-        day = parse_day(text, desk.today)
-        if day > desk.today:
-            raise NotYet(self.what, day, desk.today)
+        day = parse_day(text, book_session.today)
+        if day > book_session.today:
+            raise NotYet(self.what, day, book_session.today)
         return Understood(day, f"{day:%a} {day.day} {day:%b %Y}")
 
 
 @dataclass(frozen=True)
-class KnownDayBlank(Blank):
+class KnownDayField(Field):
     """A day as well as it is known: a month or a year will do."""
 
-    def understand(self, text: str, desk: Desk) -> Understood:
+    def understand(self, text: str, book_session: BookSession) -> Understood:
         """Read the day, month or year."""
-        day = parse_day_as_known(text, desk.today)
+        day = parse_day_as_known(text, book_session.today)
         return Understood(day, f"{day} ({day.precision})")
 
 
 @dataclass(frozen=True)
-class LengthBlank(Blank):
+class LengthField(Field):
     """A length: ``12.5cm``, ``5in``; a bare number is in the book's unit."""
 
-    def understand(self, text: str, desk: Desk) -> Understood:
+    def understand(self, text: str, book_session: BookSession) -> Understood:
         """Read the length in mm."""
-        length_mm = parse_length_mm(text, desk.settings.length_unit)
-        return Understood(length_mm, desk.length(length_mm))
+        length_mm = parse_length_mm(text, book_session.settings.length_unit)
+        return Understood(length_mm, book_session.length(length_mm))
 
 
 @dataclass(frozen=True)
-class MassBlank(Blank):
+class MassField(Field):
     """A mass: ``450g``, ``1.2kg``."""
 
-    def understand(self, text: str, desk: Desk) -> Understood:
+    def understand(self, text: str, book_session: BookSession) -> Understood:
         """Read the mass in g."""
-        mass_g = parse_mass_g(text, desk.settings.mass_unit)
+        mass_g = parse_mass_g(text, book_session.settings.mass_unit)
         return Understood(mass_g, f"{mass_g} g")
 
 
 @dataclass(frozen=True)
-class VolumeBlank(Blank):
+class VolumeField(Field):
     """A volume: ``800L``, ``200gal``."""
 
-    def understand(self, text: str, desk: Desk) -> Understood:
+    def understand(self, text: str, book_session: BookSession) -> Understood:
         """Read the volume in L."""
-        volume_l = parse_volume_l(text, desk.settings.volume_unit)
+        volume_l = parse_volume_l(text, book_session.settings.volume_unit)
         return Understood(volume_l, f"{volume_l} L")
 
 
 @dataclass(frozen=True)
-class PupsBlank(Blank):
+class PupsField(Field):
     """Live pups by sex: ``2F3M1U``."""
 
-    def understand(self, text: str, desk: Desk) -> Understood:  # noqa: ARG002 - as the base
+    def understand(self, text: str, book_session: BookSession) -> Understood:  # noqa: ARG002 - as the base
         """Read the pups."""
         pups = parse_pups(text)
         return Understood(pups, _told(pups))
 
 
 @dataclass(frozen=True)
-class NewTagBlank(Blank):
+class NewTagField(Field):
     """A tag that is to be written on a tank for the first time."""
 
-    def understand(self, text: str, desk: Desk) -> Understood:  # noqa: ARG002 - as the base
-        """Read the tag; whether it is free is seen when the slip is written."""
+    def understand(self, text: str, book_session: BookSession) -> Understood:  # noqa: ARG002 - as the base
+        """Read the tag; whether it is free is seen when the form is written."""
         return Understood(parse_tag(text))
 
 
 @dataclass(frozen=True)
-class TransponderBlank(Blank):
+class TransponderField(Field):
     """An ISO 11784 transponder number."""
 
-    def understand(self, text: str, desk: Desk) -> Understood:  # noqa: ARG002 - as the base
+    def understand(self, text: str, book_session: BookSession) -> Understood:  # noqa: ARG002 - as the base
         """Read the 15 digits."""
         return Understood(parse_transponder(text))
 

@@ -1,73 +1,73 @@
-"""Blanks for what the book knows: tags, tanks, species and sires, completed while typing."""
+"""Fields for what the book knows: tags, tanks, species and sires, completed while typing."""
 
 import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import ClassVar
 
-from colony.acts.search import Hit, complete_tag, complete_tank, who_is
-from colony.acts.species import list_species, show_species
-from colony.acts.tank_pages import tank_in_use
+from colony.acts.animals.search import Hit, complete_tag, complete_tank, who_is
+from colony.acts.animals.species import list_species, show_species
+from colony.acts.tanks.page import tank_in_use
 from colony.notation.days import show_span
 from colony.notation.shares import parse_sires
 from colony.refusals.animals import NoSuchTag, WrongSexForParent
-from colony.screens.desk import Desk
-from colony.screens.slips.blanks import Blank, Understood
+from colony.screens.forms.fields.fields import Field, Understood
+from colony.screens.frame.session import BookSession
 
 ROLES = {"F": "dam", "M": "sire"}
 """What an animal of a sex is asked for as."""
 
 
 @dataclass(frozen=True)
-class TagBlank(Blank):
+class TagField(Field):
     """The tag of an animal of the book; completed among those of a sex and status."""
 
     sex: str | None = None
     status: str | None = "present"
 
-    def understand(self, text: str, desk: Desk) -> Understood:
+    def understand(self, text: str, book_session: BookSession) -> Understood:
         """Find the animal."""
-        hit = self.find(text.strip(), desk)
-        return Understood(hit.tag, told(hit, desk))
+        hit = self.find(text.strip(), book_session)
+        return Understood(hit.tag, told(hit, book_session))
 
-    def find(self, tag: str, desk: Desk) -> Hit:
+    def find(self, tag: str, book_session: BookSession) -> Hit:
         """The animal of that tag, if its sex is the one that is asked for."""
-        hit = desk.read(who_is, tag=tag, today=desk.today)
+        hit = book_session.read(who_is, tag=tag, today=book_session.today)
         if self.sex and hit.sex != self.sex:
             raise WrongSexForParent(hit.tag, hit.sex, ROLES[self.sex])
         return hit
 
-    def complete(self, text: str, desk: Desk) -> Sequence[str]:
+    def complete(self, text: str, book_session: BookSession) -> Sequence[str]:
         """Tags that begin so."""
-        return desk.read(complete_tag, text=text.strip(), sex=self.sex, status=self.status)
+        return book_session.read(complete_tag, text=text.strip(), sex=self.sex, status=self.status)
 
 
 @dataclass(frozen=True)
-class TagsBlank(TagBlank):
+class TagsField(TagField):
     """Several tags, with spaces or commas between them; one that holds a space stays whole."""
 
     SEPARATOR: ClassVar[str] = ","
 
-    def understand(self, text: str, desk: Desk) -> Understood:
+    def understand(self, text: str, book_session: BookSession) -> Understood:
         """Find each animal."""
-        hits = [self.find(tag, desk) for tag in self.split(text, desk)]
-        said = told(hits[0], desk) if len(hits) == 1 else f"{len(hits)} animals"
+        hits = [self.find(tag, book_session) for tag in self.split(text, book_session)]
+        said = told(hits[0], book_session) if len(hits) == 1 else f"{len(hits)} animals"
         return Understood(tuple(hit.tag for hit in hits), said)
 
-    def split(self, text: str, desk: Desk) -> list[str]:
+    def split(self, text: str, book_session: BookSession) -> list[str]:
         """Part what is typed into tags."""
         chunks = [one.strip() for one in re.split(self.SEPARATOR, text) if one.strip()]
         return [
             tag
             for chunk in chunks
-            for tag in ([chunk] if self._is_one(chunk, desk) else chunk.split())
+            for tag in ([chunk] if self._is_one(chunk, book_session) else chunk.split())
         ]
 
-    def _is_one(self, chunk: str, desk: Desk) -> bool:
+    def _is_one(self, chunk: str, book_session: BookSession) -> bool:
         if len(chunk.split()) == 1:
             return True
         try:
-            desk.read(who_is, tag=chunk.rsplit("=", 1)[0].strip(), today=desk.today)
+            book_session.read(who_is, tag=chunk.rsplit("=", 1)[0].strip(), today=book_session.today)
         except NoSuchTag:
             return False
         return True
@@ -78,7 +78,7 @@ class TagsBlank(TagBlank):
 
 
 @dataclass(frozen=True)
-class SiresBlank(TagsBlank):
+class SiresField(TagsField):
     """Possible sires: ``Bruno``, or ``Bruno=0.7 Caro=0.3``."""
 
     SEPARATOR: ClassVar[str] = r",(?!\d)"
@@ -86,57 +86,57 @@ class SiresBlank(TagsBlank):
 
     sex: str | None = "M"
 
-    def understand(self, text: str, desk: Desk) -> Understood:
+    def understand(self, text: str, book_session: BookSession) -> Understood:
         """Read the sires and their shares."""
-        sires = parse_sires(self.split(text, desk))
+        sires = parse_sires(self.split(text, book_session))
         for one in sires:
             if one.tag is not None:
-                self.find(one.tag, desk)
+                self.find(one.tag, book_session)
         return Understood(sires, f"{len(sires)} possible sires" if len(sires) > 1 else "")
 
 
 @dataclass(frozen=True)
-class TankBlank(Blank):
+class TankField(Field):
     """The code of a tank in use."""
 
-    def understand(self, text: str, desk: Desk) -> Understood:
+    def understand(self, text: str, book_session: BookSession) -> Understood:
         """Find the tank."""
-        tank = desk.read(tank_in_use, code=text.strip(), today=desk.today)
+        tank = book_session.read(tank_in_use, code=text.strip(), today=book_session.today)
         inside = ", ".join(tank.animals[:3]) + (" …" if len(tank.animals) > 3 else "")  # noqa: PLR2004 - half a line
         full = "" if tank.load is None else f", {tank.load:.0%} of its floor"
         return Understood(tank.tank, f"{tank.role}, {inside or 'empty'}{full}")
 
-    def complete(self, text: str, desk: Desk) -> Sequence[str]:
+    def complete(self, text: str, book_session: BookSession) -> Sequence[str]:
         """Codes that begin so."""
-        return desk.read(complete_tank, text=text.strip())
+        return book_session.read(complete_tank, text=text.strip())
 
 
 @dataclass(frozen=True)
-class SpeciesBlank(Blank):
+class SpeciesField(Field):
     """A species of the book."""
 
-    def understand(self, text: str, desk: Desk) -> Understood:
+    def understand(self, text: str, book_session: BookSession) -> Understood:
         """Find the species."""
-        page = desk.read(show_species, name=text)
+        page = book_session.read(show_species, name=text)
         return Understood(page.species, page.scientific_name)
 
-    def complete(self, text: str, desk: Desk) -> Sequence[str]:
+    def complete(self, text: str, book_session: BookSession) -> Sequence[str]:
         """Species that begin so."""
-        known = [one.species for one in desk.read(list_species)]
+        known = [one.species for one in book_session.read(list_species)]
         return [name for name in known if name.startswith(text.strip().lower())]
 
 
 _SEXES = {"F": "female", "M": "male", "U": "not sexed"}
 
 
-def told(hit: Hit, desk: Desk) -> str:
+def told(hit: Hit, book_session: BookSession) -> str:
     """Who an animal is, in half a line."""
     facts = (
         hit.name,
         _SEXES[hit.sex],
         hit.species,
         None if hit.age_days is None else show_span(hit.age_days),
-        None if hit.disc_width_mm is None else desk.length(hit.disc_width_mm),
+        None if hit.disc_width_mm is None else book_session.length(hit.disc_width_mm),
         f"in {hit.tank}" if hit.tank else None,
         hit.status if hit.status != "present" else None,
     )

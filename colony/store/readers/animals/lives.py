@@ -5,9 +5,9 @@ from dataclasses import dataclass
 from sqlalchemy import select
 from sqlmodel import Session, col
 
-from colony.planning.gates import ReadyRules
-from colony.planning.gestation import GestationPrior
-from colony.planning.growth import GrowthPrior
+from colony.planning.litters.gestation import GestationPrior
+from colony.planning.pups.gates import ReadyRules
+from colony.planning.pups.growth import GrowthPrior
 from colony.records import LifeHistory, Species
 from colony.records.species import FAMILY
 

@@ -9,11 +9,11 @@ from typing import NamedTuple
 from sqlalchemy import select
 from sqlmodel import Session, col
 
-from colony.planning.carried import carried
-from colony.planning.conception import Check, Evidence, Sign
-from colony.planning.gestation import Carried, GestationPrior
+from colony.planning.litters.conception import Check, Evidence, Sign
+from colony.planning.litters.gestation import Carried, GestationPrior
+from colony.planning.litters.gestations import carried
 from colony.records import Litter, MatingSign, Pairing, PairingSire, PregnancyFinding
-from colony.store.readers.herd import Herd
+from colony.store.readers.animals.herd import Herd
 from colony.store.readers.rows import read_rows
 
 _FINDING = {

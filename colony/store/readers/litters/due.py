@@ -4,8 +4,8 @@ from collections import defaultdict
 from collections.abc import Container, Iterator, Mapping
 from datetime import date
 
-from colony.planning.conception import Evidence
-from colony.planning.gestation import (
+from colony.planning.litters.conception import Evidence
+from colony.planning.litters.gestation import (
     Carried,
     DueWindow,
     GestationPrior,
@@ -13,9 +13,9 @@ from colony.planning.gestation import (
     due_window,
     likely_birth,
 )
-from colony.store.readers.dams import DamRecord
-from colony.store.readers.herd import Herd
-from colony.store.readers.lives import Lives
+from colony.store.readers.animals.herd import Herd
+from colony.store.readers.animals.lives import Lives
+from colony.store.readers.litters.dams import DamRecord
 
 
 def due_windows(

@@ -7,7 +7,7 @@ from typing import NamedTuple
 from sqlalchemy import func, select
 from sqlmodel import Session, col
 
-from colony.planning.nurseries import Nursery
+from colony.planning.litters.nurseries import Nursery
 from colony.records import Animal, Litter, Placement, System, Tank
 from colony.store.readers.rows import read_rows
 from colony.store.settings import BookSettings

@@ -9,7 +9,7 @@ from sqlmodel import Session, col
 
 from colony.notation.shares import SireShare, show_sires
 from colony.records import Litter, PossibleSire
-from colony.store.readers.herd import Herd, HerdRow
+from colony.store.readers.animals.herd import Herd, HerdRow
 
 Sires = tuple[tuple[int | None, float], ...]
 """Possible sires by animal id (None: somebody unknown), each with its share; they sum to 1."""

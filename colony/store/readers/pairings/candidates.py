@@ -8,13 +8,13 @@ from datetime import date
 from sqlalchemy import select
 from sqlmodel import Session, col
 
-from colony.planning.eligibility import Candidate
+from colony.planning.pairings.eligibility import Candidate
 from colony.records import Animal, Hold, Measurement, PossibleSire
-from colony.store.readers.dams import DamRecord, read_dams, read_pairing_sires
-from colony.store.readers.due import likely_births
-from colony.store.readers.herd import Herd, HerdRow, read_last_widths_mm
-from colony.store.readers.house import read_isolated
-from colony.store.readers.lives import Lives, read_lives
+from colony.store.readers.animals.herd import Herd, HerdRow, read_last_widths_mm
+from colony.store.readers.animals.lives import Lives, read_lives
+from colony.store.readers.litters.dams import DamRecord, read_dams, read_pairing_sires
+from colony.store.readers.litters.due import likely_births
+from colony.store.readers.tanks.house import read_isolated
 from colony.store.settings import read_settings
 
 

@@ -6,17 +6,17 @@ from datetime import date
 import numpy as np
 from sqlmodel import Session
 
-from colony.pedigree.descent import passed_down, traced_up
-from colony.pedigree.graph import FloatArray
-from colony.pedigree.range import kinship_range
-from colony.planning.limits import Limits
-from colony.planning.load import Tank, disc_mm2
-from colony.planning.pairing_wishes import BreedingTank, Stock, rare_share
-from colony.store.readers.candidates import read_candidates
-from colony.store.readers.herd import read_places
-from colony.store.readers.house import read_house
-from colony.store.readers.lives import read_lives
+from colony.pedigree.doubt.range import kinship_range
+from colony.pedigree.graph.descent import passed_down, traced_up
+from colony.pedigree.graph.graph import FloatArray
+from colony.planning.pairings.request import BreedingTank, Stock, rare_share
+from colony.planning.tanks.limits import Limits
+from colony.planning.tanks.load import TankFloor, disc_mm2
+from colony.store.readers.animals.herd import read_places
+from colony.store.readers.animals.lives import read_lives
+from colony.store.readers.pairings.candidates import read_candidates
 from colony.store.readers.pedigree import Lineage, read_lineage
+from colony.store.readers.tanks.house import read_house
 from colony.store.settings import read_settings
 
 
@@ -96,7 +96,7 @@ def _is_grown(width_mm: float | None, mature_mm: float | None) -> bool:
     return width_mm is None or mature_mm is None or width_mm >= mature_mm
 
 
-def _widest_mm(tank: Tank, limits: Limits) -> float:
+def _widest_mm(tank: TankFloor, limits: Limits) -> float:
     across = (tank.short_side_mm or 0.0) / limits.widths_across
     return min(across, (tank.long_side_mm or 0.0) / limits.widths_along)
 

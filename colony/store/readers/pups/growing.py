@@ -6,20 +6,20 @@ from datetime import date, timedelta
 from sqlalchemy import ColumnElement, select
 from sqlmodel import Session, col
 
-from colony.planning.feeding import Feeding as Fed
-from colony.planning.gates import PupFacts
-from colony.planning.growth import Width
-from colony.planning.growth_flags import TrustedWidths, trusted_widths
+from colony.planning.pups.feeding import FoodOffered as Fed
+from colony.planning.pups.gates import PupFacts
+from colony.planning.pups.growth import Width
+from colony.planning.pups.growth_flags import TrustedWidths, trusted_widths
 from colony.records import Animal, Feeding, Hold, Litter, Measurement
-from colony.store.readers.herd import HerdRow, read_herd
-from colony.store.readers.house import House, read_house
-from colony.store.readers.lives import Lives
+from colony.store.readers.animals.herd import HerdRow, read_herd
+from colony.store.readers.animals.lives import Lives
 from colony.store.readers.rows import read_rows
+from colony.store.readers.tanks.house import TanksOnDay, read_house
 from colony.store.settings import read_settings
 
 
 def read_pups(
-    session: Session, lives: Lives, today: date, house: House | None = None
+    session: Session, lives: Lives, today: date, house: TanksOnDay | None = None
 ) -> list[PupFacts]:
     """What the gates need to know of every growing pup; `house` if it was read already."""
     herd = read_herd(session, *_PUP)
@@ -61,7 +61,7 @@ def _is_grown(row: HerdRow, trusted: TrustedWidths, lives: Lives) -> bool:
     return widest_mm >= lives.of(row.species).mature_width_mm(row.sex)
 
 
-def _tank_code(house: House, row: HerdRow) -> str:
+def _tank_code(house: TanksOnDay, row: HerdRow) -> str:
     tank = house.tank_of.get(row.id)
     return house.tanks[tank].plan.code if tank is not None else ""
 

@@ -8,11 +8,11 @@ from functools import cached_property
 from sqlalchemy import select
 from sqlmodel import Session, col
 
-from colony.planning.growth import Width
-from colony.planning.growth_check import calibrated
-from colony.planning.growth_data import Grower
-from colony.planning.growth_fit import ColonyGrowth
-from colony.planning.growth_flags import (
+from colony.planning.pups.growth import Width
+from colony.planning.pups.growth_check import calibrated
+from colony.planning.pups.growth_data import Grower
+from colony.planning.pups.growth_fit import ColonyGrowth
+from colony.planning.pups.growth_flags import (
     GrowthRecord,
     OffCurve,
     TrustedWidths,
@@ -21,9 +21,9 @@ from colony.planning.growth_flags import (
     trusted_widths,
 )
 from colony.records import Animal, Litter
-from colony.store.readers.growing import read_widths
-from colony.store.readers.herd import Herd, HerdRow
-from colony.store.readers.lives import Lives
+from colony.store.readers.animals.herd import Herd, HerdRow
+from colony.store.readers.animals.lives import Lives
+from colony.store.readers.pups.growing import read_widths
 from colony.store.readers.rows import read_rows
 
 REMEMBERED_DAYS = 1100

@@ -7,13 +7,13 @@ from typing import Any, NamedTuple
 from sqlalchemy import ColumnElement, func, select
 from sqlmodel import Session, col
 
-from colony.planning.load import Occupant, isolating
-from colony.planning.load import Tank as TankPlan
+from colony.planning.tanks.load import Occupant, isolating
+from colony.planning.tanks.load import TankFloor as TankPlan
 from colony.records import Animal, Measurement, Placement, Species, System, Tank
-from colony.store.readers.herd import read_last_widths_mm
-from colony.store.readers.isolation import read_clocks
-from colony.store.readers.lives import Lives
+from colony.store.readers.animals.herd import read_last_widths_mm
+from colony.store.readers.animals.lives import Lives
 from colony.store.readers.rows import read_rows
+from colony.store.readers.tanks.isolation import read_clocks
 from colony.store.settings import BookSettings
 
 
@@ -29,7 +29,7 @@ class TankRow:
 
 
 @dataclass(frozen=True)
-class House:
+class TanksOnDay:
     """All tanks by id in walking order, and the occupants of each."""
 
     tanks: dict[int, TankRow]
@@ -57,7 +57,7 @@ class _Placed(NamedTuple):
     species: str | None
 
 
-def read_house(session: Session, lives: Lives, settings: BookSettings, today: date) -> House:
+def read_house(session: Session, lives: Lives, settings: BookSettings, today: date) -> TanksOnDay:
     """Read the tanks and their occupants on a day; a pup not yet measured counts at birth width."""
     tanks = read_tanks(session)
     placed = _read_placed(session, today)
@@ -73,7 +73,7 @@ def read_house(session: Session, lives: Lives, settings: BookSettings, today: da
         family = f"litter {one.litter_id}" if one.litter_id else ""
         occupant = Occupant(one.tag, width_mm, free_from.get(one.tank_id), family)
         occupants[one.tank_id] = (*occupants.get(one.tank_id, ()), occupant)
-    return House(tanks, occupants, {one.id: one.tank_id for one in placed})
+    return TanksOnDay(tanks, occupants, {one.id: one.tank_id for one in placed})
 
 
 def read_tanks(session: Session) -> dict[int, TankRow]:

@@ -7,7 +7,7 @@ from datetime import date
 from sqlalchemy import select
 from sqlmodel import Session, col
 
-from colony.planning.isolation import Clock, Stay, isolation_clock
+from colony.planning.tanks.isolation import Clock, Stay, isolation_clock
 from colony.records import Animal, Placement
 
 

@@ -8,15 +8,21 @@ from datetime import date, timedelta
 from sqlalchemy import func, select
 from sqlmodel import Session, col
 
-from colony.planning.housing import GROWING_ROLES, DueLitter, Swimmer, expected_pups, expected_sales
-from colony.planning.load import Tank
-from colony.planning.readiness import Readiness
+from colony.planning.pups.readiness import Readiness
+from colony.planning.tanks.load import TankFloor
+from colony.planning.tanks.occupancy import (
+    GROWING_ROLES,
+    ExpectedLitter,
+    Swimmer,
+    expected_pups,
+    expected_sales,
+)
 from colony.records import Animal, Litter
-from colony.store.readers.growth import Growth
-from colony.store.readers.herd import Herd, HerdRow, read_last_widths_mm
-from colony.store.readers.house import House, read_house
-from colony.store.readers.lives import Lives
+from colony.store.readers.animals.herd import Herd, HerdRow, read_last_widths_mm
+from colony.store.readers.animals.lives import Lives
+from colony.store.readers.pups.growth import Growth
 from colony.store.readers.rows import read_rows
+from colony.store.readers.tanks.house import TanksOnDay, read_house
 from colony.store.settings import BookSettings, read_settings
 
 ADULT_ROLES = frozenset({"breeding"})
@@ -38,7 +44,7 @@ class Birth:
 class Swimmers:
     """All tanks in use, and all who swim or will swim in them."""
 
-    tanks: tuple[Tank, ...]
+    tanks: tuple[TankFloor, ...]
     swimmers: tuple[Swimmer, ...]
 
 
@@ -86,7 +92,7 @@ def read_leaving(
 class _Stay:
     """How long pups stay in a nursery, and where they may be moved afterwards."""
 
-    def __init__(self, house: House, settings: BookSettings, today: date) -> None:
+    def __init__(self, house: TanksOnDay, settings: BookSettings, today: date) -> None:
         used = [tank.plan for tank in house.tanks.values() if tank.retired_on is None]
         self._nurseries = {tank.code for tank in used if tank.role == "nursery"}
         self._has_grow_out = any(tank.role in GROW_OUT_ROLES for tank in used)
@@ -103,7 +109,9 @@ class _Stay:
         return GROW_OUT_ROLES if self._has_grow_out and not young else GROWING_ROLES
 
 
-def _residents(session: Session, house: House, colony: Colony, stay: _Stay) -> Iterable[Swimmer]:
+def _residents(
+    session: Session, house: TanksOnDay, colony: Colony, stay: _Stay
+) -> Iterable[Swimmer]:
     widths_mm = read_last_widths_mm(session)
     codes = {
         litter or 0: code
@@ -138,7 +146,7 @@ def _coming(
     for birth in births:
         species = by_tag[birth.dam].species
         prior = colony.lives.of(species).growth("U")
-        due = DueLitter(birth.dam, birth.likely, size(species), birth.tank, prior)
+        due = ExpectedLitter(birth.dam, birth.likely, size(species), birth.tank, prior)
         yield from ((birth, pup) for pup in expected_pups(due))
 
 
