@@ -4,6 +4,7 @@ from datetime import date
 from typing import TYPE_CHECKING
 
 from colony.acts.animals import end_animal
+from colony.acts.search import name_animal
 from colony.notation.words import ENDS
 from colony.screens.slips.blanks import Blank, WordBlank
 from colony.screens.slips.known_blanks import TagBlank
@@ -30,6 +31,12 @@ class EndSlip(Slip):
     def firsts(self) -> dict[str, str]:
         """The animal that is looked at."""
         return {"tag": self.beginning.tag}
+
+    def asks(self, facts: Facts) -> str:
+        """Who is about to be written off, as what and since when."""
+        desk = self.app.desk
+        who = desk.read(name_animal, tag=facts["tag"], today=desk.today)
+        return f"{who}: {facts['how']} {facts['on']}."
 
     def write(self, session: "Session", facts: Facts, *, anyway: bool, today: date) -> Done:  # noqa: ARG002 - nothing to override
         """End the animal."""

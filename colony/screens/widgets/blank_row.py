@@ -70,8 +70,8 @@ class BlankRow(Vertical):
             self.read = Tried(Understood(None), problem)
         else:
             self.read = self._read(self.text)
-            if self.read.problem and self._complete():
-                self.read = self._read(self.text)
+            if self.read.problem:
+                self._complete()
         self._show()
         return self.read
 
@@ -106,15 +106,17 @@ class BlankRow(Vertical):
     def _read(self, text: str) -> Tried[Understood]:
         return tried(lambda: self.blank.understand(text, self._desk))
 
-    def _complete(self) -> bool:
-        """Put the first thing that it may become in place of what is typed."""
+    def _complete(self) -> None:
+        """Take the one thing that it may become; among several only the breeder chooses."""
         spoken = self.blank.spoken(self.text)
-        may_become = self.blank.complete(spoken, self._desk)
-        if not may_become or not spoken:
-            return False
-        with self.prevent(Input.Changed):
-            self.input.value = self.text[: len(self.text) - len(spoken)] + may_become[0]
-        return True
+        may_become = self.blank.complete(spoken, self._desk) if spoken else ()
+        if len(may_become) > 1:
+            some = ", ".join(may_become)
+            self.read = Tried(None, f"Several begin with {spoken}: {some}. Type more of it.")
+        elif may_become:
+            with self.prevent(Input.Changed):
+                self.input.value = self.text[: len(self.text) - len(spoken)] + may_become[0]
+            self.read = self._read(self.text)
 
     def _show(self) -> None:
         if self.read is None:
