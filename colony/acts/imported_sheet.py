@@ -13,6 +13,7 @@ from colony.acts.known_book import known_book, read_rows
 from colony.exchange.animal_cells import Reading
 from colony.exchange.animal_sheet import AnimalRow, Sheet, read_animals
 from colony.exchange.delimited import Table
+from colony.exchange.doubtful_parents import check_named_parents
 from colony.exchange.faults import Fault
 from colony.exchange.headings import match_headings
 from colony.exchange.kin_checks import Kin, check_kin, gather_kin
@@ -80,7 +81,7 @@ def _sift(
     skip_bad: bool,
 ) -> tuple[Sequence[AnimalRow], dict[str, Kin], tuple[Fault, ...]]:
     """The rows without a fault, and every fault; what is left is checked again until none is."""
-    found = set(faults)
+    found = {*faults, *check_named_parents(sheet, rows, book)}
     good = rows
     while True:
         kin = gather_kin(good, book)
