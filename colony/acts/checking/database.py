@@ -61,7 +61,10 @@ def told_by_journal(session: Session, _today: date) -> Iterator[Finding]:
 def clock_of_journal(session: Session, _today: date) -> Iterator[Finding]:
     """Acts that seem to be of a time to come, or older than the act before them."""
     mend = "set the clock of the computer; acts keep their order"
-    moments = [(entry.number, entry.at) for entry in read_entries(session)]
+    try:
+        moments = [(entry.number, entry.at) for entry in read_entries(session)]
+    except JournalDamaged:
+        return  # told_by_journal says it
     back = [after for before, after in pairwise(moments) if after[1] < before[1]]
     for number, at in back[-3:]:
         problem = f"is of {at:%Y-%m-%d}, before the act before it"
