@@ -6,9 +6,12 @@ from sqlmodel import Session
 
 from colony.acts.checking import animals, births, database, housing, parents
 from colony.acts.checking.finding import Check, Finding
+from colony.store.damage import broken_rules
+from colony.store.failures import STUMBLES
 
 CHECKS: tuple[Check, ...] = (
     database.sound_file,
+    database.rows_as_allowed,
     database.told_by_journal,
     database.readable_settings,
     database.clock_of_journal,
@@ -34,6 +37,20 @@ CHECKS: tuple[Check, ...] = (
 
 
 def check_book(session: Session, *, today: date) -> list[Finding]:
-    """Run every check of the book; what is wrong comes before what is odd."""
-    found = [finding for check in CHECKS for finding in check(session, today)]
+    """Run every check of the book; what is wrong comes before what is odd.
+
+    A check that stumbles over a damaged row is passed over, and that is told.
+    """
+    found = [finding for check in CHECKS for finding in _look(check, session, today)]
     return sorted(found, key=lambda one: not one.wrong)
+
+
+def _look(check: Check, session: Session, today: date) -> list[Finding]:
+    try:
+        return list(check(session, today))
+    except STUMBLES:
+        if next(broken_rules(session.connection()), None) is None:
+            raise
+        asked = check.__name__.replace("_", " ")
+        problem = f"the check of {asked} cannot be made before the damaged rows are mended"
+        return [Finding("database", True, "the book", problem, database.REBUILD)]

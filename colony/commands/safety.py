@@ -55,7 +55,9 @@ def history(
 
 @app.command("undo")
 def undo(
-    count: Annotated[int, typer.Argument(help="How many acts to go back.", min=1)] = 1,
+    count: Annotated[
+        int, typer.Argument(help="How many acts to go back.", min=1, max=1_000_000)
+    ] = 1,
     act: Annotated[
         int | None, typer.Option(help="Undo only the act of this number, wherever it stands.")
     ] = None,

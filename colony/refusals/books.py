@@ -37,6 +37,16 @@ class NotABook(Refusal):
         )
 
 
+class RowDamaged(Refusal):
+    """A row of the book is not as its table allows: it was changed past the program."""
+
+    def __init__(self, location: str, row: str, rule: str) -> None:
+        super().__init__(
+            f"The book at {at(location)} is damaged: {shown(row)} breaks the rule that {rule}; nothing was written: "
+            "see each such row with colony book check, and make the book anew from its journal with colony book rebuild PATH."
+        )
+
+
 class BookIsNewer(Refusal):
     """A book was last opened by a newer program."""
 

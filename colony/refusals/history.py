@@ -71,7 +71,7 @@ class JournalDamaged(Refusal):
 
     def __init__(self, number: int) -> None:
         super().__init__(
-            f"What act {number} of the journal changed cannot be read: the book is damaged; "
+            f"What act {number} of the journal says cannot be read: the book is damaged; "
             "put a backup back with: colony book restore newest."
         )
 

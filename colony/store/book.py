@@ -11,7 +11,7 @@ from sqlmodel import Session
 
 from colony.refusals.books import BookAlreadyThere, BookVanished, NoSuchBook, NotABook
 from colony.store.engine import looking, make_engine, take_turn, writing
-from colony.store.failures import in_words
+from colony.store.failures import STUMBLES, in_words
 from colony.store.location import FileIdentity, identity, is_url, make_folder, named
 from colony.store.versions import bring_up_to_date
 
@@ -31,7 +31,11 @@ class Book:
     def reading(self) -> Iterator[Session]:
         """A session to read in; what it changes is thrown away."""
         self._refuse_vanished()
-        with in_words(self.location), Session(looking(self.engine)) as session:
+        with (
+            in_words(self.location),
+            Session(looking(self.engine)) as session,
+            _or_damaged(session, self.location),
+        ):
             yield session
 
     @contextmanager
@@ -63,13 +67,14 @@ class Book:
         self._refuse_vanished()
         with in_words(self.location), Session(writing(self.engine)) as session:
             take_turn(session.connection())
-            begin_act(session, self.engine, self.location)
-            recorder = Recorder(session)
-            yield session
-            session.flush()
-            if seen is not None:
-                refuse_changed_meanwhile(session, seen, recorder.steps)
-            write_entry(session, name, recorder)
+            with _or_damaged(session, self.location):
+                begin_act(session, self.engine, self.location)
+                recorder = Recorder(session)
+                yield session
+                session.flush()
+                if seen is not None:
+                    refuse_changed_meanwhile(session, seen, recorder.steps)
+                write_entry(session, name, recorder)
             session.commit()
 
     def _refuse_vanished(self) -> None:
@@ -80,6 +85,19 @@ class Book:
     def close(self) -> None:
         """Let go of the database."""
         self.engine.dispose()
+
+
+@contextmanager
+def _or_damaged(session: Session, location: str) -> Iterator[None]:
+    """Where somebody stumbles over a damaged row, refuse the book by `RowDamaged`."""
+    try:
+        yield
+    except STUMBLES:
+        from colony.store.damage import refuse_damaged  # noqa: PLC0415 - hardly ever needed
+
+        session.rollback()
+        refuse_damaged(session.connection(), location)
+        raise
 
 
 def open_book(location: str, *, begin: bool = False) -> Book:

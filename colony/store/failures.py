@@ -25,6 +25,9 @@ _MEANINGS: tuple[tuple[tuple[str, ...], Callable[[str, str], Refusal]], ...] = (
 )
 """Words of SQLite, or states of PostgreSQL (its manual, appendix A), and what each means."""
 
+STUMBLES = (ArithmeticError, AttributeError, LookupError, RecursionError, TypeError, ValueError)
+"""How a program stops on a value that it may count on not to be in a book."""
+
 
 @contextmanager
 def in_words(location: str) -> Iterator[None]:
