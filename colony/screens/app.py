@@ -8,12 +8,13 @@ from typing import TYPE_CHECKING, Any, ClassVar, cast
 
 from textual.app import App
 from textual.binding import BindingType
-from textual.events import Event, Key
+from textual.events import Event, InputEvent, Key
 from textual.reactive import reactive
 
 from colony.acts.watch import News
 from colony.screens.about import About, Beginning
 from colony.screens.desk import Desk
+from colony.screens.held_key import HeldKey
 from colony.screens.keys import KEYS
 from colony.screens.palette import EveryCommand
 from colony.screens.place import Place
@@ -62,6 +63,7 @@ class ColonyApp(App[None]):
         # Only with the terminal's own colours can textual leave all colour out (NO_COLOR).
         super().__init__(ansi_color=True if os.environ.get("NO_COLOR") else None)
         self.desk, self.changes = desk, 0
+        self.undo_key, self.pressed_at = HeldKey(), 0.0
         self.set_reactive(ColonyApp.day, desk.today)
         for one in THEMES:
             self.register_theme(one)
@@ -76,6 +78,8 @@ class ColonyApp(App[None]):
 
         Otherwise, on a slow machine, keys typed ahead of a slip or a blank would go astray.
         """
+        if isinstance(event, InputEvent):
+            self.pressed_at = event.time
         if not isinstance(event, Key) or event.is_forwarded:
             await super().on_event(event)
             return
@@ -100,6 +104,7 @@ class ColonyApp(App[None]):
 
     def wrote(self, words: str) -> None:
         """Say what was written, and show the book anew."""
+        self.undo_key.release()
         self.say(f"{words} u takes it back.", "written")
         self.changed()
 
@@ -161,11 +166,11 @@ class ColonyApp(App[None]):
 
         self.push_screen(KeysPage(self.screen))
 
-    def action_undo(self) -> None:
-        """Take the last act back."""
+    async def action_undo(self) -> None:
+        """Take one's own last act back."""
         from colony.screens.undoing import take_back
 
-        take_back(self)
+        await take_back(self)
 
     def _look(self) -> None:
         self.day = self.desk.today

@@ -13,7 +13,7 @@ from colony.planning.gestation import GestationPrior
 from colony.planning.gestation_judgement import SHORTEST_SHARE
 from colony.records import Animal, Litter
 from colony.store.readers.dams import BirthRow, DamRecord, read_dams
-from colony.store.readers.herd import HerdRow, read_herd
+from colony.store.readers.herd import HerdRow, read_breeders, read_herd
 from colony.store.readers.lives import read_lives
 from colony.store.readers.meetings import read_meetings
 from colony.store.readers.parents import read_parents
@@ -100,7 +100,7 @@ def pups_of_litters(session: Session, _today: date) -> Iterator[Finding]:
 
 
 def _dams(session: Session) -> Iterator[tuple[HerdRow, DamRecord, GestationPrior]]:
-    herd, lives = read_herd(session), read_lives(session)
+    herd, lives = read_breeders(session), read_lives(session)
     for dam_id, record in read_dams(session, herd).items():
         row = herd.by_id(dam_id)
         yield row, record, lives.of(row.species).gestation()
