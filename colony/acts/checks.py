@@ -9,6 +9,7 @@ from colony.acts.checking.finding import Check, Finding
 
 CHECKS: tuple[Check, ...] = (
     database.sound_file,
+    database.counters_go_on,
     database.told_by_journal,
     database.readable_settings,
     database.clock_of_journal,

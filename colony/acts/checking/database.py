@@ -11,6 +11,7 @@ from colony.acts.checking.finding import Finding
 from colony.records import Setting
 from colony.refusals.history import JournalDamaged
 from colony.store import clock
+from colony.store.counters import counters_behind
 from colony.store.entries import read_entries
 from colony.store.first_of_day import CLOCK_MAY_DIFFER
 from colony.store.settings import unreadable_settings
@@ -31,6 +32,15 @@ def sound_file(session: Session, _today: date) -> Iterator[Finding]:
     for table, row, target, _ in session.connection().execute(text("PRAGMA foreign_key_check")):
         problem = f"refers to a row of {target} that is not there"
         yield Finding("database", True, f"{table} {row}", problem, mend)
+
+
+def counters_go_on(session: Session, _today: date) -> Iterator[Finding]:
+    """Counters of PostgreSQL that would give a new row the number of one that is there."""
+    for one in counters_behind(session.connection()):
+        problem = (
+            f"counts on from {one.last}, but has rows up to {one.newest}: acts will be refused"
+        )
+        yield Finding("counters", True, one.table, problem, "colony book recount")
 
 
 def told_by_journal(session: Session, _today: date) -> Iterator[Finding]:
