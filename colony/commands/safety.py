@@ -141,6 +141,8 @@ def restore(
     say(f"Restored from {done.restored}.")
     if done.kept:
         say(f"What was there is kept: {done.kept}.")
+    for log in done.set_aside:
+        say(f"Set aside: {log}. It is of the file that was there and may hold its last acts.")
 
 
 @app.command("copy")
@@ -178,6 +180,22 @@ def rebuild(
         show_json(written)
         return
     say(f"{written.acts} acts of the journal made {written.rows} rows in {written.location}.")
+
+
+@app.command("recount")
+def recount(book: Book = None, *, as_json: AsJson = False) -> None:
+    """Let the counters that number new rows on a server go on after the rows that are there."""
+    from colony.acts import backups
+
+    with opened(book) as one:
+        raised = backups.recount(one)
+    if as_json:
+        show_json(raised)
+        return
+    for counter in raised:
+        say(f"{counter.table}: counted on from {counter.last}, now from {counter.newest}.")
+    if not raised:
+        say("Every counter is past its rows already.")
 
 
 def _ask_to_undo(foreseen: "Foreseen") -> None:

@@ -161,6 +161,16 @@ class CopyDamaged(Refusal):
         )
 
 
+class NotRestored(Refusal):
+    """A backup was put in place, and what was read back is not the backup."""
+
+    def __init__(self, location: str, why: str) -> None:
+        super().__init__(
+            f"The backup did not come out whole at {at(location)} ({shown(why)}); what was there before is safe, "
+            "see colony book backup --list: check the disk, then restore again."
+        )
+
+
 class NoSuchCopy(WrongUse):
     """There is no backup of that name."""
 
@@ -176,6 +186,16 @@ class BookRefused(Refusal):
 
     def __init__(self, rule: str) -> None:
         super().__init__(f"The book refused this ({rule}); nothing was written.")
+
+
+class NumberTaken(Refusal):
+    """The counter of a server gave a number that a row has."""
+
+    def __init__(self, rule: str) -> None:
+        super().__init__(
+            f"The book refused this ({rule}); nothing was written: a counter is behind its rows, "
+            "let it go on after them with colony book recount, then try again."
+        )
 
 
 class UnknownSetting(WrongUse):

@@ -13,6 +13,7 @@ from colony.refusals.books import (
     DiskFull,
     MayNotWrite,
     NotABook,
+    NumberTaken,
     UnfitForBook,
 )
 from colony.store.location import named
@@ -29,13 +30,17 @@ STUMBLES = (ArithmeticError, AttributeError, LookupError, RecursionError, TypeEr
 """How a program stops on a value that it may count on not to be in a book."""
 
 
+_TAKEN, _NUMBER = "23505", '"pk_'
+"""State of a value that is there already, and how our rules begin that are of a row's number."""
+
+
 @contextmanager
 def in_words(location: str) -> Iterator[None]:
     """Refuse in one sentence what the database at `location` fails to do."""
     try:
         yield
     except IntegrityError as broken:
-        raise BookRefused(_first_line(broken.orig)) from broken
+        raise _broken_rule(broken.orig) from broken
     except (DataError, UnicodeEncodeError, OverflowError) as unfit:
         raise UnfitForBook(_first_line(getattr(unfit, "orig", unfit))) from unfit
     except DatabaseError as failed:
@@ -49,6 +54,12 @@ def refusal_of(error: BaseException | None, location: str) -> Refusal:
         if any(sign in why or sign == state for sign in signs):
             return refusal(named(location), why)
     return BookNotReachable(named(location), why)
+
+
+def _broken_rule(error: BaseException | None) -> Refusal:
+    rule = _first_line(error)
+    taken = getattr(error, "sqlstate", None) == _TAKEN and _NUMBER in rule
+    return NumberTaken(rule) if taken else BookRefused(rule)
 
 
 def _first_line(error: BaseException | None) -> str:

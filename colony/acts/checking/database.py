@@ -11,6 +11,7 @@ from colony.acts.checking.finding import Finding
 from colony.records import Setting
 from colony.refusals.history import JournalDamaged
 from colony.store import clock
+from colony.store.counters import counters_behind
 from colony.store.damage import broken_rules
 from colony.store.entries import read_entries
 from colony.store.first_of_day import CLOCK_MAY_DIFFER
@@ -40,6 +41,15 @@ def rows_as_allowed(session: Session, _today: date) -> Iterator[Finding]:
     for one in islice(broken_rules(session.connection()), MOST):
         problem = f"breaks the rule that {one.rule}"
         yield Finding("database", True, f"{one.table} {one.key}", problem, REBUILD)
+
+
+def counters_go_on(session: Session, _today: date) -> Iterator[Finding]:
+    """Counters of PostgreSQL that would give a new row the number of one that is there."""
+    for one in counters_behind(session.connection()):
+        problem = (
+            f"counts on from {one.last}, but has rows up to {one.newest}: acts will be refused"
+        )
+        yield Finding("counters", True, one.table, problem, "colony book recount")
 
 
 def told_by_journal(session: Session, _today: date) -> Iterator[Finding]:
