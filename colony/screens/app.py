@@ -12,6 +12,7 @@ from textual.events import Event, InputEvent, Key
 from textual.reactive import reactive
 
 from colony.acts.watch import News
+from colony.refusals.base import Refusal
 from colony.screens.about import About, Beginning
 from colony.screens.desk import Desk
 from colony.screens.held_key import HeldKey
@@ -19,6 +20,7 @@ from colony.screens.keys import KEYS
 from colony.screens.palette import EveryCommand
 from colony.screens.place import Place
 from colony.screens.places import PLACES
+from colony.screens.refused import Tried, tried
 from colony.screens.said import Said
 from colony.screens.slips.table import SLIPS
 from colony.screens.themes import BLACKWATER, SANDBAR, SIXTEEN, THEMES, theme_for
@@ -28,6 +30,12 @@ if TYPE_CHECKING:
 
 LOOK_SECONDS = 2.0
 """How often the book is looked at for what others wrote."""
+
+LOOK = "look"
+"""The group of the worker that looks."""
+
+AWAY = "The book is away; what is typed stays, and it is looked for by itself."
+"""What is said before the reason: a slip may have room for one line."""
 
 PAGES = {
     "plan": "colony.screens.pairing_plan",
@@ -58,12 +66,15 @@ class ColonyApp(App[None]):
     busy: reactive[bool] = reactive(default=False)
     said: reactive[Said] = reactive(Said())
     day: reactive[date] = reactive(date.min)
+    away: reactive[str] = reactive("")
+    """Why the book cannot be read now; empty while it can."""
 
     def __init__(self, desk: Desk, theme: str | None = None) -> None:
         # Only with the terminal's own colours can textual leave all colour out (NO_COLOR).
         super().__init__(ansi_color=True if os.environ.get("NO_COLOR") else None)
         self.desk, self.changes = desk, 0
         self.undo_key, self.pressed_at = HeldKey(), 0.0
+        self.fault: Refusal | None = None
         self.set_reactive(ColonyApp.day, desk.today)
         for one in THEMES:
             self.register_theme(one)
@@ -172,14 +183,39 @@ class ColonyApp(App[None]):
 
         await take_back(self)
 
+    def _handle_exception(self, error: Exception) -> None:
+        """Keep what an error of ours leaves to tell; textual then closes the screens."""
+        if self.fault is None:
+            from colony.screens.faults import fault_of
+
+            stacks = self._screen_stacks.values()
+            self.fault = fault_of(error, (screen for stack in stacks for screen in stack))
+        super()._handle_exception(error)
+
+    def _fatal_error(self) -> None:
+        """Close without a traceback: `run_screens` says the fault in a sentence."""
+        self._close_messages_no_wait()
+
     def _look(self) -> None:
         self.day = self.desk.today
-        self.run_worker(self._look_at_book, thread=True, exclusive=True, group="look")
+        # A server that does not answer keeps a look waiting; the next ones need not queue up.
+        if not any(one.group == LOOK and not one.is_finished for one in self.workers):
+            self.run_worker(self._look_at_book, thread=True, group=LOOK)
 
     def _look_at_book(self) -> None:
-        news = self.desk.news()
-        if news is not None:
-            self.call_from_thread(self._changed_elsewhere, news)
+        looked = tried(self.desk.news)
+        if looked.problem or looked.answer or self.away:
+            self.call_from_thread(self._looked, looked)
+
+    def _looked(self, looked: Tried[News | None]) -> None:
+        was_away, self.away = self.away, looked.problem and f"{AWAY} {looked.problem}"
+        if self.away:
+            self.say(self.away, "away")
+        elif looked.answer:
+            self._changed_elsewhere(looked.answer)
+        elif was_away:
+            self.say("The book is there again.", "elsewhere")
+            self.changed()
 
     def _changed_elsewhere(self, news: News) -> None:
         more = f" (and {news.acts - 1} more)" if news.acts > 1 else ""

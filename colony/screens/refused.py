@@ -16,6 +16,7 @@ SAID_HERE = {
     "look with colony book history, and name any other act with colony book undo --act NUMBER": (
         "in the log (8), z takes back any other act"
     ),
+    ", then begin again.": ", or leave (q) and begin again.",
     "see: colony animal list.": "press / to find it.",
     "see: colony tank list.": "press 6 to see the house.",
 }

@@ -23,12 +23,21 @@ def keep_keys_quick() -> None:
 
 
 def run_screens() -> None:
-    """Open the book and keep the screens up until the breeder leaves."""
+    """Open the book and keep the screens up until the breeder leaves.
+
+    Raises
+    ------
+    ScreensFailed
+        A fault of the program ended them.
+    """
     keep_keys_quick()
     book = open_book(book_location(), begin=True)
     desk = Desk(book)
     desk.begin()
+    app = ColonyApp(desk)
     try:
-        ColonyApp(desk).run()
+        app.run()
     finally:
-        book.close()
+        desk.book.close()
+    if app.fault is not None:
+        raise app.fault

@@ -3,7 +3,7 @@
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 
-from sqlalchemy.exc import DatabaseError, DataError, IntegrityError
+from sqlalchemy.exc import DataError, DBAPIError, IntegrityError
 
 from colony.refusals.base import Refusal
 from colony.refusals.books import (
@@ -43,7 +43,7 @@ def in_words(location: str) -> Iterator[None]:
         raise _broken_rule(broken.orig) from broken
     except (DataError, UnicodeEncodeError, OverflowError) as unfit:
         raise UnfitForBook(_first_line(getattr(unfit, "orig", unfit))) from unfit
-    except DatabaseError as failed:
+    except DBAPIError as failed:
         raise refusal_of(failed.orig, location) from failed
 
 

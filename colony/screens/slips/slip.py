@@ -115,10 +115,17 @@ class Slip(ModalScreen[Done | None]):
         Blanks that have to be filled come first; where all are filled, the last one is
         where a letter does least.
         """
-        self._hint()
+        self.watch(self.app, "away", self._book_came_or_went)
         empty = next((row for row in self.rows if not row.text), self.rows[-1])
         # At once, not when there is time: the next key may be in the queue already.
         self.set_focus((self._open_row() or empty).input)
+
+    @property
+    def typed(self) -> list[str]:
+        """What was typed and is not written: each blank with what stands in it."""
+        return [
+            f"{self.TITLE_WORDS}, {row.blank.label}: {row.text}" for row in self.rows if row.touched
+        ]
 
     @property
     def rows(self) -> list[BlankRow]:
@@ -262,7 +269,17 @@ class Slip(ModalScreen[Done | None]):
             None,
         )
 
+    def _book_came_or_went(self, away: str) -> None:
+        """Say that the book is away; when it is there again, read anew what could not be read."""
+        for row in self.rows:
+            if not away and row.read and row.read.problem:
+                row.read_on()
+        self._hint()
+
     def _hint(self) -> None:
+        if self.app.away:
+            self._say(f"! {self.app.away}", True)
+            return
         wanting = [row.blank.label for row in self.rows if row.blank.needed and not row.text]
         wrong = [row.blank.label for row in self.rows if row.read and row.read.problem]
         enter = f"Enter goes on to {wanting[0]}" if wanting else "Enter writes it"

@@ -81,7 +81,11 @@ class BlankRow(Vertical):
         self._show()
 
     def on_input_changed(self, _: Input.Changed) -> None:
-        """Read while typing, in a thread: some blanks ask the book."""
+        """Read while typing."""
+        self.read_on()
+
+    def read_on(self) -> None:
+        """Read what stands here, in a thread: some blanks ask the book."""
         text = self.text
         if not text:
             self.read, self.may_become = None, ()
@@ -98,10 +102,14 @@ class BlankRow(Vertical):
             self.post_message(self.Shown())
 
     def _check(self, text: str) -> None:
-        may_become = self.blank.complete(self.blank.spoken(text), self._desk)
+        may_become = self._may_become(self.blank.spoken(text))
         exact = any(one.casefold() == self.blank.spoken(text).casefold() for one in may_become)
         read = Tried[Understood]() if may_become and not exact else self._read(text)
         self.post_message(self.Checked(text, read, may_become))
+
+    def _may_become(self, spoken: str) -> Sequence[str]:
+        """What begins so; nothing where the book cannot be asked, which reading it then says."""
+        return tried(lambda: self.blank.complete(spoken, self._desk)).answer or ()
 
     def _read(self, text: str) -> Tried[Understood]:
         return tried(lambda: self.blank.understand(text, self._desk))
@@ -109,7 +117,7 @@ class BlankRow(Vertical):
     def _complete(self) -> None:
         """Take the one thing that it may become; among several only the breeder chooses."""
         spoken = self.blank.spoken(self.text)
-        may_become = self.blank.complete(spoken, self._desk) if spoken else ()
+        may_become = self._may_become(spoken) if spoken else ()
         if len(may_become) > 1:
             some = ", ".join(may_become)
             self.read = Tried(None, f"Several begin with {spoken}: {some}. Type more of it.")
