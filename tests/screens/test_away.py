@@ -80,7 +80,7 @@ def test_every_place_and_slip_is_there_while_the_book_is_away(farm: Path) -> Non
         move(farm, away)
         for place in PLACES:
             await app.action_go(place)
-            app.action_undo()
+            await app.action_undo()
             await settle(app, pilot)
             assert "The book is away" in await look_at_book(app, pilot)
         for slip in SLIPS.keys() - {"partners"}:  # it writes nothing, and asks on its page

@@ -278,7 +278,7 @@ class Slip(ModalScreen[Done | None]):
 
     def _hint(self) -> None:
         if self.app.away:
-            self._say(f"! {self.app.away}", True)
+            self._say(f"! {self.app.away}", "wrong")
             return
         wanting = [row.blank.label for row in self.rows if row.blank.needed and not row.text]
         wrong = [row.blank.label for row in self.rows if row.read and row.read.problem]
