@@ -1,19 +1,24 @@
 """`colony animal`: who is who."""
 
-from typing import Annotated
+import sys
+from collections.abc import Mapping
+from typing import TYPE_CHECKING, Annotated, Any
 
 import typer
 
 from colony.commands.cli.completion import complete_tag
 from colony.commands.cli.opened import acting, length_unit, reading
-from colony.commands.cli.options import AsJson, Book, On, Tag, subject
+from colony.commands.cli.options import AsJson, Book, On, Tag, Yes, subject
 from colony.commands.cli.output import say, show_facts, show_json, show_table, warn
 from colony.commands.cli.read import day, day_or_none, known_day, today
 from colony.notation.measures import parse_length_mm, show_length
 from colony.notation.shares import parse_sires
-from colony.notation.tags import parse_tag, parse_text
+from colony.notation.tags import parse_tag, parse_text, printable
 from colony.notation.transponders import parse_transponder
 from colony.notation.words import ENDS, ORIGINS, SEXES, STATUSES, parse_word
+
+if TYPE_CHECKING:
+    from sqlmodel import Session
 
 app = subject("Who is who: add, show, list, edit, hold and end animals.")
 
@@ -154,18 +159,26 @@ def end(
     on: On = "today",
     why: Annotated[str | None, typer.Option(help="To whom, or of what.")] = None,
     book: Book = None,
+    *,
+    yes: Yes = False,
 ) -> None:
     """Write down that an animal died, was sold or is gone; it leaves its tank and pairings."""
-    from colony.acts.animals.animals import end_animal
-
-    word = parse_word(how, ENDS, "end")
+    facts = {
+        "tag": tag,
+        "how": parse_word(how, ENDS, "end"),
+        "on": day(on),
+        "why": _text(why, "reason"),
+        "today": today(),
+    }
+    if not yes and sys.stdin.isatty():
+        # A trial, which is thrown away: what cannot be written is refused before it is asked.
+        with reading(book) as session:
+            named = _end(session, facts)
+        typer.confirm(f"{printable(named)} Write it?", abort=True, err=True)
     with acting(book, "animal end") as session:
-        ended = end_animal(
-            session, tag=tag, how=word, on=day(on), why=_text(why, "reason"), today=today()
-        )
-        tag, ended_on = ended.tag, ended.ended_on
-    say(f"{tag}: {word} on {ended_on}.")
-    if word == "died":
+        named = _end(session, facts)
+    say(named)
+    if facts["how"] == "died":
         warn(["A dead ray still stings, and so does a shed sting: handle it with a tool."])
 
 
@@ -280,3 +293,13 @@ def show(tag: Tag, book: Book = None, *, as_json: AsJson = False) -> None:
 
 def _text(text: str | None, what: str) -> str | None:
     return None if text is None else parse_text(text, what)
+
+
+def _end(session: "Session", facts: Mapping[str, Any]) -> str:
+    """End an animal; who it was, in full, so that a mistaken tag is seen."""
+    from colony.acts.animals.animals import end_animal
+    from colony.acts.animals.search import name_animal
+
+    named = name_animal(session, tag=facts["tag"], today=facts["today"])
+    end_animal(session, **facts)
+    return f"{named}: {facts['how']} {facts['on']}."

@@ -3,6 +3,9 @@
 from colony.refusals.notation import UnknownWord
 
 SEXES = ("F", "M", "U")
+SEX_WORDS = {"F": "female", "M": "male", "U": "not sexed"}
+"""A sex as it is said."""
+
 ORIGINS = ("born here", "bred elsewhere", "wild", "unknown")
 STATUSES = ("present", "sold", "died", "gone")
 ENDS = ("sold", "died", "gone")

@@ -1,5 +1,7 @@
 """Refusals of the book itself: not there, already there, newer than the program, damaged."""
 
+from collections.abc import Sequence
+
 from colony.refusals.base import Refusal, WrongUse
 from colony.refusals.notation import shown
 
@@ -34,6 +36,16 @@ class NotABook(Refusal):
     def __init__(self, location: str, why: str) -> None:
         super().__init__(
             f"{at(location)} cannot be read as a colony book ({why}): check the path, or put a backup back with: colony book restore newest."
+        )
+
+
+class RowDamaged(Refusal):
+    """A row of the book is not as its table allows: it was changed past the program."""
+
+    def __init__(self, location: str, row: str, rule: str) -> None:
+        super().__init__(
+            f"The book at {at(location)} is damaged: {shown(row)} breaks the rule that {rule}; nothing was written: "
+            "see each such row with colony book check, and make the book anew from its journal with colony book rebuild PATH."
         )
 
 
@@ -151,6 +163,16 @@ class CopyDamaged(Refusal):
         )
 
 
+class NotRestored(Refusal):
+    """A backup was put in place, and what was read back is not the backup."""
+
+    def __init__(self, location: str, why: str) -> None:
+        super().__init__(
+            f"The backup did not come out whole at {at(location)} ({shown(why)}); what was there before is safe, "
+            "see colony book backup --list: check the disk, then restore again."
+        )
+
+
 class NoSuchCopy(WrongUse):
     """There is no backup of that name."""
 
@@ -168,6 +190,16 @@ class BookRefused(Refusal):
         super().__init__(f"The book refused this ({rule}); nothing was written.")
 
 
+class NumberTaken(Refusal):
+    """The counter of a server gave a number that a row has."""
+
+    def __init__(self, rule: str) -> None:
+        super().__init__(
+            f"The book refused this ({rule}); nothing was written: a counter is behind its rows, "
+            "let it go on after them with colony book recount, then try again."
+        )
+
+
 class UnknownSetting(WrongUse):
     """There is no setting of that name."""
 
@@ -180,3 +212,18 @@ class BadSetting(WrongUse):
 
     def __init__(self, key: str, value: str, right: str) -> None:
         super().__init__(f"{key} cannot be {shown(value)}: it takes {right}.")
+
+
+_LONGEST_FAULT = 200
+
+
+class ScreensFailed(Refusal):
+    """A fault of the program ended the screens; what was typed and not written is told."""
+
+    def __init__(self, fault: str, typed: Sequence[str] = ()) -> None:
+        kept = f"; typed and not written: {'; '.join(typed)}" if typed else ""
+        super().__init__(
+            f"The screens had to close over a fault of the program ({shown(fault, _LONGEST_FAULT)}), "
+            "and what was written before is safe in the book: begin again, and tell whoever looks "
+            f"after the program{kept}."
+        )

@@ -129,6 +129,18 @@ class NothingByThatName(WrongUse):
         super().__init__(f"There is no {what} {shown(text)}: {hint}")
 
 
+class ParentInDoubt(WrongUse):
+    """A parent that has no row looks like a doubt, or like a known tag written otherwise."""
+
+    def __init__(self, text: str, near: list[str]) -> None:
+        hint = f" (did you mean {listed([shown(one) for one in near])}?)" if near else ""
+        super().__init__(
+            f"{shown(text)} is no tag in the book or in this file{hint}: name the tag alone, "
+            "sires in doubt as B7=0.7 B8=0.3, or leave the cell empty; "
+            "an animal that is called so needs a row of its own."
+        )
+
+
 class OwnParentCell(WrongUse):
     """An animal is named as its own parent."""
 

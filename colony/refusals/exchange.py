@@ -146,6 +146,16 @@ class WouldOverwrite(Refusal):
         )
 
 
+class NotAnExport(Refusal):
+    """An export would strew its files among others."""
+
+    def __init__(self, path: str, sign: str) -> None:
+        super().__init__(
+            f"{shown(path)} is a folder of other things (it has no {sign}); nothing was written: name a "
+            "folder that is not there yet, or an earlier export with --yes."
+        )
+
+
 class CannotWrite(Refusal):
     """An export cannot be written."""
 

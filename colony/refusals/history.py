@@ -9,12 +9,23 @@ _MOST = 3
 
 
 class NothingToUndo(Refusal):
-    """There are not so many acts that can be undone."""
+    """Somebody has not so many acts of their own that can be undone."""
 
-    def __init__(self, asked: int, there: int) -> None:
-        many = "no act" if not there else f"only {there} act{'s' * (there > 1)}"
+    def __init__(self, asked: int, there: int, who: str) -> None:
+        many = ("is no act", "is only 1 act")[there] if there < 2 else f"are only {there} acts"  # noqa: PLR2004 - one and many
         super().__init__(
-            f"There is {many} to undo, not {asked}: look with colony book history; nothing was written."
+            f"There {many} of {shown(who)} to undo, not {asked}: look with colony book history, "
+            "and name any other act with colony book undo --act NUMBER; nothing was written."
+        )
+
+
+class UndoAsksFirst(Refusal):
+    """Much would be taken back, or what somebody may still count on, and nobody is there to ask."""
+
+    def __init__(self, what: str, doubts: Sequence[str]) -> None:
+        super().__init__(
+            f"Taking back {what} asks for a yes first ({', '.join(doubts)}): "
+            "repeat with --yes if that is meant; nothing was written."
         )
 
 
@@ -46,6 +57,25 @@ class LaterActDepends(Refusal):
         )
 
 
+class ComesBackAgainst(Refusal):
+    """What an undo would bring back is forbidden by what was written since."""
+
+    def __init__(
+        self, undone: Sequence[tuple[int, str]], problem: str, against: tuple[int, str] | None
+    ) -> None:
+        what = "; ".join(f"act {number} ({told})" for number, told in undone[:_MOST])
+        why, _, _ = problem.rstrip(".").partition(": mend")
+        if against is None:
+            mend = "acts since then forbid it: look with colony book history"
+        else:
+            number, told = against
+            mend = (
+                f"act {number} ({told}) stands against it: "
+                f"undo that one first with: colony book undo --act {number}"
+            )
+        super().__init__(f"Undoing {what} is refused, {why}; {mend}; nothing was written.")
+
+
 class RowIsOtherwise(Refusal):
     """A row is not as the journal says, so that going back would overwrite something."""
 
@@ -71,7 +101,7 @@ class JournalDamaged(Refusal):
 
     def __init__(self, number: int) -> None:
         super().__init__(
-            f"What act {number} of the journal changed cannot be read: the book is damaged; "
+            f"What act {number} of the journal says cannot be read: the book is damaged; "
             "put a backup back with: colony book restore newest."
         )
 

@@ -8,16 +8,19 @@ from typing import TYPE_CHECKING, Any, ClassVar, cast
 
 from textual.app import App
 from textual.binding import BindingType
-from textual.events import Event, Key
+from textual.events import Event, InputEvent, Key
 from textual.reactive import reactive
 
 from colony.acts.book.news import News
+from colony.refusals.base import Refusal
 from colony.screens.forms.table import FORMS
 from colony.screens.frame.about import About, Beginning
+from colony.screens.frame.held_key import HeldKey
 from colony.screens.frame.keys import KEYS
 from colony.screens.frame.palette import EveryCommand
 from colony.screens.frame.place import Place
 from colony.screens.frame.places import PLACES
+from colony.screens.frame.refused import Tried, tried
 from colony.screens.frame.session import BookSession
 from colony.screens.frame.status import Status
 from colony.screens.frame.themes import BLACKWATER, SANDBAR, SIXTEEN, THEMES, theme_for
@@ -27,6 +30,12 @@ if TYPE_CHECKING:
 
 LOOK_SECONDS = 2.0
 """How often the book is looked at for what others wrote."""
+
+LOOK = "look"
+"""The group of the worker that looks."""
+
+AWAY = "The book is away; what is typed stays, and it is looked for by itself."
+"""What is said before the reason: a form may have room for one line."""
 
 PAGES = {
     "plan": "colony.screens.pairings.plan",
@@ -57,11 +66,15 @@ class ColonyApp(App[None]):
     busy: reactive[bool] = reactive(default=False)
     said: reactive[Status] = reactive(Status())
     day: reactive[date] = reactive(date.min)
+    away: reactive[str] = reactive("")
+    """Why the book cannot be read now; empty while it can."""
 
     def __init__(self, book_session: BookSession, theme: str | None = None) -> None:
         # Only with the terminal's own colours can textual leave all colour out (NO_COLOR).
         super().__init__(ansi_color=True if os.environ.get("NO_COLOR") else None)
         self.book_session, self.changes = book_session, 0
+        self.undo_key, self.pressed_at = HeldKey(), 0.0
+        self.fault: Refusal | None = None
         self.set_reactive(ColonyApp.day, book_session.today)
         for one in THEMES:
             self.register_theme(one)
@@ -76,6 +89,8 @@ class ColonyApp(App[None]):
 
         Otherwise, on a slow machine, keys typed ahead of a form or a field would go astray.
         """
+        if isinstance(event, InputEvent):
+            self.pressed_at = event.time
         if not isinstance(event, Key) or event.is_forwarded:
             await super().on_event(event)
             return
@@ -100,6 +115,7 @@ class ColonyApp(App[None]):
 
     def wrote(self, words: str) -> None:
         """Say what was written, and show the book anew."""
+        self.undo_key.release()
         self.say(f"{words} u takes it back.", "written")
         self.changed()
 
@@ -161,20 +177,45 @@ class ColonyApp(App[None]):
 
         self.push_screen(KeysPage(self.screen))
 
-    def action_undo(self) -> None:
-        """Take the last act back."""
+    async def action_undo(self) -> None:
+        """Take one's own last act back."""
         from colony.screens.book.undo import take_back
 
-        take_back(self)
+        await take_back(self)
+
+    def _handle_exception(self, error: Exception) -> None:
+        """Keep what an error of ours leaves to tell; textual then closes the screens."""
+        if self.fault is None:
+            from colony.screens.frame.faults import fault_of
+
+            stacks = self._screen_stacks.values()
+            self.fault = fault_of(error, (screen for stack in stacks for screen in stack))
+        super()._handle_exception(error)
+
+    def _fatal_error(self) -> None:
+        """Close without a traceback: `run_screens` says the fault in a sentence."""
+        self._close_messages_no_wait()
 
     def _look(self) -> None:
         self.day = self.book_session.today
-        self.run_worker(self._look_at_book, thread=True, exclusive=True, group="look")
+        # A server that does not answer keeps a look waiting; the next ones need not queue up.
+        if not any(one.group == LOOK and not one.is_finished for one in self.workers):
+            self.run_worker(self._look_at_book, thread=True, group=LOOK)
 
     def _look_at_book(self) -> None:
-        news = self.book_session.news()
-        if news is not None:
-            self.call_from_thread(self._changed_elsewhere, news)
+        looked = tried(self.book_session.news)
+        if looked.problem or looked.answer or self.away:
+            self.call_from_thread(self._looked, looked)
+
+    def _looked(self, looked: Tried[News | None]) -> None:
+        was_away, self.away = self.away, looked.problem and f"{AWAY} {looked.problem}"
+        if self.away:
+            self.say(self.away, "away")
+        elif looked.answer:
+            self._changed_elsewhere(looked.answer)
+        elif was_away:
+            self.say("The book is there again.", "elsewhere")
+            self.changed()
 
     def _changed_elsewhere(self, news: News) -> None:
         more = f" (and {news.acts - 1} more)" if news.acts > 1 else ""

@@ -9,11 +9,12 @@ from typing import TYPE_CHECKING
 from sqlalchemy import Engine
 from sqlmodel import Session
 
+from colony.refusals.base import Refusal
 from colony.refusals.books import BookAlreadyThere, BookVanished, NoSuchBook, NotABook
-from colony.store.engine import looking, make_engine, take_turn, writing
-from colony.store.failures import in_words
+from colony.store.engine import has_log, looking, make_engine, take_turn, writing
+from colony.store.failures import STUMBLES, in_words
 from colony.store.location import FileIdentity, identity, is_url, make_folder, named
-from colony.store.schema.book_version import bring_up_to_date
+from colony.store.schema.book_version import SCHEMA, bring_up_to_date, version_of
 
 if TYPE_CHECKING:
     from colony.store.journal.entries import Mark
@@ -31,7 +32,11 @@ class Book:
     def reading(self) -> Iterator[Session]:
         """A session to read in; what it changes is thrown away."""
         self._refuse_vanished()
-        with in_words(self.location), Session(looking(self.engine)) as session:
+        with (
+            in_words(self.location),
+            Session(looking(self.engine)) as session,
+            _or_damaged(session, self.location),
+        ):
             yield session
 
     @contextmanager
@@ -63,13 +68,14 @@ class Book:
         self._refuse_vanished()
         with in_words(self.location), Session(writing(self.engine)) as session:
             take_turn(session.connection())
-            begin_act(session, self.engine, self.location)
-            recorder = Recorder(session)
-            yield session
-            session.flush()
-            if seen is not None:
-                refuse_changed_meanwhile(session, seen, recorder.steps)
-            write_entry(session, name, recorder)
+            with _or_damaged(session, self.location):
+                begin_act(session, self.engine, self.location)
+                recorder = Recorder(session)
+                yield session
+                session.flush()
+                if seen is not None:
+                    refuse_changed_meanwhile(session, seen, recorder.steps)
+                write_entry(session, name, recorder)
             session.commit()
 
     def _refuse_vanished(self) -> None:
@@ -80,6 +86,19 @@ class Book:
     def close(self) -> None:
         """Let go of the database."""
         self.engine.dispose()
+
+
+@contextmanager
+def _or_damaged(session: Session, location: str) -> Iterator[None]:
+    """Where somebody stumbles over a damaged row, refuse the book by `RowDamaged`."""
+    try:
+        yield
+    except STUMBLES:
+        from colony.store.damage import refuse_damaged  # noqa: PLC0415 - hardly ever needed
+
+        session.rollback()
+        refuse_damaged(session.connection(), location)
+        raise
 
 
 def open_book(location: str, *, begin: bool = False) -> Book:
@@ -99,14 +118,52 @@ def open_book(location: str, *, begin: bool = False) -> Book:
     """
     if not is_url(location):
         _check_place(Path(location), begin=begin)
-    engine = make_engine(location)
+        if begin and not Path(location).exists():
+            _brought_up_to_date(make_engine(location), location).dispose()
+    # From here on a file that vanishes is not begun anew.
+    engine = _brought_up_to_date(make_engine(location, begins=False), location)
+    return Book(location, engine, identity(location))
+
+
+def _brought_up_to_date(engine: Engine, location: str) -> Engine:
     try:
         with in_words(location):
             bring_up_to_date(engine, location)
     except BaseException:
         engine.dispose()
         raise
-    return Book(location, engine, identity(location))
+    return engine
+
+
+def find_again(book: Book) -> Book:
+    """Open anew a book whose file went away, now that one is in its place; none is ever begun.
+
+    A log of acts beside another file than ours would be mixed into that file: then only our own
+    one will do, which is known by its number, also when its disk was mounted anew.
+
+    Raises
+    ------
+    BookVanished
+        There is no file, or not one to go on in.
+    """
+    now = identity(book.location)
+    if now is None or book.file is None or not _may_be_ours(Path(book.location), now, book.file):
+        raise BookVanished(book.location)
+    book.close()
+    engine = make_engine(book.location, begins=False)
+    try:
+        with in_words(book.location), engine.connect() as connection:
+            found = version_of(connection, book.location)
+    except Refusal:
+        found = None
+    if found != SCHEMA or identity(book.location) != now:
+        engine.dispose()
+        raise BookVanished(book.location)
+    return Book(book.location, engine, now)
+
+
+def _may_be_ours(path: Path, now: FileIdentity, before: FileIdentity) -> bool:
+    return path.stat().st_size > 0 and (now[1] == before[1] or not has_log(path))
 
 
 def begin_book(location: str) -> Book:

@@ -1,6 +1,7 @@
 """How the program speaks to a database: SQLite with its safeties on, or PostgreSQL."""
 
 import os
+import re
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
@@ -29,8 +30,13 @@ _PRAGMAS = (
 )
 
 
-def make_engine(location: str) -> Engine:
+def make_engine(location: str, *, begins: bool = True) -> Engine:
     """Make an engine for a file path or a URL; nothing is opened yet.
+
+    Parameters
+    ----------
+    begins
+        Whether a file that is not there is made when the engine first connects.
 
     Raises
     ------
@@ -39,10 +45,15 @@ def make_engine(location: str) -> Engine:
     """
     if is_url(location):
         return _postgres(location)
-    only_read = _may_only_be_read(Path(location))
-    # The whole path: a name such as ':memory:' or 'a?b' is a file name and nothing more.
-    file = URL.create("sqlite", database=str(Path(location).absolute()))
-    url = _url_to_read(Path(location)) if only_read else file
+    path = Path(location)
+    only_read = _may_only_be_read(path)
+    if only_read:
+        url = _url_to_read(path)
+    elif begins:
+        # The whole path: a name such as ':memory:' or 'a?b' is a file name and nothing more.
+        url = URL.create("sqlite", database=str(path.absolute()))
+    else:
+        url = _url_of(path, mode="rw")
     engine = create_engine(url, connect_args={"timeout": WAIT_SECONDS})
     event.listen(engine, "connect", _set_reading if only_read else _set_safeties)
     event.listen(engine, "begin", _begin)
@@ -106,10 +117,19 @@ def _url_to_read(path: Path) -> URL:
     It is read as one that does not change, unless its write-ahead log holds acts: then
     somebody who may write is at it, and the log has to be read too.
     """
+    return _url_of(path, mode="ro", **({} if has_log(path) else {"immutable": "1"}))
+
+
+def has_log(path: Path) -> bool:
+    """Whether a write-ahead log beside a file holds acts."""
     log = path.with_name(f"{path.name}-wal")
-    busy = log.exists() and log.stat().st_size > 0
-    ways = {"mode": "ro", "uri": "true"} | ({} if busy else {"immutable": "1"})
-    return URL.create("sqlite", database=path.absolute().as_uri(), query=ways)
+    return log.exists() and log.stat().st_size > 0
+
+
+def _url_of(path: Path, **ways: str) -> URL:
+    """The file as SQLite writes URIs: a share of Windows has its two slashes in the path."""
+    uri = re.sub(r"^file://(?!/)", "file:////", path.absolute().as_uri())
+    return URL.create("sqlite", database=uri, query={**ways, "uri": "true"})
 
 
 def _set_reading(connection: Any, _record: object) -> None:  # noqa: ANN401 - a DBAPI connection

@@ -3,7 +3,7 @@
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 
-from sqlalchemy.exc import DatabaseError, DataError, IntegrityError
+from sqlalchemy.exc import DataError, DBAPIError, IntegrityError
 
 from colony.refusals.base import Refusal
 from colony.refusals.books import (
@@ -13,6 +13,7 @@ from colony.refusals.books import (
     DiskFull,
     MayNotWrite,
     NotABook,
+    NumberTaken,
     UnfitForBook,
 )
 from colony.store.location import named
@@ -25,6 +26,13 @@ _MEANINGS: tuple[tuple[tuple[str, ...], Callable[[str, str], Refusal]], ...] = (
 )
 """Words of SQLite, or states of PostgreSQL (its manual, appendix A), and what each means."""
 
+STUMBLES = (ArithmeticError, AttributeError, LookupError, RecursionError, TypeError, ValueError)
+"""How a program stops on a value that it may count on not to be in a book."""
+
+
+_TAKEN, _NUMBER = "23505", '"pk_'
+"""State of a value that is there already, and how our rules begin that are of a row's number."""
+
 
 @contextmanager
 def in_words(location: str) -> Iterator[None]:
@@ -32,10 +40,10 @@ def in_words(location: str) -> Iterator[None]:
     try:
         yield
     except IntegrityError as broken:
-        raise BookRefused(_first_line(broken.orig)) from broken
+        raise _broken_rule(broken.orig) from broken
     except (DataError, UnicodeEncodeError, OverflowError) as unfit:
         raise UnfitForBook(_first_line(getattr(unfit, "orig", unfit))) from unfit
-    except DatabaseError as failed:
+    except DBAPIError as failed:
         raise refusal_of(failed.orig, location) from failed
 
 
@@ -46,6 +54,12 @@ def refusal_of(error: BaseException | None, location: str) -> Refusal:
         if any(sign in why or sign == state for sign in signs):
             return refusal(named(location), why)
     return BookNotReachable(named(location), why)
+
+
+def _broken_rule(error: BaseException | None) -> Refusal:
+    rule = _first_line(error)
+    taken = getattr(error, "sqlstate", None) == _TAKEN and _NUMBER in rule
+    return NumberTaken(rule) if taken else BookRefused(rule)
 
 
 def _first_line(error: BaseException | None) -> str:

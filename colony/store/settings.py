@@ -35,7 +35,7 @@ def _whole(least: int, most: int) -> Callable[[str], int]:
 
 def _fraction(text: str) -> float:
     number = float(text)
-    if not 0 < number <= 5:  # noqa: PLR2004 - a tank more than five times covered is a slip
+    if not 0.01 <= number <= 5:  # noqa: PLR2004 - less lets nobody in, more is a slip
         raise ValueError(text)
     return number
 
@@ -92,7 +92,7 @@ class BookSettings:
     backup_days: int = _choice(14, _whole(1, 3660), "how many days keep a copy, from 1 to 3660")
     backup_weeks: int = _choice(8, _whole(0, 520), "how many weeks keep a copy, from 0 to 520")
     backup_months: int = _choice(24, _whole(0, 1200), "how many months keep a copy, from 0 to 1200")
-    load_limit: float = _choice(0.3, _fraction, "disc area over floor area, such as 0.3")
+    load_limit: float = _choice(0.3, _fraction, "disc area over floor area, from 0.01 to 5")
     reserve_l: int = _choice(0, _whole(0, 1_000_000), "litres; 0 where water comes as it is used")
     reserve_refill_l: int = _choice(0, _whole(0, 1_000_000), "litres a night")
     change_slack_days: int = _choice(2, _whole(0, 14), "days from 0 to 14")

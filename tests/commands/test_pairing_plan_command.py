@@ -105,7 +105,7 @@ def test_an_accepted_plan_runs_and_one_undo_takes_it_back(book: Path, capsys: Ca
         (one["tag"], one["to_tank"]) for one in plan["moves"]
     }
     assert [act for act, _ in acts(book)].count("pairing plan") == 1
-    assert run(["book", "undo"]) == 0
+    assert run(["book", "undo", "--yes"]) == 0
     capsys.readouterr()
     assert [_answer(capsys, *words) for words in (pairings, work)] == before
 

@@ -12,7 +12,7 @@ from colony.store.journal.entries import read_entries
 HERE = Path(__file__).parent
 
 
-def run_drill(name: str, *words: str) -> dict[str, Any]:
+def run_drill(name: str, *words: str, data: Path = HERE) -> dict[str, Any]:
     """Run a drill in a process of its own, since it forks; its figures."""
     root = HERE.parents[1]
     done = subprocess.run(
@@ -20,7 +20,12 @@ def run_drill(name: str, *words: str) -> dict[str, Any]:
         check=True,
         capture_output=True,
         text=True,
-        env={"PYTHONPATH": str(root), "PATH": "/usr/bin:/bin", "COLONY_WHO": "a drill"},
+        env={
+            "PYTHONPATH": str(root),
+            "PATH": "/usr/bin:/bin",
+            "COLONY_WHO": "a drill",
+            "XDG_DATA_HOME": str(data),  # where the copies of a server's book go
+        },
         timeout=120,
     )
     assert done.stderr == ""
@@ -44,6 +49,14 @@ def test_four_writers_lose_nothing_and_are_told_of_every_conflict(location: str)
     for lost in ("acts_lost", "updates_lost", "refused_otherwise", "rows_otherwise"):
         assert figures[lost] == 0
     assert figures["conflicts_told"] > 0
+
+
+def test_no_act_is_lost_to_a_restore_beside_writers(location: str, tmp_path: Path) -> None:
+    """Each act that was reported done is in a copy that a restore kept, or in the book."""
+    figures = run_drill("restore_drill", location, "2", "2", str(tmp_path), data=tmp_path)
+    assert (figures["restores"], figures["restores_failed"]) == (2, 0)
+    assert figures["acts_kept"] > 0
+    assert (figures["acts_lost"], figures["acts_refused"], figures["rows_otherwise"]) == (0, 0, 0)
 
 
 def test_a_book_that_several_begin_at_once_is_begun_once(location: str) -> None:

@@ -9,6 +9,7 @@ import pytest
 from safety_house import House, rows_of
 from sqlalchemy import Boolean, Connection, column, inspect, table
 
+from colony.acts.book.backups import restore_backup
 from colony.acts.book.undo import undo_last
 from colony.refusals.books import BookIsNewer, NotABook
 from colony.store.backups.backups import list_copies
@@ -86,6 +87,21 @@ def kept(before: Tables, after: Tables) -> bool:
         for name, rows in before.items()
         for row in rows
     )
+
+
+def test_a_backup_of_an_older_schema_is_put_in_place_as_one_of_the_newest(
+    old: Path, tmp_path: Path
+) -> None:
+    """The book that others go on in is of this program's schema; the backup itself is not changed."""
+    path, before = tmp_path / "farm.colony", old.read_bytes()
+    open_book(str(path), begin=True).close()
+    restore_backup(str(path), copy=str(old))
+    with closing(sqlite3.connect(path)) as book:
+        assert book.execute("SELECT version_num FROM alembic_version").fetchone() == (
+            versions.SCHEMA,
+        )
+    assert set(raw_rows(path)["animal"][0]) >= set(raw_rows(old)["animal"][0])
+    assert old.read_bytes() == before
 
 
 def test_an_old_book_opens_with_all_its_data(old: Path) -> None:

@@ -124,7 +124,7 @@ DAY: list[tuple[str, list[str], Written, object]] = [
     ),
     (
         "end",
-        ["e", "type:zora", "enter", "type:di", "tab", "tab", "type:found dead", "enter"],
+        ["e", "type:zora", "enter", "type:di", "tab", "tab", "type:found dead", "enter", "enter"],
         lambda path: (page(path, "Zora").status, page(path, "Zora").ended_why),
         ("died", "found dead"),
     ),

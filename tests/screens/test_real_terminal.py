@@ -35,6 +35,10 @@ class Terminal:
         """Press keys by their tmux names."""
         self._run("send-keys", "-t", "t", *keys)
 
+    def resize(self, columns: int, rows: int) -> None:
+        """Make the terminal another size."""
+        self._run("resize-window", "-t", "t", "-x", str(columns), "-y", str(rows))
+
     def shows(self, words: str) -> str:
         """Wait until some words are on the screen."""
         return self._wait(words, lambda screen: words in screen)
@@ -112,6 +116,52 @@ def test_a_litter_recorded_with_keys_is_read_back_with_a_command(
     newest = json.loads(listed.stdout)[0]
     assert (newest["dam"], newest["live"]) == ("Mira", 5)
     terminal.press("q")
+
+
+FAULTY = """
+import sys
+from colony.__main__ import main
+from colony.screens.widgets.entry_list import Ledger
+
+def fail(self, event):
+    if self.app.size.width < 60:
+        raise IndexError("no room for this")
+
+Ledger.on_resize = fail
+main()
+"""
+"""The program with a fault in it: its lists cannot be drawn in a narrow terminal."""
+
+
+def test_a_fault_of_the_program_is_a_sentence_that_tells_what_was_typed(
+    book: Path, tmp_path: Path
+) -> None:
+    """The screens close with what stood in the open form and exit code 1, not with a traceback."""
+    faulty = tmp_path / "faulty.py"
+    faulty.write_text(FAULTY)
+    root = Path(__file__).parents[2]
+    terminal = Terminal(
+        # A shell that was told a width would not notice another one.
+        f"cd '{root}' && unset COLUMNS LINES && PYTHONPATH=. {sys.executable} '{faulty}' --book '{book}'; "
+        "echo left with $?; sleep 60"
+    )
+    try:
+        terminal.shows("1 Today")
+        terminal.press("3")
+        terminal.shows("Expected (")
+        terminal.press("b")
+        terminal.shows("Dam *")
+        terminal.press("-l", "mira")
+        terminal.shows("= female")
+        terminal.resize(50, 24)
+        screen = " ".join(terminal.shows("left with 1").split())
+    finally:
+        terminal.close()
+    assert "colony: The screens had to close" in screen
+    assert "no room for this" in screen
+    assert "Dam: mira" in screen
+    assert "Traceback" not in screen
+    assert "─" not in screen
 
 
 def test_no_color_is_honoured(book: Path) -> None:

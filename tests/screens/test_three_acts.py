@@ -51,3 +51,12 @@ def test_the_ready_list_takes_one_key(farm: Path) -> None:
     """5, or r: ready pups stand first."""
     for key in ("5", "r"):
         assert "Ready for sale" in text_after(farm, key).splitlines()[2]
+
+
+def test_a_birth_names_the_other_male_who_was_with_her(farm: Path) -> None:
+    """Kaya was with Bruno and with Caro: the line after the form says so, with the litter to mend."""
+    said = " ".join(text_after(farm, "b", "type:kaya", "enter", "type:2f2m", "enter").split())
+    newest = ask(farm, list_litters, dam="Kaya")[0]
+    assert (newest.born, list(newest.sires)) == (TODAY, ["Bruno"])
+    assert "! Caro was in N1 with her from" in said
+    assert f"colony litter edit {newest.litter} --sire" in said

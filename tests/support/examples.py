@@ -21,6 +21,7 @@ FACTS: dict[object, object] = {
     tuple[str, ...]: ("Alma", "Bruno"),
     list[int]: [3, 4],
     Sequence[str]: ["Alma is gone"],
+    tuple[int, str]: (4, "pup measure"),
     Sequence[tuple[int, str]]: [(4, "pup measure")],
     Sequence[tuple[str, str]]: [("Bruno", "26-01-1")],
 }

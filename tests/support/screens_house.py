@@ -26,10 +26,10 @@ Look = Callable[[ColonyApp, Pilot[None]], Awaitable[T]]
 
 
 def desk_of(path: Path, today: date = TODAY) -> BookSession:
-    """A desk with a book on it."""
-    desk = BookSession(open_book(str(path)), clock=lambda: today)
-    desk.begin()
-    return desk
+    """A book_session with a book on it."""
+    book_session = BookSession(open_book(str(path)), clock=lambda: today)
+    book_session.begin()
+    return book_session
 
 
 def drive(
@@ -40,10 +40,10 @@ def drive(
     theme: str = "blackwater",
 ) -> T | None:
     """Open the screens on a book, press keys, let all work end, look, and leave."""
-    desk = desk_of(path)
+    book_session = desk_of(path)
 
     async def run() -> T | None:
-        app = ColonyApp(desk, theme)
+        app = ColonyApp(book_session, theme)
         async with app.run_test(size=size) as pilot:
             await settle(app, pilot)
             await press(app, pilot, *keys)
@@ -52,7 +52,7 @@ def drive(
     try:
         return asyncio.run(run())
     finally:
-        desk.book.close()
+        book_session.book.close()
 
 
 async def press(app: ColonyApp, pilot: Pilot[None], *keys: str) -> None:

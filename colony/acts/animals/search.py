@@ -8,6 +8,7 @@ from sqlmodel import Session
 
 from colony.acts.animals.listing import age_days
 from colony.notation.days import Day
+from colony.notation.words import SEX_WORDS
 from colony.store.lookup import find_animal
 from colony.store.readers.animals.search import (
     Found,
@@ -19,7 +20,15 @@ from colony.store.readers.animals.search import (
     widths_of,
 )
 
-__all__ = ["Hit", "Sought", "complete_tag", "complete_tank", "search_animals", "who_is"]
+__all__ = [
+    "Hit",
+    "Sought",
+    "complete_tag",
+    "complete_tank",
+    "name_animal",
+    "search_animals",
+    "who_is",
+]
 
 PAGE_LINES = 60
 """Animals a page; more than a screen shows, so that the next page is there before the end."""
@@ -55,6 +64,13 @@ def who_is(session: Session, *, tag: str, today: date) -> Hit:
     found = find_animal(session, tag)
     page = find_page(session, Sought(words=(found.tag,), status=None), limit=PAGE_LINES, offset=0)
     return _hits(session, [one for one in page if one.id == found.id], today)[0]
+
+
+def name_animal(session: Session, *, tag: str, today: date) -> str:
+    """An animal so that nobody takes it for another: ``Wanda, female motoro, in N5``."""
+    hit = who_is(session, tag=tag, today=today)
+    kind = " ".join(word for word in (SEX_WORDS[hit.sex], hit.species) if word)
+    return f"{hit.tag}, {kind}, in {hit.tank or 'no tank'}"
 
 
 def complete_tag(

@@ -6,9 +6,12 @@ from pathlib import Path
 
 from colony.refusals.books import BookAlreadyThere
 from colony.store.backups.backups import BY_HAND, copy_before, copy_file, list_copies
+from colony.store.backups.counters import Behind, raise_counters
 from colony.store.backups.old_copies import copy_as_it_is
 from colony.store.backups.restoring import find_copy, restore
 from colony.store.book import Book
+from colony.store.engine import turn
+from colony.store.failures import in_words
 from colony.store.location import is_url
 
 
@@ -36,6 +39,8 @@ class Restored:
 
     restored: str
     kept: str | None
+    set_aside: list[str]
+    """Logs of a book that was not there any more, or could not be read."""
 
 
 def back_up(book: Book, *, to: Path | None = None) -> BackedUp:
@@ -60,6 +65,15 @@ def back_up(book: Book, *, to: Path | None = None) -> BackedUp:
     return BackedUp(str(to), to.stat().st_size)
 
 
+def recount(book: Book) -> list[Behind]:
+    """Let the counters of a PostgreSQL book go on after its rows; those that were behind.
+
+    No row changes, so the journal has nothing to tell.
+    """
+    with in_words(book.location), turn(book.engine) as connection:
+        return raise_counters(connection)
+
+
 def list_backups(location: str) -> list[BackupLine]:
     """The backups of a book, the newest first."""
     return [
@@ -75,8 +89,10 @@ def restore_backup(location: str, *, copy: str) -> Restored:
     ------
     NoSuchCopy, CopyDamaged, BookIsNewer
         The backup cannot be used; the book was not touched.
-    BookBusy, BookNotReachable, DiskFull
+    BookBusy, BookNotReachable, DiskFull, NotRestored
     """
     path = find_copy(location, copy)
-    kept = restore(location, path)
-    return Restored(str(path), str(kept) if kept else None)
+    was = restore(location, path)
+    return Restored(
+        str(path), str(was.kept) if was.kept else None, [str(log) for log in was.set_aside]
+    )

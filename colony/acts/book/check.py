@@ -8,9 +8,13 @@ from colony.acts.book.checks import animals, database, parents
 from colony.acts.book.checks import litters as births
 from colony.acts.book.checks import tanks as housing
 from colony.acts.book.checks.finding import Check, Finding
+from colony.store.damage import broken_rules
+from colony.store.failures import STUMBLES
 
 CHECKS: tuple[Check, ...] = (
     database.sound_file,
+    database.rows_as_allowed,
+    database.counters_go_on,
     database.told_by_journal,
     database.readable_settings,
     database.clock_of_journal,
@@ -36,6 +40,20 @@ CHECKS: tuple[Check, ...] = (
 
 
 def check_book(session: Session, *, today: date) -> list[Finding]:
-    """Run every check of the book; what is wrong comes before what is odd."""
-    found = [finding for check in CHECKS for finding in check(session, today)]
+    """Run every check of the book; what is wrong comes before what is odd.
+
+    A check that stumbles over a damaged row is passed over, and that is told.
+    """
+    found = [finding for check in CHECKS for finding in _look(check, session, today)]
     return sorted(found, key=lambda one: not one.wrong)
+
+
+def _look(check: Check, session: Session, today: date) -> list[Finding]:
+    try:
+        return list(check(session, today))
+    except STUMBLES:
+        if next(broken_rules(session.connection()), None) is None:
+            raise
+        asked = check.__name__.replace("_", " ")
+        problem = f"the check of {asked} cannot be made before the damaged rows are mended"
+        return [Finding("database", True, "the book", problem, database.REBUILD)]

@@ -8,6 +8,7 @@ from sqlmodel import Session, col, select
 
 from colony.acts.book.importing.known_book import BookRows, dam_of, read_rows, sires_of
 from colony.acts.book.tables import read_heading, read_tables
+from colony.exchange.folder.colony_toml import FILE
 from colony.exchange.folder.folder import delimited_text, folder_texts
 from colony.exchange.sheet.sires import write_sires
 from colony.exchange.text.inert import make_inert
@@ -39,6 +40,8 @@ def export_book(session: Session, *, path: Path, overwrite: bool, today: date) -
     ------
     WouldOverwrite
         Something is there, and `overwrite` is not said.
+    NotAnExport
+        The folder holds something else than an earlier export.
     CannotWrite
         The disk or the folder does not take it.
     """
@@ -46,7 +49,7 @@ def export_book(session: Session, *, path: Path, overwrite: bool, today: date) -
         return export_sheet(session, path=path, overwrite=overwrite)
     tables = read_tables(session)
     texts = folder_texts(read_heading(session, today), tables)
-    write_files(path, texts, overwrite=overwrite)
+    write_files(path, texts, sign=FILE, overwrite=overwrite)
     return Exported(str(path), sum(map(len, tables.values())))
 
 

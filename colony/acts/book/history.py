@@ -12,6 +12,9 @@ from colony.store.journal.entries import Act, read_entries, undone_acts
 from colony.store.journal.rows import Place
 from colony.store.lookup import find_animal, find_tank
 
+LAST_NUMBER = 2**63 - 1
+"""No row of a database has a greater number."""
+
 
 @dataclass(frozen=True)
 class HistoryLine:
@@ -65,7 +68,8 @@ def list_history(
 
 def show_act(session: Session, *, number: int) -> Act:
     """One act with each row before and after; `NoSuchAct` where there is none."""
-    entry = next(read_entries(session, after=number - 1), None)
+    found = read_entries(session, after=number - 1) if 0 < number <= LAST_NUMBER else iter(())
+    entry = next(found, None)
     if entry is None or entry.number != number:
         raise NoSuchAct(number)
     return entry

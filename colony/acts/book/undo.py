@@ -1,16 +1,17 @@
-"""Go back: undo the last acts, or one further back that nothing builds on."""
+"""Go back: undo one's own last acts, or one further back that nothing builds on."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import islice
 
 from sqlmodel import Session
 
 from colony.acts.book.history import HistoryLine, line_of, show_act
+from colony.acts.book.undo_judged import take_back_judged
 from colony.refusals.history import CannotBeUndone, LaterActDepends, NothingToUndo
 from colony.store.journal.entries import Act, read_entries, undone_acts
-from colony.store.journal.journal import BEGIN_ACT, SCHEMA_ACT, recorder_of, tell
-from colony.store.journal.reversal import depends, take_back
+from colony.store.journal.journal import BEGIN_ACT, SCHEMA_ACT, acting_person, recorder_of, tell
+from colony.store.journal.reversal import depends
 
 
 @dataclass(frozen=True)
@@ -21,19 +22,16 @@ class Undone:
 
 
 def undo_last(session: Session, *, count: int = 1) -> Undone:
-    """Undo the last acts, the newest first; an undo, and what is undone, is passed over.
+    """Undo one's own last acts, the newest first; an undo, and what is undone, is passed over.
 
     Raises
     ------
     NothingToUndo
-        There are not so many acts.
-    LaterActDepends, RowIsOtherwise, JournalOutgrown
+        There are not so many acts of whoever asks.
+    LaterActDepends, ComesBackAgainst, RowIsOtherwise, JournalOutgrown
         An act cannot be taken back; then none of them is.
     """
-    last = list(islice(_standing(session), max(count, 0)))
-    if not last or len(last) < count:
-        raise NothingToUndo(count, len(last))
-    return _undo(session, last)
+    return _undo(session, own_last_acts(session, count))
 
 
 def undo_act(session: Session, *, number: int) -> Undone:
@@ -42,9 +40,40 @@ def undo_act(session: Session, *, number: int) -> Undone:
     Raises
     ------
     NoSuchAct, CannotBeUndone
-    LaterActDepends
-        Later acts build on it; it names them.
+    LaterActDepends, ComesBackAgainst
+        Later acts build on it, or forbid what comes back; they are named.
     RowIsOtherwise, JournalOutgrown
+    """
+    return undo_acts(session, numbers=[number])
+
+
+def undo_acts(session: Session, *, numbers: Sequence[int]) -> Undone:
+    """Undo some acts as one, or none of them; they raise what `undo_act` raises."""
+    newest_first = sorted(numbers, reverse=True)
+    return _undo(session, [act_to_undo(session, number) for number in newest_first])
+
+
+def own_last_acts(session: Session, count: int) -> list[Act]:
+    """The last acts of whoever asks that an undo would take back, the newest first.
+
+    Raises
+    ------
+    NothingToUndo
+    """
+    who = acting_person()
+    own = (entry for entry in _standing(session) if entry.who == who)
+    last = list(islice(own, max(count, 0)))
+    if not last or len(last) < count:
+        raise NothingToUndo(count, len(last), who)
+    return last
+
+
+def act_to_undo(session: Session, number: int) -> Act:
+    """The act of a number, if it is one that can be undone.
+
+    Raises
+    ------
+    NoSuchAct, CannotBeUndone
     """
     entry = show_act(session, number=number)
     undone_by = undone_acts(session).get(number)
@@ -52,33 +81,44 @@ def undo_act(session: Session, *, number: int) -> Undone:
         raise CannotBeUndone(number, f"act {undone_by} undid it already")
     if not _can_be_undone(entry):
         raise CannotBeUndone(number, "it is part of the beginning of the book")
-    return _undo(session, [entry])
+    return entry
 
 
-def _undo(session: Session, entries: list[Act]) -> Undone:
+def _undo(session: Session, entries: Sequence[Act]) -> Undone:
     """Take acts back, the newest first."""
-    going: set[int] = set()
+    going = {entry.number for entry in entries}
+    since = _since(session, entries[-1], going)
     for entry in entries:
-        _refuse_depended(session, entry, going)
-        take_back(session, entry)
-        going.add(entry.number)
+        _refuse_depended(session, entry, [one for one in since if one.number > entry.number])
+    take_back_judged(session, entries, since)
+    for entry in entries:
         tell(session, f"undid {entry.number}: {entry.summary}")
     recorder_of(session).undoes.extend(entry.number for entry in entries)
     return Undone(tuple(line_of(entry) for entry in entries))
 
 
-def _refuse_depended(session: Session, entry: Act, going: set[int]) -> None:
+def _since(session: Session, first: Act, going: set[int]) -> list[Act]:
+    """What was done since an act and stands."""
     undone = undone_acts(session)
-    later = [
+    return [
         one
-        for one in read_entries(session, after=entry.number)
-        if one.number not in undone and one.number not in going and not _cancels(one, entry.number)
+        for one in read_entries(session, after=first.number)
+        if one.number not in undone and one.number not in going
     ]
-    blocking = [one for one in later if depends(one, entry)]
+
+
+def _refuse_depended(session: Session, entry: Act, later: Sequence[Act]) -> None:
+    blocking = [one for one in later if not _cancels(one, entry.number) and depends(one, entry)]
     if blocking:
-        since = [one.number for one in _standing(session) if one.number >= entry.number]
-        count = len(since) if entry.number in since else None
-        raise LaterActDepends(_told(entry), [(one.number, _told(one)) for one in blocking], count)
+        told = [(one.number, _told(one)) for one in blocking]
+        raise LaterActDepends(_told(entry), told, _own_since(session, entry))
+
+
+def _own_since(session: Session, entry: Act) -> int | None:
+    """How many acts an undo would go back to reach one; None where not all of them are one's own."""
+    since = [one for one in _standing(session) if one.number >= entry.number]
+    own = all(one.who == acting_person() for one in since)
+    return len(since) if own and entry.number in {one.number for one in since} else None
 
 
 def _cancels(undo: Act, number: int) -> bool:

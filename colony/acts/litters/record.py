@@ -9,6 +9,7 @@ from sqlmodel import Session
 from colony.acts.animals.days import refuse_future
 from colony.acts.animals.parents import find_parent, find_sires
 from colony.acts.litters.gestation import find_conception, judge_birth
+from colony.acts.litters.other_males import warn_of_rivals
 from colony.acts.litters.pups import next_litter_code, settle_in, write_pups
 from colony.acts.litters.sires import sires_of_pairing, write_sires
 from colony.acts.tanks.loads import read_house_today
@@ -62,7 +63,8 @@ def record_litter(
     """Write down a birth: the litter, a pup for each live young, and where they now swim.
 
     Without `sires` they are the males of her pairing; without `tank` the pups stay where
-    she is. The birth ends the pregnancy. `anyway` overrides the limits of the tank.
+    she is. The birth ends the pregnancy. `anyway` overrides the limits of the tank. A grown male
+    who was with her when she may have conceived, and is not among the sires, is warned of.
 
     Raises
     ------
@@ -96,6 +98,7 @@ def record_litter(
     session.add(litter)
     session.flush()
     write_sires(session, litter, fathers)
+    rivals = warn_of_rivals(session, litter, record, fathers, conception)
     young = write_pups(session, litter, mother, fathers, pups)
     settle_in(session, young, place, litter)
     kin = litter_kin(refuse_impossible_pedigree(session), litter)
@@ -115,7 +118,7 @@ def record_litter(
         inbreeding_low=kin.low,
         inbreeding_high=kin.high,
         completeness=kin.completeness,
-        warnings=(*warnings, *place_warnings),
+        warnings=(*warnings, *rivals, *place_warnings),
     )
 
 

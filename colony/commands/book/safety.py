@@ -1,7 +1,8 @@
 """`colony book`: what was done, going back, and copies that outlive an accident."""
 
+import sys
 from pathlib import Path
-from typing import Annotated
+from typing import TYPE_CHECKING, Annotated
 
 import typer
 
@@ -9,8 +10,12 @@ from colony.commands.book.book import app
 from colony.commands.cli.completion import complete_tag
 from colony.commands.cli.opened import acting, opened, reading
 from colony.commands.cli.options import AsJson, Book, Yes
-from colony.commands.cli.output import say, show_json, show_table
+from colony.commands.cli.output import say, show_json, show_table, warn
 from colony.commands.cli.read import day_or_none
+from colony.refusals.history import UndoAsksFirst
+
+if TYPE_CHECKING:
+    from colony.acts.book.undo_asked import Foreseen
 
 
 @app.command("history")
@@ -55,19 +60,34 @@ def history(
 
 @app.command("undo")
 def undo(
-    count: Annotated[int, typer.Argument(help="How many acts to go back.", min=1)] = 1,
+    count: Annotated[
+        int, typer.Argument(help="How many of your acts to go back.", min=1, max=1_000_000)
+    ] = 1,
     act: Annotated[
-        int | None, typer.Option(help="Undo only the act of this number, wherever it stands.")
+        int | None,
+        typer.Option(
+            help="Undo only the act of this number, wherever it stands, whoever wrote it."
+        ),
     ] = None,
     book: Book = None,
     *,
+    yes: Yes = False,
     as_json: AsJson = False,
 ) -> None:
-    """Undo the last act, or the last N; an undo is an act too and can be undone by its number."""
-    from colony.acts.book.undo import undo_act, undo_last
+    """Undo your last act, or your last N; an undo is an act too and can be undone by its number.
 
+    An import, more than 20 rows, and what another person or another day wrote are asked about
+    first; in a script they are refused without --yes.
+    """
+    from colony.acts.book.undo import undo_acts
+    from colony.acts.book.undo_asked import foresee_undo
+
+    with reading(book) as session:
+        foreseen = foresee_undo(session, count=count, number=act)
+    if foreseen.doubts and not yes:
+        _ask_to_undo(foreseen)
     with acting(book, "book undo") as session:
-        undone = undo_last(session, count=count) if act is None else undo_act(session, number=act)
+        undone = undo_acts(session, numbers=foreseen.numbers)
     if as_json:
         show_json(undone)
         return
@@ -121,6 +141,8 @@ def restore(
     say(f"Restored from {done.restored}.")
     if done.kept:
         say(f"What was there is kept: {done.kept}.")
+    for log in done.set_aside:
+        say(f"Set aside: {log}. It is of the file that was there and may hold its last acts.")
 
 
 @app.command("copy")
@@ -158,6 +180,32 @@ def rebuild(
         show_json(written)
         return
     say(f"{written.acts} acts of the journal made {written.rows} rows in {written.location}.")
+
+
+@app.command("recount")
+def recount(book: Book = None, *, as_json: AsJson = False) -> None:
+    """Let the counters that number new rows on a server go on after the rows that are there."""
+    from colony.acts.book import backups
+
+    with opened(book) as one:
+        raised = backups.recount(one)
+    if as_json:
+        show_json(raised)
+        return
+    for counter in raised:
+        say(f"{counter.table}: counted on from {counter.last}, now from {counter.newest}.")
+    if not raised:
+        say("Every counter is past its rows already.")
+
+
+def _ask_to_undo(foreseen: "Foreseen") -> None:
+    """Ask at a terminal; a script has to have said yes already."""
+    if not (sys.stdin.isatty() and sys.stderr.isatty()):
+        raise UndoAsksFirst(foreseen.told, foreseen.doubts)
+    for one in foreseen.acts:
+        at = one.at.astimezone().strftime("%Y-%m-%d %H:%M")
+        warn([f"Act {one.number}, {one.act}, by {one.who}, {at}: {one.summary}"])
+    typer.confirm(f"Take it back ({', '.join(foreseen.doubts)})?", abort=True, err=True)
 
 
 def _list_backups(book: str | None, *, as_json: bool) -> None:

@@ -120,7 +120,7 @@ def skip(
 @app.command("count")
 def count(
     tank: Annotated[str, typer.Argument(help="The tank.")],
-    counted: Annotated[int, typer.Argument(help="How many were seen.", min=0)],
+    counted: Annotated[int, typer.Argument(help="How many were seen.", min=0, max=10_000)],
     on: On = "today",
     book: Book = None,
     *,

@@ -32,6 +32,8 @@ def read_heading(text: str, path: str) -> ColonyHeading:
         written = tomllib.loads(text)
     except tomllib.TOMLDecodeError as broken:
         raise NotAColonyFolder(path, f"{FILE}: {broken}") from broken
+    except RecursionError as broken:
+        raise NotAColonyFolder(path, f"{FILE}: it is nested too deep") from broken
     try:
         return _heading(written)
     except (KeyError, TypeError, ValueError, AttributeError) as wrong:

@@ -33,6 +33,8 @@ _ORIGINS = {
     **dict.fromkeys(["bred elsewhere", "captive bred", "captive-bred", "cb"], "bred elsewhere"),
     **dict.fromkeys(["wild", "wild caught", "wild-caught", "wc"], "wild"),
 }
+ORIGIN_WORDS = frozenset(_ORIGINS)
+"""Words for where an animal comes from, in lower case; none is the name of an animal."""
 _HYBRID = "hybrid"
 
 

@@ -5,7 +5,7 @@ import shutil
 from collections.abc import Mapping
 from pathlib import Path
 
-from colony.refusals.exchange import CannotWrite, WouldOverwrite
+from colony.refusals.exchange import CannotWrite, NotAnExport, WouldOverwrite
 
 
 def write_file(path: Path, content: str | bytes, *, overwrite: bool) -> None:
@@ -26,16 +26,28 @@ def write_file(path: Path, content: str | bytes, *, overwrite: bool) -> None:
         raise CannotWrite(str(path), _why(failed)) from failed
 
 
-def write_files(folder: Path, texts: Mapping[str, str], *, overwrite: bool) -> None:
+def write_files(folder: Path, texts: Mapping[str, str], *, sign: str, overwrite: bool) -> None:
     """Write the files of a folder; refuses as `write_file` does.
 
     A new folder appears whole or not at all. Of one that is there, other files are left alone.
+
+    Parameters
+    ----------
+    sign
+        The file by which a folder of this kind is known.
+
+    Raises
+    ------
+    NotAnExport
+        There are files in the folder, and it is not of this kind: nothing is strewn among them.
     """
     there = os.path.lexists(folder)
     if there and not folder.is_dir():
         raise WouldOverwrite(str(folder))
     try:
         if there and any(folder.iterdir()):
+            if not (folder / sign).is_file():
+                raise NotAnExport(str(folder), sign)
             if not overwrite:
                 raise WouldOverwrite(str(folder))
             _replace_all(folder, texts)

@@ -82,7 +82,8 @@ def expected_sales(pups: Iterable[Readiness], per_week: float, today: date) -> d
     Returns
     -------
     dict of str to date
-        The day on which each pup leaves, by tag; a pup nobody can date is not in it.
+        The day on which each pup leaves, by tag; a pup nobody can date, or whose turn comes
+        after the last day of the calendar, is not in it.
     """
     dated = sorted(
         (max(pup.expected_ready, today), pup.tag) for pup in pups if pup.expected_ready is not None
@@ -93,6 +94,8 @@ def expected_sales(pups: Iterable[Readiness], per_week: float, today: date) -> d
     free = float(today.toordinal())
     for ready, tag in dated:
         free = max(free, float(ready.toordinal())) + 7 / per_week
+        if free > date.max.toordinal():
+            break
         leaving[tag] = date.fromordinal(int(free))
     return leaving
 

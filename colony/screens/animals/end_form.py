@@ -4,6 +4,7 @@ from datetime import date
 from typing import TYPE_CHECKING
 
 from colony.acts.animals.animals import end_animal
+from colony.acts.animals.search import name_animal
 from colony.notation.words import ENDS
 from colony.screens.forms.fields.fields import Field, WordField
 from colony.screens.forms.fields.measures import DayField
@@ -30,6 +31,12 @@ class EndForm(Form):
     def initial(self) -> dict[str, str]:
         """The animal that is looked at."""
         return {"tag": self.beginning.tag}
+
+    def asks(self, facts: Facts) -> str:
+        """Who is about to be written off, as what and since when."""
+        book_session = self.app.book_session
+        who = book_session.read(name_animal, tag=facts["tag"], today=book_session.today)
+        return f"{who}: {facts['how']} {facts['on']}."
 
     def write(self, session: "Session", facts: Facts, *, anyway: bool, today: date) -> Done:  # noqa: ARG002 - nothing to override
         """End the animal."""

@@ -31,7 +31,7 @@ class Log(Place):
 
     HERE = "history"
     HELP: ClassVar[str | None] = (
-        "u takes the last act back, wherever you are; z takes back the act under the highlight, "
+        "u takes your last act back, wherever you are; z takes back the act under the highlight, "
         "or an undo itself. What something later builds on is refused, and the later act named."
     )
     BINDINGS: ClassVar[list[BindingType]] = [Binding("z", "undo_this", "Undo this one")]
@@ -82,11 +82,11 @@ class Log(Place):
         if isinstance(event.line.more, HistoryLine):
             self.app.say(event.line.more.summary)
 
-    def action_undo_this(self) -> None:
+    async def action_undo_this(self) -> None:
         """Take the highlighted act back."""
         line = self.query_one(EntryList).line
         if line is not None:
-            take_back(self.app, int(line.about.key))
+            await take_back(self.app, int(line.about.key))
 
     def _show(self, acts: Sequence[HistoryLine]) -> None:
         entries = self.query_one(EntryList)

@@ -1,41 +1,84 @@
-"""Take acts back, and say what was taken back."""
+"""Take acts back, ask first where much hangs on them, and say what was taken back."""
 
-from collections.abc import Callable
 from typing import TYPE_CHECKING
 
-from colony.acts.book.undo import Undone, undo_act, undo_last
+from textual.message import Message
+
+from colony.acts.book.undo import Undone, undo_acts
+from colony.acts.book.undo_asked import Foreseen, foresee_undo
+from colony.screens.frame.question import Question
 from colony.screens.frame.refused import Tried, tried
+from colony.store.journal.entries import Mark
 
 if TYPE_CHECKING:
     from colony.screens.app import ColonyApp
 
+_WAIT = " Let go of the key for a moment, then it takes back one more."
 
-def take_back(app: "ColonyApp", number: int | None = None) -> None:
-    """Undo the last act, or one act by its number, in a thread.
 
-    What somebody else wrote and nobody was told of here yet is not taken back unseen.
+async def take_back(app: "ColonyApp", number: int | None = None) -> None:
+    """Undo one's own last act, or one act by its number, in a thread.
+
+    What somebody else wrote and nobody was told of here yet is not taken back unseen, and a key
+    that is held takes back one act, not all of them.
     """
-    seen = app.book_session.mark
-
-    def undo() -> Undone:
-        if number is None:
-            return app.book_session.act("undo", undo_last, seen=seen)
-        return app.book_session.act("undo", undo_act, seen=seen, number=number)
-
-    _in_thread(app, undo)
-
-
-def _in_thread(app: "ColonyApp", undo: Callable[[], Undone]) -> None:
-    def work() -> None:
-        app.call_from_thread(_tell, app, tried(undo))
-
-    app.run_worker(work, thread=True, exclusive=True, group="undo")
-
-
-def _tell(app: "ColonyApp", done: Tried[Undone]) -> None:
-    if done.answer is None:
-        app.say(done.problem, "refused")
+    if not app.undo_key.lets_through(app.pressed_at):
+        app.say(f"{app.said.words.removesuffix(_WAIT)}{_WAIT}", app.said.kind)
         return
-    taken = "; ".join(one.summary for one in done.answer.undone)
+    app.undo_key.under_way = True
+    seen = app.book_session.mark
+    found = await app.run_worker(lambda: _foresee(app, number), thread=True, group="undo").wait()
+    if found.answer is None:
+        _refused(app, found.problem)
+    elif found.answer.doubts:
+        await _ask(app, found.answer, seen)
+    else:
+        _undo(app, found.answer, seen)
+
+
+def _foresee(app: "ColonyApp", number: int | None) -> Tried[Foreseen]:
+    return tried(lambda: app.book_session.read(foresee_undo, number=number))
+
+
+async def _ask(app: "ColonyApp", found: Foreseen, seen: Mark) -> None:
+    """Ask; the next keys wait until the question is there, so that none of them goes astray."""
+
+    def answered(yes: bool | None) -> None:
+        app.undo_key.release()
+        if yes:
+            app.undo_key.under_way = True
+            _undo(app, found, seen, asked=True)
+        else:
+            app.say("Nothing was taken back.")
+
+    await app.push_screen(Question(f"Take back {found.told}?", ", ".join(found.doubts)), answered)
+
+
+def _undo(app: "ColonyApp", found: Foreseen, seen: Mark, *, asked: bool = False) -> None:
+    """Undo what was foreseen, in a thread."""
+
+    def work() -> None:
+        done = tried(
+            lambda: app.book_session.act("undo", undo_acts, seen=seen, numbers=found.numbers)
+        )
+        if done.answer is None:
+            app.call_from_thread(_refused, app, done.problem)
+        else:
+            app.call_from_thread(_tell, app, done.answer, asked=asked)
+
+    app.run_worker(work, thread=True, group="undo")
+
+
+def _refused(app: "ColonyApp", problem: str) -> None:
+    app.undo_key.release()
+    app.say(problem, "refused")
+
+
+def _tell(app: "ColonyApp", done: Undone, *, asked: bool) -> None:
+    taken = "; ".join(one.summary for one in done.undone)
     app.say(f"Taken back: {taken}. In the log (8), z on that undo brings it back.", "written")
     app.changed()
+    if asked:
+        app.undo_key.release()
+    else:
+        app.undo_key.done(Message().time)

@@ -75,6 +75,7 @@ class Form(ModalScreen[Done | None]):
         self._seen = self.app.book_session.mark
         self._past: list[str] = []
         self._overridable = self._asked_to_leave = False
+        self._asked: tuple[list[str], Facts] | None = None
 
     def initial(self) -> Mapping[str, str]:
         """What stands in the fields at first, from what the breeder looks at."""
@@ -83,6 +84,10 @@ class Form(ModalScreen[Done | None]):
     def write(self, session: "Session", facts: Facts, *, anyway: bool, today: date) -> Done:
         """Do the act of this form in an open session."""
         raise NotImplementedError
+
+    def asks(self, facts: Facts) -> str:  # noqa: ARG002 - forms that cannot hurt ask nothing
+        """What is about to be written, where that is shown and wants an Enter of its own."""
+        return ""
 
     def says_something(self) -> bool:
         """Whether Enter may write once no field wants an answer."""
@@ -105,14 +110,22 @@ class Form(ModalScreen[Done | None]):
             yield Static("", id="form-said")
 
     def on_mount(self) -> None:
-        """Begin with who it is about, or after it where that was chosen already."""
-        self._hint()
-        chosen = (
-            self.AGAIN or self.beginning.marked or self.rows[0].field.name in self.beginning.initial
-        )
-        first = self._open_row() if chosen else None
+        """Begin at the first field without an answer: no key replaces what stands there.
+
+        Fields that have to be filled come first; where all are filled, the last one is
+        where a letter does least.
+        """
+        self.watch(self.app, "away", self._book_came_or_went)
+        empty = next((row for row in self.rows if not row.text), self.rows[-1])
         # At once, not when there is time: the next key may be in the queue already.
-        self.set_focus((first or self.rows[0]).input)
+        self.set_focus((self._open_row() or empty).input)
+
+    @property
+    def typed(self) -> list[str]:
+        """What was typed and is not written: each field with what stands in it."""
+        return [
+            f"{self.TITLE_WORDS}, {row.field.label}: {row.text}" for row in self.rows if row.touched
+        ]
 
     @property
     def rows(self) -> list[FieldRow]:
@@ -124,6 +137,7 @@ class Form(ModalScreen[Done | None]):
         self._asked_to_leave = False
         row = next((one for one in self.rows if one.input.has_focus), self.rows[0])
         if row.understand().problem:
+            self._hint()
             return
         wanting = self._open_row()
         if wanting is not None:
@@ -135,14 +149,17 @@ class Form(ModalScreen[Done | None]):
 
     def on_input_changed(self, changed: Input.Changed) -> None:
         """Typing takes back the wish to leave, and what could be overridden; a reason does not."""
-        self._asked_to_leave = False
+        if self._asked is not None and self._asked[0] == self._texts():
+            # A letter typed before the question, told only now: what is asked stands.
+            return
+        self._asked_to_leave, self._asked = False, None
         if changed.input is not next((r.input for r in self.rows if r.field.name == "why"), None):
             self._overridable = False
         self._hint()
 
     def on_field_row_shown(self, _: FieldRow.Shown) -> None:
         """Say what Enter would do now that a field was read."""
-        if not self._asked_to_leave:
+        if not self._asked_to_leave and self._asked is None:
             self._hint()
 
     def action_leave(self) -> None:
@@ -151,8 +168,10 @@ class Form(ModalScreen[Done | None]):
         if not typed or self._asked_to_leave:
             self.dismiss(None)
             return
-        self._asked_to_leave = True
-        self._say(f"! Typed and not written: {', '.join(typed)}. Esc again throws it away.", True)
+        self._asked_to_leave, self._asked = True, None
+        self._say(
+            f"! Typed and not written: {', '.join(typed)}. Esc again throws it away.", "wrong"
+        )
 
     async def action_anyway(self) -> None:
         """Write although a limit breaks, where that was offered."""
@@ -169,9 +188,24 @@ class Form(ModalScreen[Done | None]):
                 self.set_focus(row.input)
                 return
         facts = {row.field.name: row.read.answer.value for row in self.rows}  # type: ignore[union-attr]
+        if self._wants_a_look(facts):
+            return
         self._say("writing")
         work = self.run_worker(lambda: self._act(facts, anyway=anyway), thread=True)
         self._written(await work.wait())
+
+    def _wants_a_look(self, facts: Facts) -> bool:
+        """Show what is about to be written, once; the next Enter writes just that."""
+        about = self._texts(), facts
+        asked = "" if about == self._asked else self.asks(facts)
+        if asked:
+            self._asked = about
+            self._say(f"▲ {asked} Enter writes it.", "asks")
+        return bool(asked)
+
+    def _texts(self) -> list[str]:
+        """What stands in the fields, as it is typed."""
+        return [row.text for row in self.rows]
 
     def _act(self, facts: Facts, *, anyway: bool) -> Tried[Done]:
         book_session = self.app.book_session
@@ -223,7 +257,7 @@ class Form(ModalScreen[Done | None]):
         by_name = {row.field.name: row for row in self.rows}
         at = next((by_name[name] for name in refused.fields if name in by_name), None)
         if at is None:
-            self._say(f"! {refused.problem}", True)
+            self._say(f"! {refused.problem}", "wrong")
             return
         at.refuse(refused.problem)
         self._hint()
@@ -240,7 +274,17 @@ class Form(ModalScreen[Done | None]):
             None,
         )
 
+    def _book_came_or_went(self, away: str) -> None:
+        """Say that the book is away; when it is there again, read anew what could not be read."""
+        for row in self.rows:
+            if not away and row.read and row.read.problem:
+                row.read_on()
+        self._hint()
+
     def _hint(self) -> None:
+        if self.app.away:
+            self._say(f"! {self.app.away}", "wrong")
+            return
         wanting = [row.field.label for row in self.rows if row.field.needed and not row.text]
         wrong = [row.field.label for row in self.rows if row.read and row.read.problem]
         enter = f"Enter goes on to {wanting[0]}" if wanting else "Enter writes it"
@@ -249,7 +293,7 @@ class Form(ModalScreen[Done | None]):
         anyway = " · F2 anyway" if self._overridable else ""
         self._say(f"{enter}{anyway} · Tab next field · Esc closes · F1 keys")
 
-    def _say(self, words: str, wrong: bool = False) -> None:
+    def _say(self, words: str, kind: str = "") -> None:
         line = self.query_one("#form-said", Static)
         line.update(Content(words))
-        line.set_class(wrong, "wrong")
+        line.set_classes(kind)

@@ -17,7 +17,7 @@ ALWAYS = (
     ("Up, Down, PgDn", "move; Enter opens what a line is about"),
     ("Esc", "back, or stop what is being read; at last home"),
     ("/", "find a ray"),
-    ("u", "undo: take the last act back"),
+    ("u", "undo: take your last act back"),
     ("r", "the ready list"),
     ("Space", "mark a line, where lines can be marked"),
     (": or ^p", "all commands, by typing"),

@@ -44,7 +44,7 @@ class EveryCommand(Provider):
             yield keyed, form.about, partial(app.action_form, name)
         for name, (title, about) in PLANS.items():
             yield title, about, partial(app.open_about, About(name, ""))
-        yield "Undo  (u)", "Take the last act back.", app.action_undo
+        yield "Undo  (u)", "Take your last act back.", app.action_undo
         yield "Keys  (?)", "Every key that works here.", app.action_help
         yield "Light or dark  (L)", "Change the colours.", app.action_light
         for theme in THEMES:

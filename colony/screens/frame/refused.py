@@ -13,6 +13,10 @@ T = TypeVar("T")
 SAID_HERE = {
     ", or repeat with --anyway": ", or press F2 to write it anyway",
     "repeat with --anyway --why REASON": "write why, then press F2",
+    "look with colony book history, and name any other act with colony book undo --act NUMBER": (
+        "in the log (8), z takes back any other act"
+    ),
+    ", then begin again.": ", or leave (q) and begin again.",
     "see: colony animal list.": "press / to find it.",
     "see: colony tank list.": "press 6 to see the house.",
 }

@@ -1,6 +1,7 @@
 """The book as the screens use it: read, act, and notice that somebody else wrote in it."""
 
 from collections.abc import Callable
+from contextlib import suppress
 from dataclasses import dataclass, field
 from datetime import date
 from threading import Lock
@@ -8,7 +9,9 @@ from typing import Any, TypeVar
 
 from colony.acts.book.news import News, news_since
 from colony.notation.measures import show_length
-from colony.store.book import Book
+from colony.refusals.base import Refusal
+from colony.refusals.books import BookVanished
+from colony.store.book import Book, find_again
 from colony.store.journal.entries import Mark, latest
 from colony.store.settings import BookSettings, read_settings
 
@@ -64,13 +67,26 @@ class BookSession:
         with self._turn:
             with self.book.act(name, seen=seen) as session:
                 done = act(session, **facts)
-            self.begin()
+            with suppress(Refusal):  # the act is written, even if the book went away behind it
+                self.begin()
         return done
 
     def news(self) -> News | None:
-        """What others wrote since this book_session last knew; from then on it is known."""
+        """What others wrote since this book_session last knew; from then on it is known.
+
+        A book whose file went and came back is found again here.
+
+        Raises
+        ------
+        BookVanished, BookNotReachable
+            It is away.
+        """
         with self._turn:
-            news = self.read(news_since, mark=self.mark)
+            try:
+                news = self.read(news_since, mark=self.mark)
+            except BookVanished:
+                self.book = find_again(self.book)
+                news = self.read(news_since, mark=self.mark)
             if news is not None:
                 self.begin()
         return news

@@ -23,12 +23,21 @@ def keep_keys_quick() -> None:
 
 
 def run_screens() -> None:
-    """Open the book and keep the screens up until the breeder leaves."""
+    """Open the book and keep the screens up until the breeder leaves.
+
+    Raises
+    ------
+    ScreensFailed
+        A fault of the program ended them.
+    """
     keep_keys_quick()
     book = open_book(book_location(), begin=True)
     book_session = BookSession(book)
     book_session.begin()
+    app = ColonyApp(book_session)
     try:
-        ColonyApp(book_session).run()
+        app.run()
     finally:
-        book.close()
+        book_session.book.close()
+    if app.fault is not None:
+        raise app.fault

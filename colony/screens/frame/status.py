@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-MARKS = {"written": "■", "refused": "!", "elsewhere": "→", "hint": "·"}
+MARKS = {"written": "■", "refused": "!", "away": "!", "elsewhere": "→", "hint": "·"}
 """The mark before a line of each kind, so that colour never speaks alone."""
 
 

@@ -12,6 +12,8 @@ def bar(share: float, width: int, limit: float | None = None) -> str:
     limit
         Where a line stands that should not be crossed, as a share.
     """
+    if width < 1:
+        return ""
     filled = min(max(round(share * width), 0), width)
     cells = [BLOCKS] * filled + [EMPTY] * (width - filled)
     if limit is not None and 0 < limit < 1:

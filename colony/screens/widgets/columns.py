@@ -87,6 +87,8 @@ def lay_out(columns: Sequence[Column], width: int) -> Layout:
 
 
 def _fit(cell: Cell, width: int, *, right: bool) -> str:
+    if not width:  # a narrow screen leaves the growing column nothing
+        return ""
     text = cell(width) if callable(cell) else printable(cell)
     if len(text) > width:
         text = f"{text[: max(width - 1, 0)]}…"

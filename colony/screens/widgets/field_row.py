@@ -70,8 +70,8 @@ class FieldRow(Vertical):
             self.read = Tried(Understood(None), problem)
         else:
             self.read = self._read(self.text)
-            if self.read.problem and self._complete():
-                self.read = self._read(self.text)
+            if self.read.problem:
+                self._complete()
         self._show()
         return self.read
 
@@ -81,7 +81,11 @@ class FieldRow(Vertical):
         self._show()
 
     def on_input_changed(self, _: Input.Changed) -> None:
-        """Read while typing, in a thread: some fields ask the book."""
+        """Read while typing."""
+        self.read_on()
+
+    def read_on(self) -> None:
+        """Read what stands here, in a thread: some fields ask the book."""
         text = self.text
         if not text:
             self.read, self.may_become = None, ()
@@ -98,23 +102,29 @@ class FieldRow(Vertical):
             self.post_message(self.Shown())
 
     def _check(self, text: str) -> None:
-        may_become = self.field.complete(self.field.spoken(text), self._desk)
+        may_become = self._may_become(self.field.spoken(text))
         exact = any(one.casefold() == self.field.spoken(text).casefold() for one in may_become)
         read = Tried[Understood]() if may_become and not exact else self._read(text)
         self.post_message(self.Checked(text, read, may_become))
 
+    def _may_become(self, spoken: str) -> Sequence[str]:
+        """What begins so; nothing where the book cannot be asked, which reading it then says."""
+        return tried(lambda: self.field.complete(spoken, self._desk)).answer or ()
+
     def _read(self, text: str) -> Tried[Understood]:
         return tried(lambda: self.field.understand(text, self._desk))
 
-    def _complete(self) -> bool:
-        """Put the first thing that it may become in place of what is typed."""
+    def _complete(self) -> None:
+        """Take the one thing that it may become; among several only the breeder chooses."""
         spoken = self.field.spoken(self.text)
-        may_become = self.field.complete(spoken, self._desk)
-        if not may_become or not spoken:
-            return False
-        with self.prevent(Input.Changed):
-            self.input.value = self.text[: len(self.text) - len(spoken)] + may_become[0]
-        return True
+        may_become = self._may_become(spoken) if spoken else ()
+        if len(may_become) > 1:
+            some = ", ".join(may_become)
+            self.read = Tried(None, f"Several begin with {spoken}: {some}. Type more of it.")
+        elif may_become:
+            with self.prevent(Input.Changed):
+                self.input.value = self.text[: len(self.text) - len(spoken)] + may_become[0]
+            self.read = self._read(self.text)
 
     def _show(self) -> None:
         if self.read is None:

@@ -40,7 +40,7 @@ class TimeLine:
             peak = self._at(likely, width)
             if 0 <= peak < width:
                 line[peak] = "█"
-            if last >= width:
+            if last >= width > 0:
                 line[-1] = "►"
             return "".join(line)
 

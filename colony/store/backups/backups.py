@@ -12,6 +12,7 @@ from sqlalchemy import Engine, make_url
 
 from colony.refusals.books import BookNotReachable, CopyDamaged
 from colony.store import clock
+from colony.store.backups.verification import fault
 from colony.store.failures import refusal_of
 from colony.store.location import is_url, users_folder
 
@@ -87,17 +88,19 @@ def verify(path: Path) -> str:
         It is no book, or a page, an index or a reference of it is broken.
     """
     try:
-        with closing(sqlite3.connect(f"{path.absolute().as_uri()}?mode=ro", uri=True)) as copy:
-            (said,) = copy.execute("PRAGMA integrity_check(1)").fetchone()
-            if said != "ok":
-                raise CopyDamaged(str(path), str(said))
-            if copy.execute("PRAGMA foreign_key_check").fetchone():
-                raise CopyDamaged(str(path), "a row refers to one that is not there")
+        with closing(only_read(path)) as copy:
+            if broken := fault(copy):
+                raise CopyDamaged(str(path), broken)
             copy.execute("SELECT count(*) FROM journal").fetchone()
             (version,) = copy.execute("SELECT version_num FROM alembic_version").fetchone()
     except (sqlite3.Error, TypeError) as failed:
         raise CopyDamaged(str(path), str(failed)) from failed
     return str(version)
+
+
+def only_read(path: Path) -> sqlite3.Connection:
+    """Open a file, with the log that may be beside it, so that it cannot be changed."""
+    return sqlite3.connect(f"{path.absolute().as_uri()}?mode=ro", uri=True)
 
 
 def backup_folder(location: str) -> Path:

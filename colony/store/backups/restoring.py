@@ -1,10 +1,13 @@
-"""Put a backup in the place of a book, and keep what was there."""
+"""Put a backup in the place of a book, and keep what was there.
+
+What is kept and what is overwritten are one moment: no act of somebody else comes between.
+"""
 
 import shutil
 import sqlite3
-import time
 from collections.abc import Iterator
 from contextlib import closing, contextmanager, suppress
+from dataclasses import dataclass
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
@@ -16,6 +19,7 @@ from colony.refusals.books import (
     BookNotReachable,
     NoSuchCopy,
     NotABook,
+    NotRestored,
 )
 from colony.store.backups.backups import (
     backup_folder,
@@ -23,18 +27,34 @@ from colony.store.backups.backups import (
     copy_file,
     list_copies,
     new_path,
+    only_read,
     verify,
 )
-from colony.store.backups.transfer import book_rows, replace_rows
+from colony.store.backups.transfer import book_rows, differing_row, replace_rows
+from colony.store.backups.verification import difference
 from colony.store.book import Book, open_book
 from colony.store.engine import WAIT_SECONDS, turn
 from colony.store.failures import in_words, refusal_of
 from colony.store.journal.journal import Recorder, tell, write_entry
-from colony.store.location import is_url, make_folder
+from colony.store.location import is_url, make_folder, named
 
 NEWEST, RESTORE_ACT = "newest", "book restore"
 _REASON = "before-restore"
-_BESIDE = ("", "-wal", "-shm")
+_BESIDE = ("", "-wal", "-shm", "-journal")
+_MAGIC = b"SQLite format 3\0"
+"""The first bytes of every file of SQLite ("Database File Format", sqlite.org, 1.3.1)."""
+
+_OTHERS_WRITE = (sqlite3.SQLITE_BUSY, sqlite3.SQLITE_LOCKED)
+
+
+@dataclass(frozen=True)
+class Replaced:
+    """What was in the place of a book, and where it is now."""
+
+    kept: Path | None = None
+    """The book that was there."""
+    set_aside: tuple[Path, ...] = ()
+    """Logs of a book, which would have been read into the restored one."""
 
 
 def find_copy(location: str, name: str) -> Path:
@@ -51,10 +71,11 @@ def find_copy(location: str, name: str) -> Path:
     raise NoSuchCopy(name, str(backup_folder(location)))
 
 
-def restore(location: str, copy: Path) -> Path | None:
-    """Put a verified backup in the place of the book; return where the book that was there is kept.
+def restore(location: str, copy: Path) -> Replaced:
+    """Put a verified backup in the place of the book; return where what was there is kept.
 
-    Other programs may have the book open: they go on in the restored one.
+    Other programs may have the book open: they go on in the restored one. Each act of theirs
+    is either in what is kept or in the restored book.
 
     Raises
     ------
@@ -62,13 +83,17 @@ def restore(location: str, copy: Path) -> Path | None:
         The backup cannot be used; the book was not touched.
     BookBusy, BookNotReachable, DiskFull
         What is there cannot be kept, or not be replaced.
+    NotRestored
+        Read again, the book is not what the backup holds.
     """
     _refuse_unusable(copy)
-    kept = _restore_url(location, copy) if is_url(location) else _restore_file(location, copy)
-    book = open_book(location)
-    _write_down(book, copy)
-    book.close()
-    return kept
+    with _prepared(copy) as prepared:
+        if is_url(location):
+            return _restore_url(location, prepared)
+        replaced = _restore_file(location, prepared)
+        if wrong := difference(Path(location), prepared):
+            raise NotRestored(location, wrong)
+        return replaced
 
 
 def _refuse_unusable(copy: Path) -> None:
@@ -79,79 +104,25 @@ def _refuse_unusable(copy: Path) -> None:
         raise BookIsNewer(str(copy), version)
 
 
-def _restore_file(location: str, copy: Path) -> Path | None:
-    make_folder(Path(location))
-    if not Path(location).exists():
-        _put(copy, Path(location))
-        return None
-    kept = new_path(location, _REASON)
-    try:
-        copy_file(location, kept, verified=False)
-        _overwrite(copy, location)
-    except NotABook:  # too damaged to be copied page by page, or to be written in
-        _set_aside(location, kept)
-        _put(copy, Path(location))
-    return kept
-
-
-def _overwrite(copy: Path, location: str) -> None:
-    """Write the pages of the backup into the file, as one transaction that others wait for."""
-    until = time.monotonic() + WAIT_SECONDS
-
-    def give_up_in_time(_status: int, _remaining: int, _total: int) -> None:
-        if time.monotonic() > until:
-            raise BookBusy(location)
-
-    try:
-        with closing(sqlite3.connect(copy)) as source, closing(sqlite3.connect(location)) as book:
-            source.backup(book, progress=give_up_in_time)
-    except sqlite3.Error as failed:
-        raise refusal_of(failed, location) from failed
-
-
-def _set_aside(location: str, kept: Path) -> None:
-    """Keep the damaged files as they are."""
-    try:
-        for ending in _BESIDE:
-            with suppress(FileNotFoundError):
-                Path(location + ending).replace(f"{kept}{ending}")
-    except OSError as failed:
-        raise BookNotReachable(location, failed.strerror or "cannot be kept") from failed
-
-
-def _put(copy: Path, book: Path) -> None:
-    """Put a copy where no book is; it has the name of the book only when it is complete."""
-    unfinished = book.with_name(f"{book.name}.part")
-    try:
-        shutil.copyfile(copy, unfinished)
-        unfinished.replace(book)
-    except OSError as failed:
-        raise BookNotReachable(str(book), failed.strerror or "cannot be written") from failed
-    finally:
-        unfinished.unlink(missing_ok=True)
-
-
-def _restore_url(location: str, copy: Path) -> Path | None:
-    """Put the rows of the backup into the database, in one transaction."""
-    there = open_book(location, begin=True)
-    kept = copy_before(there.engine, location, _REASON)
-    with _opened_copy(copy) as backup:
-        rows, journal = book_rows(backup)
-    with in_words(location), turn(there.engine) as connection:
-        replace_rows(connection, rows, journal)
-    there.close()
-    return kept
-
-
 @contextmanager
-def _opened_copy(copy: Path) -> Iterator[Book]:
-    """A backup, brought up to date in a place of its own: it is never written in itself."""
-    with TemporaryDirectory() as folder:
+def _prepared(copy: Path) -> Iterator[Path]:
+    """A backup as it is to be put in place: of this schema, its journal telling of the restore.
+
+    It is made in a place of its own: a backup is never written in itself.
+    """
+    with TemporaryDirectory(ignore_cleanup_errors=True) as folder:
         path = Path(folder) / "copy.colony"
-        shutil.copyfile(copy, path)
-        book = open_book(str(path))
-        yield book
-        book.close()
+        try:
+            # Page by page, not as a file: the copy may have a log of its own beside it.
+            with closing(only_read(copy)) as source, closing(sqlite3.connect(path)) as target:
+                source.backup(target)
+            with closing(open_book(str(path))) as book:
+                _write_down(book, copy)
+            with closing(sqlite3.connect(path)) as alone:
+                alone.execute("PRAGMA journal_mode = DELETE")
+        except sqlite3.Error as failed:
+            raise refusal_of(failed, str(path)) from failed
+        yield path
 
 
 def _write_down(book: Book, copy: Path) -> None:
@@ -161,3 +132,93 @@ def _write_down(book: Book, copy: Path) -> None:
         tell(session, f"restored from {copy.name}")
         write_entry(session, RESTORE_ACT, recorder, always=True)
         session.commit()
+
+
+def _restore_file(location: str, prepared: Path) -> Replaced:
+    make_folder(Path(location))
+    kept = new_path(location, _REASON)
+    if _may_be_opened(Path(location)):
+        # What is too damaged to be copied page by page, or to be written in, is put aside.
+        with suppress(NotABook):
+            _overwrite(location, prepared, kept)
+            return Replaced(kept)
+    there, *logs = _set_aside(location, kept)
+    _put(prepared, Path(location))
+    return Replaced(there, tuple(log for log in logs if log))
+
+
+def _may_be_opened(path: Path) -> bool:
+    """Whether a file begins as a database; opening another one would take away the log beside it."""
+    try:
+        with path.open("rb") as file:
+            return file.read(len(_MAGIC)) == _MAGIC
+    except FileNotFoundError:
+        return False
+    except OSError as failed:
+        raise BookNotReachable(str(path), failed.strerror or "cannot be read") from failed
+
+
+def _overwrite(location: str, prepared: Path, kept: Path) -> None:
+    """Keep the book and write the backup over its pages, as one transaction that others wait for."""
+
+    def keep_first(status: int, _remaining: int, _total: int) -> None:
+        """After its first page nobody else can write; until its last, all read what was there."""
+        if status in _OTHERS_WRITE:
+            raise BookBusy(location)
+        if not kept.exists():
+            copy_file(location, kept, verified=False)
+
+    try:
+        with (
+            closing(only_read(prepared)) as source,
+            closing(sqlite3.connect(location, timeout=WAIT_SECONDS)) as book,
+        ):
+            book.execute("PRAGMA journal_mode = WAL")  # in which a book can be read meanwhile
+            source.backup(book, pages=1, progress=keep_first)
+    except sqlite3.Error as failed:
+        raise refusal_of(failed, location) from failed
+
+
+def _set_aside(location: str, kept: Path) -> list[Path | None]:
+    """Keep the files as they are; a log would be read into whatever file has the book's name."""
+    try:
+        kept.parent.mkdir(exist_ok=True)
+        return [_moved(Path(location + end), Path(f"{kept}{end}")) for end in _BESIDE]
+    except OSError as failed:
+        raise BookNotReachable(location, failed.strerror or "cannot be kept") from failed
+
+
+def _moved(path: Path, to: Path) -> Path | None:
+    try:
+        return path.replace(to)
+    except FileNotFoundError:
+        return None
+
+
+def _put(prepared: Path, book: Path) -> None:
+    """Put a copy where no book is; it has the name of the book only when it is complete."""
+    unfinished = book.with_name(f"{book.name}.part")
+    try:
+        shutil.copyfile(prepared, unfinished)
+        unfinished.replace(book)
+    except OSError as failed:
+        raise BookNotReachable(str(book), failed.strerror or "cannot be written") from failed
+    finally:
+        unfinished.unlink(missing_ok=True)
+
+
+def _restore_url(location: str, prepared: Path) -> Replaced:
+    """Keep the rows of the database and put those of the backup in their place, in one transaction."""
+    with closing(open_book(str(prepared))) as backup:
+        rows, journal = book_rows(backup)
+    with (
+        closing(open_book(location, begin=True)) as there,
+        in_words(location),
+        turn(there.engine) as connection,
+    ):
+        # Acts wait for this turn to end, so the copy is of the moment of the replacement.
+        kept = copy_before(there.engine, location, _REASON)
+        replace_rows(connection, rows, journal)
+        if wrong := differing_row(connection, rows, journal):
+            raise NotRestored(named(location), wrong)
+    return Replaced(kept)

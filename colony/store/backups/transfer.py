@@ -7,20 +7,18 @@ from contextlib import suppress
 from dataclasses import dataclass
 from pathlib import Path
 
-from sqlalchemy import Connection, Table, func, inspect, select
+from sqlalchemy import Connection, inspect, select
 
-from colony.records import JournalEntry
 from colony.refusals.books import BookAlreadyThere, CopyDiffers
+from colony.store.backups.counters import JOURNAL, raise_counters
 from colony.store.book import Book
 from colony.store.engine import make_engine, turn
 from colony.store.failures import in_words
 from colony.store.journal.entries import read_entries
 from colony.store.journal.journal import Row
 from colony.store.journal.replay import Rows, by_table, differences, kept_rows, told_rows
-from colony.store.journal.rows import kept_tables, key_column
+from colony.store.journal.rows import kept_tables
 from colony.store.location import is_url, make_folder, named
-
-JOURNAL: Table = JournalEntry.__table__  # type: ignore[attr-defined] # sqlmodel adds it
 
 _AT_ONCE = 1000
 
@@ -70,6 +68,15 @@ def replace_rows(connection: Connection, rows: Rows, journal: Sequence[Row]) -> 
     _insert(connection, rows, journal)
 
 
+def differing_row(connection: Connection, rows: Rows, journal: Sequence[Row]) -> str | None:
+    """Read back what was written: the first row that came out otherwise, in words, or None."""
+    wrong = [one.place for one in differences(rows, kept_rows(connection))]
+    if not wrong and _journal(connection) == journal:
+        return None
+    table, key = wrong[0] if wrong else (JOURNAL.name, "?")
+    return f"row {key} of {table}"
+
+
 def book_rows(book: Book) -> tuple[Rows, list[Row]]:
     """Every row and every journal entry of a book, as of one moment."""
     with book.reading() as session:
@@ -93,7 +100,7 @@ def _write(location: str, rows: Rows, journal: Sequence[Row]) -> Written:
             _refuse_taken_database(connection, location)
             _make_schema(connection)
             _insert(connection, rows, journal)
-            _prove(connection, location, rows, journal)
+            _refuse_differing(connection, location, rows, journal)
     except BaseException:
         engine.dispose()
         _take_away(location)
@@ -112,25 +119,14 @@ def _insert(connection: Connection, rows: Rows, journal: Sequence[Row]) -> None:
     for table, ordered in (*by_table(rows), (JOURNAL, journal)):
         for start in range(0, len(ordered), _AT_ONCE):
             connection.execute(table.insert(), ordered[start : start + _AT_ONCE])
-        _go_on_counting(connection, table)
+    raise_counters(connection)
 
 
-def _go_on_counting(connection: Connection, table: Table) -> None:
-    """On PostgreSQL the next key comes from a counter that has not seen these rows."""
-    key = key_column(table)
-    if connection.dialect.name != "postgresql" or key.type.python_type is not int:
-        return
-    counter = func.pg_get_serial_sequence(f'"{table.name}"', key.name)
-    newest = connection.scalar(select(func.max(key)))
-    connection.execute(select(func.setval(counter, newest or 1, newest is not None)))
-
-
-def _prove(connection: Connection, location: str, rows: Rows, journal: Sequence[Row]) -> None:
-    """Read back what was written."""
-    wrong = [one.place for one in differences(rows, kept_rows(connection))]
-    if wrong or _journal(connection) != journal:
-        table, key = wrong[0] if wrong else (JOURNAL.name, "?")
-        raise CopyDiffers(named(location), f"row {key} of {table}")
+def _refuse_differing(
+    connection: Connection, location: str, rows: Rows, journal: Sequence[Row]
+) -> None:
+    if wrong := differing_row(connection, rows, journal):
+        raise CopyDiffers(named(location), wrong)
 
 
 def _journal(connection: Connection) -> list[Row]:

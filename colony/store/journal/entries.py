@@ -99,9 +99,16 @@ def read_entries(
 
 def entry_of(row: JournalEntry) -> Act:
     """A row of the journal as a value."""
-    return Act(
-        row.id or 0, dt.datetime.fromisoformat(row.at), row.who, row.act, row.summary, row.changes
-    )
+    number = row.id or 0
+    return Act(number, moment_of(number, row.at), row.who, row.act, row.summary, row.changes)
+
+
+def moment_of(number: int, at: str) -> dt.datetime:
+    """The moment of an act, in UTC; `JournalDamaged` where none is written."""
+    try:
+        return dt.datetime.fromisoformat(at).astimezone(dt.UTC)
+    except (ValueError, OverflowError) as broken:
+        raise JournalDamaged(number) from broken
 
 
 def undone_acts(session: Session) -> dict[int, int]:

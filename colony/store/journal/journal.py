@@ -114,7 +114,7 @@ def write_entry(session: Session, act: str, recorder: Recorder, *, always: bool 
         return
     entry = JournalEntry(
         at=clock.now().isoformat(timespec="seconds"),
-        who=_who(),
+        who=acting_person(),
         act=act,
         summary=_summary(session.info.get("told", [])),
         changes=recorder.as_json(),
@@ -128,7 +128,8 @@ def _summary(told: list[str]) -> str:
     return (said if len(said) <= LONGEST_SUMMARY else f"{said[:LONGEST_SUMMARY]}...") + more
 
 
-def _who() -> str:
+def acting_person() -> str:
+    """Whose acts those of this process are, as the journal names them."""
     try:
         return os.environ.get(WHO_VARIABLE) or getpass.getuser()
     except (KeyError, OSError):  # a system that has no name for its user

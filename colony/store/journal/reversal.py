@@ -3,13 +3,14 @@
 from collections.abc import Iterable
 from typing import Any
 
-from sqlalchemy import Table, select
+from sqlalchemy import Table, select, text
+from sqlalchemy.exc import IntegrityError
 from sqlmodel import Session
 
 from colony.refusals.history import RowIsOtherwise
 from colony.store.journal.entries import Act
 from colony.store.journal.journal import Row, RowChange, recorder_of
-from colony.store.journal.rows import Place, key_column, references, table_named, typed
+from colony.store.journal.rows import Place, kept_tables, key_column, references, table_named, typed
 
 BEARING = {
     "animal": {"sex", "born", "status", "ended_on", "species_id", "dam_id", "litter_id"},
@@ -40,6 +41,26 @@ def take_back(session: Session, entry: Act) -> None:
         _write(session, table, step.key, before, after)
         recorder_of(session).steps.append(RowChange(step.table, step.key, after, before))
     session.expire_all()
+
+
+def rows_must_be_there(session: Session) -> None:
+    """Hold what refers to other rows to their being there now, not only when all is committed.
+
+    Raises
+    ------
+    IntegrityError
+        A row refers to one that is gone.
+    """
+    connection = session.connection()
+    if connection.dialect.name == "postgresql":
+        connection.execute(text("SET CONSTRAINTS ALL IMMEDIATE"))
+        connection.execute(text("SET CONSTRAINTS ALL DEFERRED"))
+        return
+    late = [table.name for table in kept_tables() if _refers_late(table)]
+    for name in late:
+        broken = connection.execute(text(f"PRAGMA foreign_key_check({name})")).first()
+        if broken is not None:
+            raise IntegrityError(None, None, ValueError(f"a row of {broken[2]} is gone"))
 
 
 def depends(later: Act, earlier: Act) -> bool:
@@ -108,6 +129,11 @@ def _write(
     else:
         statement = table.update().where(here).values(row)
     session.connection().execute(statement)
+
+
+def _refers_late(table: Table) -> bool:
+    """Whether the database looks at a reference of a table only when all is committed."""
+    return any(key.deferrable for key in table.foreign_keys)
 
 
 def _one(table: Table, key: int | str) -> Any:  # noqa: ANN401 - a select of whatever columns it has

@@ -121,11 +121,13 @@ def test_of_two_pairings_that_fit_the_later_is_taken(couple: Farm) -> None:
 
 
 def test_a_sire_that_was_named_needs_no_pairing_on_record(couple: Farm) -> None:
-    """Many a pairing is never written down: it is said, not refused."""
+    """Many a pairing is never written down: it is said, not refused; so is the male who was there."""
     couple.male("Caro")
     litter = couple.litter("Alma", sires="Caro")
     assert litter.sires == ("Caro",)
-    assert litter.warnings == ("Alma was in no recorded pairing with Caro before 2026-03-09.",)
+    no_pairing, other_male = litter.warnings
+    assert no_pairing == "Alma was in no recorded pairing with Caro before 2026-03-09."
+    assert other_male.startswith("Bruno was paired with her from ")
 
 
 def test_a_birth_out_of_no_pairing_has_an_unknown_sire(farm: Farm) -> None:

@@ -11,14 +11,14 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from colony.exchange.folder.colony_toml import ColonyHeading, read_heading, write_heading
+from colony.exchange.folder.colony_toml import FILE, ColonyHeading, read_heading, write_heading
 from colony.exchange.folder.folder import ColonyFolder, folder_texts, read_folder
 from colony.exchange.folder.noun import NounRow, SpeciesValues
 from colony.exchange.folder.nouns import BY_NAME, NOUNS
 from colony.exchange.folder.shifting import shifted
 from colony.exchange.text.writing import write_file, write_files
 from colony.notation.days import Day
-from colony.refusals.exchange import CannotWrite, NotAColonyFolder, WouldOverwrite
+from colony.refusals.exchange import CannotWrite, NotAColonyFolder, NotAnExport, WouldOverwrite
 
 TEXTS = st.text(
     st.characters(
@@ -67,7 +67,9 @@ def animal(**values: object) -> NounRow:
 def read_animals_of(folder: Path, rows: tuple[NounRow, ...]) -> ColonyFolder:
     """Write a folder of these animals and read it again."""
     tables = {noun.name: () for noun in NOUNS} | {"animals": rows}
-    write_files(folder, folder_texts(ColonyHeading(AS_OF, {}, {}), tables), overwrite=True)
+    write_files(
+        folder, folder_texts(ColonyHeading(AS_OF, {}, {}), tables), sign=FILE, overwrite=True
+    )
     return read_folder(folder)
 
 
@@ -116,18 +118,30 @@ def test_nothing_is_replaced_unless_asked(tmp_path: Path) -> None:
     """A file and a folder that are there stay, byte for byte, until overwriting is said."""
     file, folder = tmp_path / "a.csv", tmp_path / "out"
     write_file(file, "one", overwrite=False)
-    write_files(folder, {"a": "one"}, overwrite=False)
+    write_files(folder, {"a": "one"}, sign="a", overwrite=False)
     with pytest.raises(WouldOverwrite):
         write_file(file, "two", overwrite=False)
     with pytest.raises(WouldOverwrite):
-        write_files(folder, {"a": "two"}, overwrite=False)
+        write_files(folder, {"a": "two"}, sign="a", overwrite=False)
     with pytest.raises(WouldOverwrite):
-        write_files(file, {"a": "two"}, overwrite=True)
+        write_files(file, {"a": "two"}, sign="a", overwrite=True)
     assert (file.read_text(), (folder / "a").read_text()) == ("one", "one")
     (folder / "mine.txt").write_text("kept")
     write_file(file, "two", overwrite=True)
-    write_files(folder, {"a": "two"}, overwrite=True)
+    write_files(folder, {"a": "two"}, sign="a", overwrite=True)
     assert {p.name: p.read_text() for p in folder.iterdir()} == {"a": "two", "mine.txt": "kept"}
+
+
+def test_no_file_is_strewn_among_others(tmp_path: Path) -> None:
+    """A folder of other things stays as it is, whatever is said; an empty one is taken."""
+    (tmp_path / "mine.txt").write_text("kept")
+    for overwrite in (False, True):
+        with pytest.raises(NotAnExport, match="not there yet"):
+            write_files(tmp_path, {"a": "one"}, sign="a", overwrite=overwrite)
+    assert [path.name for path in tmp_path.iterdir()] == ["mine.txt"]
+    (tmp_path / "empty").mkdir()
+    write_files(tmp_path / "empty", {"a": "one"}, sign="a", overwrite=False)
+    assert [path.name for path in (tmp_path / "empty").iterdir()] == ["a"]
 
 
 def test_a_failed_write_leaves_nothing_behind(tmp_path: Path) -> None:
@@ -136,7 +150,7 @@ def test_a_failed_write_leaves_nothing_behind(tmp_path: Path) -> None:
     with pytest.raises(CannotWrite):
         write_file(tmp_path / "a.csv", "half \ud800", overwrite=True)
     with pytest.raises(CannotWrite):
-        write_files(tmp_path / "out", {"a": "fine", "b": "half \ud800"}, overwrite=False)
+        write_files(tmp_path / "out", {"a": "fine", "b": "half \ud800"}, sign="a", overwrite=False)
     with pytest.raises(CannotWrite):
         write_file(tmp_path / "no" / "such" / "a.csv", "one", overwrite=False)
     assert [(p.name, p.read_text()) for p in tmp_path.iterdir()] == [("a.csv", "one")]

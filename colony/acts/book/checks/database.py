@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 from datetime import date
-from itertools import pairwise
+from itertools import islice, pairwise
 
 from sqlalchemy import text
 from sqlmodel import Session, select
@@ -11,10 +11,14 @@ from colony.acts.book.checks.finding import Finding
 from colony.records import Setting
 from colony.refusals.history import JournalDamaged
 from colony.store import clock
+from colony.store.backups.counters import counters_behind
 from colony.store.backups.daily import CLOCK_MAY_DIFFER
+from colony.store.damage import broken_rules
 from colony.store.journal.entries import read_entries
 from colony.store.journal.replay import Difference, differences, kept_rows, told_rows
 from colony.store.settings import unreadable_settings
+
+RESTORE, REBUILD = "colony book restore newest", "colony book rebuild PATH"
 
 MOST = 20
 """Rows that are named one by one."""
@@ -24,13 +28,28 @@ def sound_file(session: Session, _today: date) -> Iterator[Finding]:
     """Pages, indexes, constraints and references of a SQLite file; PostgreSQL holds its own."""
     if session.get_bind().dialect.name != "sqlite":
         return
-    mend = "colony book restore newest"
     for (said,) in session.connection().execute(text("PRAGMA integrity_check")):
         if said != "ok":
-            yield Finding("database", True, "the file", str(said), mend)
+            yield Finding("database", True, "the file", str(said), RESTORE)
     for table, row, target, _ in session.connection().execute(text("PRAGMA foreign_key_check")):
         problem = f"refers to a row of {target} that is not there"
-        yield Finding("database", True, f"{table} {row}", problem, mend)
+        yield Finding("database", True, f"{table} {row}", problem, RESTORE)
+
+
+def rows_as_allowed(session: Session, _today: date) -> Iterator[Finding]:
+    """Rows that their tables do not allow: a day that is none, a word that is not known."""
+    for one in islice(broken_rules(session.connection()), MOST):
+        problem = f"breaks the rule that {one.rule}"
+        yield Finding("database", True, f"{one.table} {one.key}", problem, REBUILD)
+
+
+def counters_go_on(session: Session, _today: date) -> Iterator[Finding]:
+    """Counters of PostgreSQL that would give a new row the number of one that is there."""
+    for one in counters_behind(session.connection()):
+        problem = (
+            f"counts on from {one.last}, but has rows up to {one.newest}: acts will be refused"
+        )
+        yield Finding("counters", True, one.table, problem, "colony book recount")
 
 
 def told_by_journal(session: Session, _today: date) -> Iterator[Finding]:
@@ -38,23 +57,24 @@ def told_by_journal(session: Session, _today: date) -> Iterator[Finding]:
     try:
         told = told_rows(read_entries(session))
     except JournalDamaged as refusal:
-        restore = "colony book restore newest"
-        yield Finding("journal", True, "the journal", refusal.sentence, restore)
+        yield Finding("journal", True, "the journal", refusal.sentence, RESTORE)
         return
     found = differences(told, kept_rows(session.connection()))
-    mend = "colony book rebuild PATH"
     for one in found[:MOST]:
         table, key = one.place
-        yield Finding("journal", True, f"{table} {key}", _told(one), mend)
+        yield Finding("journal", True, f"{table} {key}", _told(one), REBUILD)
     if len(found) > MOST:
         problem = f"{len(found) - MOST} more rows are not as the journal tells"
-        yield Finding("journal", True, "the book", problem, mend)
+        yield Finding("journal", True, "the book", problem, REBUILD)
 
 
 def clock_of_journal(session: Session, _today: date) -> Iterator[Finding]:
     """Acts that seem to be of a time to come, or older than the act before them."""
     mend = "set the clock of the computer; acts keep their order"
-    moments = [(entry.number, entry.at) for entry in read_entries(session)]
+    try:
+        moments = [(entry.number, entry.at) for entry in read_entries(session)]
+    except JournalDamaged:
+        return  # told_by_journal says it
     back = [after for before, after in pairwise(moments) if after[1] < before[1]]
     for number, at in back[-3:]:
         problem = f"is of {at:%Y-%m-%d}, before the act before it"

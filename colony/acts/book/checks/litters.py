@@ -12,7 +12,7 @@ from colony.acts.litters.gestation import YOUNG_DAM_DAYS, likeliest_pairing
 from colony.planning.litters.gestation import GestationPrior
 from colony.planning.litters.judgement import SHORTEST_SHARE
 from colony.records import Animal, Litter
-from colony.store.readers.animals.herd import HerdRow, read_herd
+from colony.store.readers.animals.herd import HerdRow, read_breeders, read_herd
 from colony.store.readers.animals.lives import read_lives
 from colony.store.readers.litters.dams import BirthRow, DamRecord, read_dams
 from colony.store.readers.litters.meetings import read_meetings
@@ -100,7 +100,7 @@ def pups_of_litters(session: Session, _today: date) -> Iterator[Finding]:
 
 
 def _dams(session: Session) -> Iterator[tuple[HerdRow, DamRecord, GestationPrior]]:
-    herd, lives = read_herd(session), read_lives(session)
+    herd, lives = read_breeders(session), read_lives(session)
     for dam_id, record in read_dams(session, herd).items():
         row = herd.by_id(dam_id)
         yield row, record, lives.of(row.species).gestation()

@@ -12,15 +12,31 @@ from colony.acts.book.checks.finding import Finding
 from colony.records import Animal, Litter, Pairing, PairingSire, PossibleSire
 from colony.refusals.base import Refusal
 from colony.store.readers.animals.herd import read_herd
-from colony.store.readers.litters.parents import read_parents
-from colony.store.readers.pedigree import read_lineage
+from colony.store.readers.litters.parents import Parents, read_parents
+from colony.store.readers.pedigree import Lineage, read_lineage
 from colony.store.readers.rows import read_rows
 
 
 def possible_pedigree(session: Session, _today: date) -> Iterator[Finding]:
     """Nobody is its own ancestor, no dam is a male, no sire a female."""
+    yield from _possible(read_lineage(session))
+
+
+def parents_are_older(session: Session, _today: date) -> Iterator[Finding]:
+    """Nobody is older than its dam or a possible sire."""
+    yield from _older(read_parents(session, read_herd(session)))
+
+
+def parentage(session: Session, _today: date) -> Iterator[Finding]:
+    """Both of that, reading everybody once."""
+    lineage = read_lineage(session)
+    yield from _possible(lineage)
+    yield from _older(lineage.parents)
+
+
+def _possible(lineage: Lineage) -> Iterator[Finding]:
     try:
-        read_lineage(session).pedigree  # noqa: B018 - building it is the check
+        lineage.pedigree  # noqa: B018 - building it is the check
     except Refusal as refusal:
         mend = "colony animal edit TAG --dam/--sire/--sex, or colony litter edit"
         yield Finding("pedigree", True, "parents", refusal.sentence, mend)
@@ -42,9 +58,7 @@ def sexes_of_pairings(session: Session, _today: date) -> Iterator[Finding]:
             yield Finding("sex", True, tag, problem, f"colony animal edit {tag} --sex {sex}")
 
 
-def parents_are_older(session: Session, _today: date) -> Iterator[Finding]:
-    """Nobody is older than its dam or a possible sire."""
-    parents = read_parents(session, read_herd(session))
+def _older(parents: Parents) -> Iterator[Finding]:
     for row in parents.herd.rows:
         for parent_id in (parents.dam_id(row), *(sire for sire, _ in parents.sires(row))):
             parent = parents.herd.by_id(parent_id) if parent_id else None

@@ -12,6 +12,7 @@ from colony.acts.book.importing.known_book import known_book, read_rows
 from colony.acts.book.importing.rows import write_plan
 from colony.exchange.sheet.animals import AnimalRow, Sheet, read_animals
 from colony.exchange.sheet.cells import Reading
+from colony.exchange.sheet.doubtful_parents import check_named_parents
 from colony.exchange.sheet.headings import match_headings
 from colony.exchange.sheet.kin import KinRow, check_kin, gather_kin
 from colony.exchange.sheet.known import KnownBook
@@ -80,7 +81,7 @@ def _sift(
     skip_bad: bool,
 ) -> tuple[Sequence[AnimalRow], dict[str, KinRow], tuple[Fault, ...]]:
     """The rows without a fault, and every fault; what is left is checked again until none is."""
-    found = set(faults)
+    found = {*faults, *check_named_parents(sheet, rows, book)}
     good = rows
     while True:
         kin = gather_kin(good, book)

@@ -10,6 +10,7 @@ from colony.acts.animals.species import list_species, show_species
 from colony.acts.tanks.page import tank_in_use
 from colony.notation.days import show_span
 from colony.notation.shares import parse_sires
+from colony.notation.words import SEX_WORDS
 from colony.refusals.animals import NoSuchTag, WrongSexForParent
 from colony.screens.forms.fields.fields import Field, Understood
 from colony.screens.frame.session import BookSession
@@ -126,14 +127,11 @@ class SpeciesField(Field):
         return [name for name in known if name.startswith(text.strip().lower())]
 
 
-_SEXES = {"F": "female", "M": "male", "U": "not sexed"}
-
-
 def told(hit: Hit, book_session: BookSession) -> str:
     """Who an animal is, in half a line."""
     facts = (
         hit.name,
-        _SEXES[hit.sex],
+        SEX_WORDS[hit.sex],
         hit.species,
         None if hit.age_days is None else show_span(hit.age_days),
         None if hit.disc_width_mm is None else book_session.length(hit.disc_width_mm),

@@ -3,15 +3,26 @@
 from collections import defaultdict
 from dataclasses import dataclass
 from datetime import date
+from typing import NamedTuple
 
 from sqlalchemy import select
+from sqlalchemy.orm import aliased
 from sqlmodel import Session, col
 
-from colony.records import Pairing, PairingSire, Placement
+from colony.records import Pairing, PairingSire, Placement, Tank
 from colony.store.readers.rows import read_rows
 
 Stay = tuple[int, date, date | None]
 """A tank, the first day in it, and the first day elsewhere."""
+
+
+class SharedStay(NamedTuple):
+    """Another animal in one tank with somebody; `left` is the first day that one was elsewhere."""
+
+    animal_id: int
+    tank: str
+    first: date
+    left: date | None
 
 
 @dataclass(frozen=True)
@@ -34,6 +45,41 @@ class Meetings:
             for other in sires
         )
         return bool(dams) and bool(sires) and not together
+
+
+def read_shared_stays(
+    session: Session, animal_id: int, first: date, last: date
+) -> list[SharedStay]:
+    """Read who shared a tank with an animal on some of these days, oldest first.
+
+    Who came on the day on which the animal left did not meet it.
+    """
+    own, other = aliased(Placement), aliased(Placement)
+    query = (
+        select(
+            col(other.animal_id),
+            col(Tank.code),
+            col(own.entered_on),
+            col(own.left_on),
+            col(other.entered_on),
+            col(other.left_on),
+        )
+        .select_from(own)
+        .join(other, col(own.tank_id) == col(other.tank_id))
+        .join(Tank, col(own.tank_id) == col(Tank.id))
+        .where(
+            col(own.animal_id) == animal_id,
+            col(other.animal_id) != animal_id,
+            *(col(stay.entered_on) <= last for stay in (own, other)),
+            *(col(stay.left_on).is_(None) | (col(stay.left_on) > first) for stay in (own, other)),
+        )
+    )
+    shared = [
+        SharedStay(mate, tank, max(came, entered), min(filter(None, (gone, left)), default=None))
+        for mate, tank, came, gone, entered, left in read_rows(session, query)
+    ]
+    together = [stay for stay in shared if stay.left is None or stay.first < stay.left]
+    return sorted(together, key=lambda stay: (stay.first, stay.animal_id))
 
 
 def read_meetings(session: Session) -> Meetings:

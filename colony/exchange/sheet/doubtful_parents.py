@@ -1,0 +1,103 @@
+"""Parents that a sheet names and nobody has a row for, where the name looks like no name.
+
+Whoever is named as a parent becomes an animal. A doubt or a slip taken as a name would be a
+founder that never lived, and every F below it too low.
+"""
+
+import re
+from collections.abc import Iterator, Sequence
+
+from colony.exchange.sheet.animals import AnimalRow, Sheet
+from colony.exchange.sheet.cells import ORIGIN_WORDS
+from colony.exchange.sheet.kin import ROLE_SEX
+from colony.exchange.sheet.known import KnownBook
+from colony.exchange.text.faults import Fault
+from colony.notation.near_tags import NearTags, words_of
+from colony.notation.tags import nearest_tags
+from colony.refusals.cells import ParentInDoubt
+
+_DOUBT = re.compile(r"[?¿%/\\|&+~<>()\[\]{}]|\N{FULLWIDTH QUESTION MARK}")
+_DOUBT_WORDS = frozenset(
+    [
+        *("or", "either", "not", "maybe", "perhaps", "guess", "unsure", "uncertain"),
+        *("prob", "probable", "probably", "poss", "possible", "possibly", "likely"),
+        *("presumed", "presumably", "unknown", "unk"),
+    ]
+)
+_MOST_NAMED = 3
+
+
+def check_named_parents(sheet: Sheet, rows: Sequence[AnimalRow], book: KnownBook) -> list[Fault]:
+    """List every parent without a row, here or in the book, that is a doubt or nearly a known tag."""
+    check = _Check(rows, book)
+    return [
+        sheet.fault(row.line, role, row.cells.get(role, ""), ParentInDoubt(tag, near).sentence)
+        for row in rows
+        for role, tag in _parents(row)
+        if (near := check.doubts(tag, role)) is not None
+    ]
+
+
+def _parents(row: AnimalRow) -> Iterator[tuple[str, str]]:
+    if row.dam:
+        yield "dam", row.dam
+    for sire in row.sires:
+        if sire.tag:
+            yield "sire", sire.tag
+
+
+class _Check:
+    """What is known so far: the book, every row, and the parents that were named soundly."""
+
+    def __init__(self, rows: Sequence[AnimalRow], book: KnownBook) -> None:
+        self.sexes = {animal.tag: animal.sex for animal in book.animals.values()}
+        self.sexes |= {row.tag: row.facts.get("sex", "U") for row in rows}
+        self.folds = {tag.casefold() for tag in self.sexes}
+        self.near = NearTags()
+        self.found: dict[tuple[str, str], list[str]] = {}
+        for tag in self.sexes:
+            self.near.add(tag)
+
+    def doubts(self, tag: str, role: str) -> list[str] | None:
+        """The tags that a doubtful name may mean; None where it is a sound one."""
+        fold = tag.casefold()
+        if fold in self.folds:
+            return None
+        if (fold, role) not in self.found:
+            near = self._near(tag, role)
+            if not near and not _is_doubt(tag):
+                self._know(tag, role)
+                return None
+            self.found[fold, role] = near or nearest_tags(tag, self.sexes)
+        return self.found[fold, role]
+
+    def _know(self, tag: str, role: str) -> None:
+        self.folds.add(tag.casefold())
+        self.sexes[tag] = ROLE_SEX[role]
+        self.near.add(tag)
+
+    def _near(self, tag: str, role: str) -> list[str]:
+        """Bruna, a dam, is no slip of Bruno, a male."""
+        slips = [one for one in self.near.slips(tag) if self.sexes[one] in ("U", ROLE_SEX[role])]
+        found = dict.fromkeys([*self.near.same(tag), *slips, *self._held(tag)])
+        return list(found)[:_MOST_NAMED]
+
+    def _held(self, tag: str) -> list[str]:
+        """Known tags that stand in the name, beside more: "B7 B8", "B7 I think"; not "Bruno 2"."""
+        words = tag.split()
+        bare = [word.strip(".:!?()[]%/&+").casefold() for word in words]
+        held = [word for word in bare if word in self.folds]
+        telling = [word for word in held if not word.isdecimal() and words_of(word) != (word,)]
+        if len(words) == 1 or not (telling or len(held) == len(words)):
+            return []
+        return [one for word in held for one in self.near.same(word)]
+
+
+def _is_doubt(tag: str) -> bool:
+    words = words_of(tag)
+    return (
+        not words
+        or _DOUBT.search(tag) is not None
+        or not _DOUBT_WORDS.isdisjoint(words)
+        or tag.casefold() in ORIGIN_WORDS
+    )

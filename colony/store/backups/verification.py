@@ -1,0 +1,57 @@
+"""Prove that a file is a whole book, and one that a backup was put into."""
+
+import sqlite3
+from contextlib import closing
+from pathlib import Path
+
+_VERSION = "SELECT version_num FROM alembic_version"
+_NEWEST = "SELECT max(id) FROM journal"
+_ACTS = "SELECT id, at, who, act, summary FROM journal WHERE id <= ? ORDER BY id"
+_TABLES = "SELECT name FROM sqlite_schema WHERE type = 'table' ORDER BY name"
+
+
+def fault(file: sqlite3.Connection) -> str | None:
+    """What is broken in a file: a page, an index, a reference; None where nothing is."""
+    (said,) = file.execute("PRAGMA integrity_check(1)").fetchone()
+    if said != "ok":
+        return str(said)
+    if file.execute("PRAGMA foreign_key_check").fetchone():
+        return "a row refers to one that is not there"
+    return None
+
+
+def difference(book: Path, backup: Path) -> str | None:
+    """What a book that was restored has otherwise than its backup; None where nothing is.
+
+    Somebody may have written in the book since, so only acts of the backup are looked for;
+    where nobody has, the rows of each table are counted too.
+    """
+    try:
+        with closing(sqlite3.connect(book)) as there, closing(sqlite3.connect(backup)) as wanted:
+            there.execute("BEGIN")
+            return fault(there) or _told_otherwise(there, wanted)
+    except sqlite3.Error as failed:
+        return str(failed)
+
+
+def _told_otherwise(book: sqlite3.Connection, backup: sqlite3.Connection) -> str | None:
+    (newest,) = backup.execute(_NEWEST).fetchone()
+    if _rows(book, _VERSION) != _rows(backup, _VERSION):
+        return "it is of another schema"
+    if _rows(book, _ACTS, newest) != _rows(backup, _ACTS, newest):
+        return "its journal tells of other acts"
+    if _rows(book, _NEWEST) == [(newest,)] and _counts(book) != _counts(backup):
+        return "a table has another number of rows"
+    return None
+
+
+def _counts(file: sqlite3.Connection) -> list[tuple[str, int]]:
+    names = [name for (name,) in file.execute(_TABLES)]
+    return [
+        (name, file.execute(f'SELECT count(*) FROM "{name}"').fetchone()[0])  # noqa: S608 - names of our own tables
+        for name in names
+    ]
+
+
+def _rows(file: sqlite3.Connection, query: str, *facts: int) -> list[tuple[object, ...]]:
+    return file.execute(query, facts).fetchall()

@@ -1,0 +1,184 @@
+"""Where a form begins, what Enter takes, and who is named before an end is written."""
+
+from pathlib import Path
+
+import pytest
+from screens_house import TODAY, ask, drive, press, settle, shown, text_after
+from textual.events import Key
+from textual.pilot import Pilot
+from textual.widgets import Input
+
+from colony.acts.animals.page import show_animal
+from colony.acts.book.history import list_history
+from colony.screens.app import ColonyApp
+from colony.screens.forms.fields.names import TagField
+from colony.screens.forms.form import Form
+from colony.screens.forms.table import FORMS
+from colony.screens.widgets.field_row import FieldRow
+
+ON_WANDA = ("2", "type:wanda", "tab")
+"""Keys that lead to Wanda's row in the list of all animals."""
+
+BEGINS_AT = {
+    "birth": "pups",
+    "widths": "width_mm",
+    "move": "tank",
+    "sign": "kind",
+    "partners": "tag",
+    "look": "finding",
+    "fed": "food",
+    "end": "how",
+    "join": "sires",
+    "part": "on",
+    "hold": "why",
+    "release": "on",
+    "mend": "held_back",
+    "arrival": "tag",
+    "skip": "task",
+    "tank": "code",
+}
+"""The first field without an answer on Wanda's row; the last one where none is empty."""
+
+FILLED = {
+    "birth": {"dam": "Alma", "pups": "1F"},
+    "widths": {"tag": "Alma", "width_mm": "40cm"},
+    "move": {"tags": "Alma", "tank": "G1"},
+    "sign": {"dam": "Alma", "kind": "bite marks"},
+    "partners": {"tag": "Alma"},
+    "look": {"dam": "Alma", "finding": "pregnant"},
+    "fed": {"tag": "Alma", "food": "prawn"},
+    "end": {"tag": "Alma", "how": "died"},
+    "join": {"dam": "Alma", "sires": "Bruno"},
+    "part": {"dam": "Alma"},
+    "hold": {"tag": "Alma", "why": "cloudy eye"},
+    "release": {"tag": "Alma"},
+    "mend": {"who": "Alma", "line": "blue"},
+    "arrival": {"tag": "Zora", "species": "motoro", "sex": "F"},
+    "skip": {"task": "look", "place": "N1", "why": "away"},
+    "tank": {"code": "X1", "system": "North", "role": "nursery"},
+}
+"""Answers for every field that has to be filled."""
+
+SEVERAL = {"F": "mi", "M": "l7", None: "l7"}
+"""Two letters with which the tags of several animals begin, by the sex that is asked for."""
+
+
+def focused(app: ColonyApp) -> str:
+    """The name of the field in which one types."""
+    assert isinstance(app.focused, Input)
+    row = app.focused.query_ancestor(FieldRow)
+    return row.field.name
+
+
+@pytest.mark.parametrize("size", [(80, 24), (120, 40)])
+def test_every_form_begins_at_its_first_field_without_an_answer(
+    sample: Path, size: tuple[int, int]
+) -> None:
+    """On a row every form skips what the row has answered; Shift+Tab still leads back to it."""
+
+    async def look(app: ColonyApp, pilot: Pilot[None]) -> None:
+        begins = {}
+        for name in FORMS:
+            await app.action_form(name)
+            await settle(app, pilot)
+            begins[name] = focused(app)
+            rows = list(app.screen.query(FieldRow))
+            place = [row.field.name for row in rows].index(begins[name])
+            await press(app, pilot, *["shift+tab"] * place)
+            assert focused(app) == rows[0].field.name, name
+            await press(app, pilot, "escape")
+        assert begins == BEGINS_AT
+
+    drive(sample, *ON_WANDA, size=size, look=look)
+
+
+def test_enter_takes_none_of_several_animals_in_any_form(farm: Path) -> None:
+    """Two letters that several tags begin with stay as typed, the tags are named, nothing is written."""
+    tried = set()
+
+    async def look(app: ColonyApp, pilot: Pilot[None]) -> None:
+        for name, entry in FORMS.items():
+            for field in (one for one in entry.load().FIELDS if isinstance(one, TagField)):
+                letters = SEVERAL[field.sex]
+                await app.action_form(name, **{**FILLED[name], field.name: ""})
+                await settle(app, pilot)
+                form = app.screen
+                assert isinstance(form, Form)
+                row = next(one for one in form.rows if one.field is field)
+                form.set_focus(row.input)
+                await press(app, pilot, f"type:{letters}", "enter", "enter")
+                assert app.screen is form, f"{name}, {field.name}"
+                assert row.text == letters
+                assert f"! Several begin with {letters}: " in shown(app), f"{name}: {shown(app)}"
+                await press(app, pilot, "escape", "escape")
+                tried.add(name)
+
+    drive(farm, "8", look=look)
+    assert tried == set(FORMS) - {"skip", "tank"}
+    assert ask(farm, list_history, most=1)[0].act == "sample"
+
+
+def test_what_has_one_end_is_taken_and_shown(sample: Path) -> None:
+    """A beginning that one tag has is completed, and who it is stands below it."""
+    text = " ".join(text_after(sample, "8", "e", "type:wan", "enter").split())
+    assert "Animal * Wanda = female, motoro" in text
+
+
+def test_letters_on_a_row_never_write_somebody_else_dead(farm: Path) -> None:
+    """On Wanda's row `e d Enter d Enter` leaves Dante and Wanda alive, and names Wanda."""
+
+    async def look(app: ColonyApp, pilot: Pilot[None]) -> None:
+        await press(app, pilot, "e", "d", "enter")
+        assert "Wanda, female motoro, in S1: died 2026-03-02. Enter writes it." in shown(app)
+        await press(app, pilot, "d", "enter")
+        assert "Enter writes it" not in shown(app)
+
+    drive(farm, *ON_WANDA, look=look)
+    assert ask(farm, list_history, most=1)[0].act == "sample"
+    assert status(farm, "Dante") == status(farm, "Wanda") == "present"
+
+
+@pytest.mark.parametrize("writes", ["enter", "ctrl+s"])
+def test_an_end_is_named_before_the_enter_that_writes_it(farm: Path, writes: str) -> None:
+    """The first Enter names the animal, the second writes; what is typed between asks anew."""
+
+    async def look(app: ColonyApp, pilot: Pilot[None]) -> None:
+        await press(app, pilot, "e", "type:so", writes)
+        assert "Wanda, female motoro, in S1: sold 2026-03-02. Enter writes it." in shown(app)
+        assert status(farm, "Wanda") == "present"
+        await press(app, pilot, "tab", "type:yesterday")
+        assert "in S1: sold" not in shown(app)
+        await press(app, pilot, writes)
+        assert "Wanda, female motoro, in S1: sold 2026-03-01. Enter writes it." in shown(app)
+        assert status(farm, "Wanda") == "present"
+        await press(app, pilot, writes)
+
+    drive(farm, *ON_WANDA, look=look)
+    assert status(farm, "Wanda") == "sold"
+
+
+def test_escape_takes_back_the_wish_to_end(farm: Path) -> None:
+    """Esc at the named line writes nothing, and the next Enter names the animal again."""
+    text = text_after(farm, *ON_WANDA, "e", "type:gone", "enter", "escape", "enter")
+    assert "gone 2026-03-02. Enter writes it." in text
+    assert status(farm, "Wanda") == "present"
+
+
+def status(path: Path, tag: str) -> str:
+    """Whether an animal is here, as the book has it."""
+    return ask(path, show_animal, tag=tag, today=TODAY).status
+
+
+def test_a_question_stays_in_sight_of_keys_typed_ahead(farm: Path) -> None:
+    """A letter and Enter in one go: the animal is named, and the line is not painted over."""
+
+    async def look(app: ColonyApp, pilot: Pilot[None]) -> None:
+        await press(app, pilot, "e")
+        for key in ("d", "enter"):
+            app.post_message(Key(key, key if len(key) == 1 else None))
+        await settle(app, pilot)
+        await settle(app, pilot)
+        assert "died 2026-03-02. Enter writes it." in shown(app)
+
+    drive(farm, *ON_WANDA, look=look)
+    assert status(farm, "Wanda") == "present"

@@ -1,0 +1,55 @@
+"""No size of the terminal ends the program, whatever is open."""
+
+from collections.abc import Sequence
+from pathlib import Path
+
+import pytest
+from screens_house import drive, press, settle, shown
+from test_places import SEEN
+from textual.geometry import Size
+from textual.pilot import Pilot
+
+from colony.screens.app import ColonyApp
+from colony.screens.forms.table import FORMS
+from colony.screens.widgets.bars import bar
+from colony.screens.widgets.field_row import FieldRow
+
+SIZES = ((20, 6), (30, 10), (50, 20), (52, 24), (300, 100))
+"""Columns and rows: the least, two at which lists had no room for a drawing, and the greatest."""
+
+
+async def through_sizes(
+    app: ColonyApp, pilot: Pilot[None], sizes: Sequence[tuple[int, int]] = SIZES
+) -> None:
+    """Resize the terminal to each size; pilot raises what goes wrong on the way."""
+    for size in sizes:
+        await pilot.resize_terminal(*Size(*size))
+        await settle(app, pilot)
+        assert shown(app).count("\n") == size[1]
+
+
+@pytest.mark.parametrize("place", SEEN)
+def test_no_size_ends_the_program_in_any_place(sample: Path, place: str) -> None:
+    """Each place and page is drawn from 20x6 to 300x100."""
+    drive(sample, *SEEN[place], look=through_sizes)
+
+
+@pytest.mark.parametrize("form", FORMS)
+def test_no_size_ends_the_program_or_takes_what_was_typed(sample: Path, form: str) -> None:
+    """Each form keeps what stands in it at 20x6 and at 50x20, with the births behind it."""
+
+    async def look(app: ColonyApp, pilot: Pilot[None]) -> None:
+        await app.action_form(form)
+        await press(app, pilot, "type:al")
+        before = [row.text for row in app.screen.query(FieldRow)]
+        assert any("al" in text for text in before)
+        await through_sizes(app, pilot, SIZES[:3:2])
+        assert [row.text for row in app.screen.query(FieldRow)] == before
+
+    drive(sample, "3", look=look)
+
+
+@pytest.mark.parametrize("width", range(4))
+def test_a_bar_without_room_is_drawn_in_what_there_is(width: int) -> None:
+    """A bar beyond its end and with a limit is as wide as was asked, down to nothing."""
+    assert len(bar(1.4, width, limit=0.5)) == width
