@@ -73,14 +73,16 @@ def _one_life(location: str, life: int, seconds: float) -> set[str]:
 
 
 def _write_until_killed(location: str, life: int, says: int) -> NoReturn:
-    book, number = open_book(location), 0
-    while True:
+    book, number, drill_process = open_book(location), 0, os.getppid()
+    # A drill that is stopped itself leaves nobody behind who writes for ever.
+    while os.getppid() == drill_process:
         name = f"{life}.{number}"
         with book.act(name) as session:
             for tag in ANIMALS:
                 feed(session, tag=tag, food=name, took=True, on=TODAY, today=TODAY)
         os.write(says, f"{name}\n".encode())
         number += 1
+    os._exit(1)
 
 
 def _look(location: str, figures: Figures, reported: set[str]) -> None:

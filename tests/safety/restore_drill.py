@@ -82,9 +82,10 @@ def _start(location: str, writer: int, folder: Path) -> tuple[int, Path]:
 
 
 def _write_until_killed(book: Book, writer: int, reports: Path) -> NoReturn:
-    number = 0
+    number, drill_process = 0, os.getppid()
     with reports.open("w", buffering=1) as file:
-        while True:
+        # A drill that is stopped itself leaves nobody behind who writes for ever.
+        while os.getppid() == drill_process:
             name = f"{writer}.{number}"
             try:
                 with book.act(name) as session:
@@ -94,6 +95,7 @@ def _write_until_killed(book: Book, writer: int, reports: Path) -> NoReturn:
                 name = "refused"
             file.write(f"{name}\n")
             number += 1
+    os._exit(1)
 
 
 def _restore(location: str, copy: Path, figures: Figures) -> list[str]:
