@@ -6,8 +6,8 @@ from functools import cached_property
 
 import numpy as np
 
+from colony.planning.arrays import Bools, Floats, Index
 from colony.planning.pairings.open_pairs import OpenPairs, disc_mm2, kept_partners, within
-from colony.planning.pairings.request import Bools, Floats, Index, Wishes
 
 SLACK = 1e-9
 """Areas are summed in floating point: this share over is not over."""
@@ -65,12 +65,12 @@ def alike_together(house: GroupTanks) -> GroupTanks:
     )
 
 
-def house(pairs: OpenPairs, wishes: Wishes) -> GroupTanks:
+def house(pairs: OpenPairs) -> GroupTanks:
     """Measure the tanks offered and the animals that may go into them."""
     stock, tanks = pairs.stock, pairs.tanks
     code = {tank.code: n for n, tank in enumerate(tanks)}
     home = [code.get(stock.home(row) or "", NOWHERE) for row in range(len(stock.animals))]
-    kept = {one.tag: kept_partners(one, wishes.overridden) for one in stock.animals}
+    kept = {one.tag: kept_partners(one, pairs.request.overridden) for one in stock.animals}
     disc = {one.tag: disc_mm2(one) for one in stock.animals}
     sires, dams = ([pairs.candidate(r) for r in rows] for rows in (pairs.sires, pairs.dams))
     taken = {home[row] for row, one in enumerate(stock.animals) if kept[one.tag]}
