@@ -7,7 +7,8 @@ from datetime import date, timedelta
 import numpy as np
 
 from colony.planning.arrays import Bools, Floats
-from colony.planning.pups.growth import YEAR_DAYS, Curve, GrowthPrior, first_curve
+from colony.planning.pups.growth import Curve, GrowthPrior, first_curve
+from colony.planning.pups.growth_law import YEAR_DAYS, width_mm
 from colony.planning.pups.readiness import Readiness
 from colony.planning.tanks.load import Occupant
 
@@ -107,8 +108,7 @@ def widths_on(swimmers: Sequence[Swimmer], days: Sequence[date]) -> Floats:
     ordinals = np.array([day.toordinal() for day in days], dtype=float)
     years = np.maximum(ordinals[None, :] - begins[:, None], 0) / YEAR_DAYS
     start, rate, to_come = (middles[:, [column]] for column in range(3))
-    widths: Floats = start + to_come * -np.expm1(-rate * years)
-    return widths
+    return width_mm(start, rate, to_come, years)
 
 
 def present_on(swimmers: Sequence[Swimmer], days: Sequence[date]) -> Bools:
