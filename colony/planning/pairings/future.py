@@ -103,7 +103,7 @@ def futures(  # noqa: PLR0913 - what a plan takes, the plan, and how to draw
 
 
 def _rows(stock: Stock, pairs: Sequence[Pair]) -> Index:
-    row = {one.tag: n for n, one in enumerate(stock.animals)}
+    row = {animal.tag: n for n, animal in enumerate(stock.animals)}
     return np.array([[row[dam], row[sire]] for dam, sire in pairs], dtype=np.intp)
 
 

@@ -36,7 +36,7 @@ def left_out(pairs: OpenPairs, chosen: Index) -> tuple[LeftOut, ...]:
         LeftOut(pairs.candidate(pairs.sires[n]).tag, (_why_no_sire(pairs, n),))
         for n in _others(len(pairs.sires), sire)
     ]
-    return tuple(sorted(alone + unused, key=lambda one: one.tag))
+    return tuple(sorted(alone + unused, key=lambda animal: animal.tag))
 
 
 def _others(count: int, used: Index) -> list[int]:
@@ -49,10 +49,10 @@ def _why_no_dam(pairs: OpenPairs, dam: Index, sire: Index, number: int) -> Bar:
         return _no_partner(bar, pairs.f[number], "male")
     if pairs.request.litters is not None and len(dam) >= pairs.request.litters:
         return _no_place(f"the {len(dam)} litters asked for are those of others")
-    one = pairs.candidate(pairs.dams[number])
+    animal = pairs.candidate(pairs.dams[number])
     for name, count in pairs.request.wanted.items():
         planned = sum(name in _names(pairs, other) for other in dam.tolist())
-        if name in {one.species, one.line} and planned >= count:
+        if name in {animal.species, animal.line} and planned >= count:
             return _no_place(f"the {count} litters of {name} asked for are those of others")
     served = np.bincount(sire, minlength=len(pairs.sires))
     suits = np.flatnonzero(bar == OPEN)
@@ -63,8 +63,8 @@ def _why_no_dam(pairs: OpenPairs, dam: Index, sire: Index, number: int) -> Bar:
 
 
 def _names(pairs: OpenPairs, dam: int) -> set[str | None]:
-    one = pairs.candidate(pairs.dams[dam])
-    return {one.species, one.line}
+    animal = pairs.candidate(pairs.dams[dam])
+    return {animal.species, animal.line}
 
 
 def _why_no_sire(pairs: OpenPairs, number: int) -> Bar:

@@ -75,7 +75,7 @@ def open_pairs(
 ) -> OpenPairs:
     """Judge every animal, then every pair of those who may be used."""
     alone = _alone(stock, request, today)
-    rows = [row for row, one in enumerate(stock.animals) if one.tag not in alone]
+    rows = [row for row, animal in enumerate(stock.animals) if animal.tag not in alone]
     dams = np.array([r for r in rows if stock.animals[r].sex == FEMALE], dtype=np.intp)
     sires = np.array([r for r in rows if stock.animals[r].sex == MALE], dtype=np.intp)
     f = _inbreeding(stock, request)[np.ix_(dams, sires)]
@@ -96,43 +96,43 @@ def open_pairs(
     )
 
 
-def kept_partners(one: Candidate, overridden: frozenset[str]) -> tuple[str, ...]:
+def kept_partners(animal: Candidate, overridden: frozenset[str]) -> tuple[str, ...]:
     """Partners of running pairings that the plan may not break."""
-    if "paired" in overridden or f"paired:{one.tag}" in overridden:
+    if "paired" in overridden or f"paired:{animal.tag}" in overridden:
         return ()
-    return tuple(tag for tag in one.in_pairing_with if f"paired:{tag}" not in overridden)
+    return tuple(tag for tag in animal.in_pairing_with if f"paired:{tag}" not in overridden)
 
 
-def disc_mm2(one: Candidate) -> float:
+def disc_mm2(animal: Candidate) -> float:
     """Disc area of an animal; one that was never measured counts at its mature width."""
-    width = one.width_mm if one.width_mm is not None else one.mature_width_mm
+    width = animal.width_mm if animal.width_mm is not None else animal.mature_width_mm
     return pi / 4 * (width or 0.0) ** 2
 
 
 def _alone(stock: Stock, request: PairingRequest, today: date) -> dict[str, tuple[Bar, ...]]:
     found = {}
-    for one in stock.animals:
-        kept = kept_partners(one, request.overridden)
-        judged = replace(one, in_pairing_with=kept, most_females=_most(one, request))
+    for animal in stock.animals:
+        kept = kept_partners(animal, request.overridden)
+        judged = replace(animal, in_pairing_with=kept, most_females=_most(animal, request))
         reasons = why_not(judged, today, request.overridden)
-        if one.sex not in {FEMALE, MALE} and not reasons:
+        if animal.sex not in {FEMALE, MALE} and not reasons:
             reasons = (Bar("sex", "a plan must know its sex: look for claspers"),)
-        if one.tag in request.excluded:
+        if animal.tag in request.excluded:
             reasons = (Bar("without", "left out as asked"), *reasons)
         if reasons:
-            found[one.tag] = reasons
+            found[animal.tag] = reasons
     return found
 
 
-def _most(one: Candidate, request: PairingRequest) -> int:
-    return request.most_females if one.most_females is None else one.most_females
+def _most(animal: Candidate, request: PairingRequest) -> int:
+    return request.most_females if animal.most_females is None else animal.most_females
 
 
-def _places(one: Candidate, request: PairingRequest) -> int:
-    most = _most(one, request)
+def _places(animal: Candidate, request: PairingRequest) -> int:
+    most = _most(animal, request)
     if request.group_size is not None:
         most = min(most, request.group_size)
-    return max(most - len(kept_partners(one, request.overridden)), 0)
+    return max(most - len(kept_partners(animal, request.overridden)), 0)
 
 
 def _inbreeding(stock: Stock, request: PairingRequest) -> Floats:
@@ -169,11 +169,15 @@ def _kinds(animals: Sequence[Candidate], request: PairingRequest) -> tuple[Index
     kinds: dict[tuple[str | None, ...], int] = {}
     examples: list[Candidate] = []
     numbers = []
-    for one in animals:
-        kind = (one.species, one.line, one.tag if one.tag in named or not one.species else None)
+    for animal in animals:
+        kind = (
+            animal.species,
+            animal.line,
+            animal.tag if animal.tag in named or not animal.species else None,
+        )
         if kind not in kinds:
             kinds[kind] = len(examples)
-            examples.append(one)
+            examples.append(animal)
         numbers.append(kinds[kind])
     return np.array(numbers, dtype=np.intp), examples
 
@@ -192,7 +196,7 @@ def _fits_a_tank(stock: Stock, tanks: Sequence[BreedingTank], dams: Index, sires
 
 def within(animals: Sequence[Candidate], tank: BreedingTank) -> Bools:
     """Tell which animals the sides of a tank allow."""
-    widths = [one.width_mm or one.mature_width_mm or 0.0 for one in animals]
+    widths = [animal.width_mm or animal.mature_width_mm or 0.0 for animal in animals]
     return np.array(widths, dtype=float) <= tank.widest_mm
 
 

@@ -26,7 +26,7 @@ from colony.planning.pairings.required import refuse_impossible, refuse_unfittin
 from colony.planning.pairings.search.count import LitterCount, count_litters
 from colony.planning.pairings.search.problem import PairingProblem, pairing_problem
 from colony.planning.pairings.search.search import BestPairs, best_plan
-from colony.planning.pairings.tanks import settled
+from colony.planning.pairings.tanks import group_tanks
 
 NO_PAIRS = np.zeros(0, dtype=np.intp)
 
@@ -57,7 +57,7 @@ def plan_pairings(
     Raises
     ------
     CannotBePaired, PairsDoNotFit
-        A pair that must be may not, or not with the others.
+        A required pair may not be, or not with the others.
     """
     deadline = Deadline(effort)
     pairs = open_pairs(stock, request, tanks, today)
@@ -84,12 +84,12 @@ class _Solved:
 
     @cached_property
     def tank_of(self) -> dict[int, int]:
-        return settled(self.problem, self.found.chosen)
+        return group_tanks(self.problem, self.found.chosen)
 
 
 def _plan(pairs: OpenPairs, solved: _Solved, today: date, effort: Effort) -> ProposedPlan:
     goal, found = solved.problem.objective, solved.found
-    planned = tuple(sorted(_planned(pairs, solved, today), key=lambda one: one.dam))
+    planned = tuple(sorted(_planned(pairs, solved, today), key=lambda pair: pair.dam))
     proved = found.gap <= effort.proof
     notes = list(_notes(pairs, found.chosen, solved.counted))
     if not proved:
@@ -100,7 +100,7 @@ def _plan(pairs: OpenPairs, solved: _Solved, today: date, effort: Effort) -> Pro
         groups=_groups(planned),
         moves=planned_moves(pairs.stock, planned, pairs.request.overridden),
         left_out=left_out(pairs, found.chosen),
-        mean_expected_inbreeding=float(np.mean([one.expected_inbreeding for one in planned])),
+        mean_expected_inbreeding=float(np.mean([pair.expected_inbreeding for pair in planned])),
         next_mean_kinship=goal.next_mean_kinship(found.chosen),
         objective=goal.value(found.chosen),
         optimal=proved and solved.counted.proved,
@@ -110,28 +110,28 @@ def _plan(pairs: OpenPairs, solved: _Solved, today: date, effort: Effort) -> Pro
 
 
 def _planned(pairs: OpenPairs, solved: _Solved, today: date) -> Iterator[PlannedPair]:
-    stock = pairs.stock
+    stock, overridden = pairs.stock, pairs.request.overridden
     worst = stock.kinship if stock.worst_kinship is None else stock.worst_kinship
-    for dam, sire in zip(*(numbers[solved.found.chosen] for numbers in pairs.places), strict=True):
-        rows = pairs.dams[dam], pairs.sires[sire]
-        one, other = (pairs.candidate(row) for row in rows)
-        tank = pairs.tanks[solved.tank_of[int(sire)]].code if solved.tank_of else None
+    numbers = (places[solved.found.chosen].tolist() for places in pairs.places)
+    for dam_number, sire_number in zip(*numbers, strict=True):
+        rows = pairs.dams[dam_number], pairs.sires[sire_number]
+        dam, sire = (pairs.candidate(row) for row in rows)
         yield PlannedPair(
-            dam=one.tag,
-            sire=other.tag,
+            dam=dam.tag,
+            sire=sire.tag,
             expected_inbreeding=float(stock.kinship[rows]),
             worst_inbreeding=float(worst[rows]),
-            tank=tank,
-            reasons=set_aside(other, one, today, pairs.request.overridden)
-            + set_aside_alone(other, today, pairs.request.overridden),
+            tank=pairs.tanks[solved.tank_of[sire_number]].code if solved.tank_of else None,
+            reasons=set_aside(sire, dam, today, overridden)
+            + set_aside_alone(sire, today, overridden),
         )
 
 
 def _groups(planned: Sequence[PlannedPair]) -> tuple[Group, ...]:
     dams, tanks = defaultdict(list), {}
-    for one in planned:
-        dams[one.sire].append(one.dam)
-        tanks[one.sire] = one.tank
+    for pair in planned:
+        dams[pair.sire].append(pair.dam)
+        tanks[pair.sire] = pair.tank
     return tuple(Group(sire, tuple(dams[sire]), tanks[sire]) for sire in sorted(dams))
 
 
@@ -140,9 +140,9 @@ def _nobody(pairs: OpenPairs) -> str:
     for rows, sex, word in ((pairs.dams, FEMALE, "female"), (pairs.sires, MALE, "male")):
         if not len(rows):
             why = Counter(
-                pairs.alone[one.tag][0].name
-                for one in pairs.stock.animals
-                if one.sex == sex and one.tag in pairs.alone
+                pairs.alone[animal.tag][0].name
+                for animal in pairs.stock.animals
+                if animal.sex == sex and animal.tag in pairs.alone
             )
             counts = ", ".join(f"{count} {name}" for name, count in why.most_common())
             return f"no pair can be made: no {word} may be paired ({counts or 'there is none'})"

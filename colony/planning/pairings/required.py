@@ -1,4 +1,4 @@
-"""Pairs that must be: refused where they may not be, or not together."""
+"""Required pairs: refused where they may not be, or not together."""
 
 from collections import Counter
 
@@ -9,7 +9,7 @@ from colony.refusals.pairings import CannotBePaired, PairsDoNotFit
 
 
 def refuse_impossible(pairs: OpenPairs) -> None:
-    """Refuse pairs that must be and may not.
+    """Refuse required pairs that may not be.
 
     Raises
     ------
@@ -36,7 +36,7 @@ def refuse_impossible(pairs: OpenPairs) -> None:
 
 
 def refuse_unfitting(pairs: OpenPairs, counted: LitterCount) -> None:
-    """Refuse pairs that must be and for which tanks or numbers of litters do not suffice.
+    """Refuse required pairs for which tanks or numbers of litters do not suffice.
 
     Raises
     ------
@@ -53,7 +53,7 @@ def _why(pairs: OpenPairs, dam: str, sire: str) -> list[str]:
     alone += [f"{tag} is not among the animals" for tag in unknown]
     if alone:
         return alone
-    animals = {one.tag: one for one in pairs.stock.animals}
+    animals = {animal.tag: animal for animal in pairs.stock.animals}
     if animals[dam].sex == animals[sire].sex or animals[dam].sex == "M":
         return ["a dam is a female and a sire a male"]
     bar = pairs.bar[pairs.numbers[dam], pairs.numbers[sire]]

@@ -11,7 +11,7 @@ ROUNDING = 1e-5
 """Share of the largest room that a solver, which works in floating point, may be over by."""
 
 
-def settled(problem: PairingProblem, chosen: Index) -> dict[int, int]:
+def group_tanks(problem: PairingProblem, chosen: Index) -> dict[int, int]:
     """Give each sire's group the tank that moves the fewest; empty where no tanks were offered."""
     house = problem.house
     if house is None or not len(chosen):
@@ -27,7 +27,7 @@ def animals_moved(problem: PairingProblem, chosen: Index) -> float:
     if house is None:
         return float(problem.moves[chosen].sum())
     moved = 0.0
-    for sire, tank in settled(problem, chosen).items():
+    for sire, tank in group_tanks(problem, chosen).items():
         moved += _moved(house, sire, _dams(problem, chosen, sire))[tank]
     return moved / 2
 

@@ -109,7 +109,7 @@ def _species_priors(growers: Sequence[Grower]) -> Belief:
     for grower in growers:
         first.setdefault(grower.species, grower)
     spread = [(g.prior.rate_spread, g.prior.asymptotic_spread) for g in first.values()]
-    covariance = np.array([np.diag(np.square(one)) for one in spread])
+    covariance = np.array([np.diag(np.square(pair)) for pair in spread])
     return Belief(np.zeros((len(first), 2)), covariance)
 
 

@@ -76,9 +76,9 @@ def _starts(week: HouseWeek, rows: Index) -> Iterable[Index]:
     if week.alike(rows):
         yield rows
         return
-    for one in rows.tolist():
-        not_smaller = rows[week.small_mm[rows] >= week.small_mm[one]]
-        yield not_smaller[~week.clash(one, not_smaller)]
+    for row in rows.tolist():
+        not_smaller = rows[week.small_mm[rows] >= week.small_mm[row]]
+        yield not_smaller[~week.clash(row, not_smaller)]
 
 
 def _around_pinned(week: HouseWeek, rows: Index) -> Iterable[Index]:
@@ -91,8 +91,8 @@ def _around_pinned(week: HouseWeek, rows: Index) -> Iterable[Index]:
 
 def _beside_pinned(week: HouseWeek, rows: Index) -> Index:
     """Take the pinned animals, and the others that may be beside all of them."""
-    for one in rows[week.pinned[rows]].tolist():
-        rows = rows[week.pinned[rows] | ~week.clash(one, rows)]
+    for row in rows[week.pinned[rows]].tolist():
+        rows = rows[week.pinned[rows] | ~week.clash(row, rows)]
     return rows
 
 

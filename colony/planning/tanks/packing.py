@@ -80,8 +80,8 @@ class _Packing:
 
     def _put_in_anothers_place(self, row: int) -> None:
         """Find a resident of another tank that can go elsewhere and leaves room enough."""
-        one = np.array([row])
-        for tank in np.flatnonzero(self._open_to(one)).tolist():
+        group = np.array([row])
+        for tank in np.flatnonzero(self._open_to(group)).tolist():
             needed = self.later.disc_mm2[row] - self.room[tank]
             there = np.flatnonzero((self.place == tank) & (self.week.home == tank) & self.free)
             enough = there[self.later.disc_mm2[there] >= needed]
@@ -89,7 +89,7 @@ class _Packing:
                 elsewhere = self._swap(row, other, tank)
                 if elsewhere is not None:
                     self._set(np.array([other]), elsewhere)
-                    self._set(one, tank)
+                    self._set(group, tank)
                     return
 
     def _swap(self, row: int, other: int, tank: int) -> int | None:

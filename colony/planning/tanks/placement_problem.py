@@ -83,8 +83,8 @@ def left_mm2(problem: PlacementProblem) -> Floats:
     fixed[problem.free] = False
     left_by_some = np.isin(week.home, week.home[problem.free])
     disc = np.where(left_by_some, week.disc_mm2, later.disc_mm2)
-    taken = np.bincount(week.home[fixed], disc[fixed], len(week.tanks))
-    left: Floats = week.capacity_mm2 - taken
+    used = np.bincount(week.home[fixed], disc[fixed], len(week.tanks))
+    left: Floats = week.capacity_mm2 - used
     return left
 
 
@@ -122,8 +122,8 @@ def _close_to_the_unlike(column: Bools, week: HouseWeek, free: Index, there: Ind
     alike = (week.large_mm[free] <= times * week.small_mm[there].min()) & (
         week.large_mm[there].max() <= times * week.small_mm[free]
     )
-    for one in np.flatnonzero(column & ~alike).tolist():
-        column[one] = not bool(week.clash(int(free[one]), there).any())
+    for number in np.flatnonzero(column & ~alike).tolist():
+        column[number] = not bool(week.clash(int(free[number]), there).any())
 
 
 def mates_of(problem: PlacementProblem, pairs: PlacementPairs) -> Mates:

@@ -15,7 +15,7 @@ from colony.planning.tanks.placement import Answer, SolverEffort, place
 from colony.planning.tanks.placement_problem import PlacementProblem
 from colony.planning.tanks.week import further
 
-SETTLED_DAYS = 28
+LASTING_DAYS = 28
 """How long a tank that takes animals in should stay in order, if that costs no more moves."""
 
 MOST_PAIRS = 5_000
@@ -60,7 +60,7 @@ def fewest_moves(problem: PlacementProblem, effort: SolverEffort, *, thorough: b
         soon = _wider(soon, effort)
     if not soon.answer.tank:
         return soon
-    ahead = replace(soon.problem, ahead=further(problem.week, SETTLED_DAYS))
+    ahead = replace(soon.problem, ahead=further(problem.week, LASTING_DAYS))
     lasting = _best(ahead, effort, exact=thorough)
     if _cost(lasting) > _cost(soon.answer):
         return soon

@@ -46,12 +46,12 @@ class HouseWeek:
     may_go: Bools
     must_go: Bools
 
-    def clash(self, one: int, others: Index) -> Bools:
+    def clash(self, row: int, others: Index) -> Bools:
         """Tell which of the others differ too much in size from one animal."""
         times = self.limits.size_spread * (1 + SLACK)
-        small, own = self.small_mm[others], self.small_mm[one]
-        uneven = (self.large_mm[others] > times * own) | (self.large_mm[one] > times * small)
-        clashing: Bools = uneven & (small > 0) & (own > 0) & (self.kin[others] != self.kin[one])
+        small, own = self.small_mm[others], self.small_mm[row]
+        uneven = (self.large_mm[others] > times * own) | (self.large_mm[row] > times * small)
+        clashing: Bools = uneven & (small > 0) & (own > 0) & (self.kin[others] != self.kin[row])
         return clashing
 
     def alike(self, rows: Index) -> bool:

@@ -36,7 +36,7 @@ def count_litters(problem: PairingProblem, effort: Effort, deadline: Deadline) -
 
     A fifth of the time at most goes into it.
     """
-    counted = _by_taking(problem, near_pairs(problem))
+    counted = _greedy_start(problem, near_pairs(problem))
     for wider in (_same, _wider, _all):
         if counted.proved:
             break
@@ -48,14 +48,14 @@ def count_litters(problem: PairingProblem, effort: Effort, deadline: Deadline) -
     return counted
 
 
-def _by_taking(problem: PairingProblem, pairs: Index) -> LitterCount:
-    """Take pairs one by one: a plan to begin with, if those that must be fit."""
+def _greedy_start(problem: PairingProblem, pairs: Index) -> LitterCount:
+    """Take pairs one by one: a plan to begin with, if the required pairs fit."""
     goal, house = problem.objective, problem.house
     size = house.dam_mm2[goal.dam] if house else np.zeros(len(goal.dam))
     orders = (pairs, np.lexsort((goal.f, goal.dam)), np.lexsort((goal.sire, size)))
     tries = [greedy_pairs(problem, order) for order in orders]
-    whole = [one for one in tries if np.isin(np.flatnonzero(problem.required), one).all()]
-    counted = [_counting(problem, np.union1d(pairs, one), one) for one in whole]
+    whole = [plan for plan in tries if np.isin(np.flatnonzero(problem.required), plan).all()]
+    counted = [_counting(problem, np.union1d(pairs, plan), plan) for plan in whole]
     return max(counted, key=_rank, default=_counting(problem, pairs, pairs[:0]))
 
 

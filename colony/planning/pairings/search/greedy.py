@@ -9,15 +9,15 @@ from colony.planning.pairings.search.problem import PairingProblem
 
 
 def greedy_pairs(problem: PairingProblem, order: Index) -> Index:
-    """Take pairs in an order, as long as each still fits; those that must be come first."""
-    places = _Places(problem)
-    must = np.flatnonzero(problem.required)
-    tried = [*must.tolist(), *order.tolist()]
-    return np.array([pair for pair in tried if places.take(pair)], dtype=np.intp)
+    """Take pairs in an order, as long as each still fits; those required come first."""
+    places = _FreePlaces(problem)
+    required = np.flatnonzero(problem.required)
+    tried = [*required.tolist(), *order.tolist()]
+    return np.array([pair for pair in tried if places.add(pair)], dtype=np.intp)
 
 
 @dataclass
-class _Places:
+class _FreePlaces:
     """What is still free while pairs are taken one by one."""
 
     problem: PairingProblem
@@ -35,8 +35,8 @@ class _Places:
         self.quotas = [count for _, count in self.problem.quotas]
         self.litters = np.inf if most is None else most
 
-    def take(self, pair: int) -> bool:
-        """Take a pair if it fits."""
+    def add(self, pair: int) -> bool:
+        """Add a pair if it fits, and tell whether it did."""
         goal = self.problem.objective
         dam, sire = int(goal.dam[pair]), int(goal.sire[pair])
         asked = [n for n, (dams, _) in enumerate(self.problem.quotas) if dams[dam]]
@@ -57,11 +57,11 @@ class _Places:
             return True
         tank = self.tank_of.get(sire)
         if tank is None:
-            taken = set(self.tank_of.values())
+            occupied = set(self.tank_of.values())
             rooms = [
                 (-house.room_mm2[t], t)
                 for t in np.flatnonzero(house.sire_may[sire] & house.dam_fits[dam]).tolist()
-                if t not in taken
+                if t not in occupied
             ]
             if not rooms:
                 return False
