@@ -15,15 +15,15 @@ from statistics import mean
 import numpy as np
 
 _HERE = Path(__file__)
-sys.path[:0] = [str(_HERE.parents[2]), str(_HERE.parents[1] / "planning")]
+sys.path[:0] = [str(_HERE.parents[2]), str(_HERE.parents[1] / "support")]
 
 from plain_colonies import TODAY, best_of_all, stock, value
 
 from colony.pedigree.graph.graph import IntArray, Pedigree
 from colony.pedigree.kinship.kinship import kinship
-from colony.planning.pairings.baselines import rival_pairs
+from colony.planning.pairings.baselines import baseline_pairs
 from colony.planning.pairings.planner import plan_pairings
-from colony.planning.pairings.request import BreedingTank, Effort, Stock, Wishes
+from colony.planning.pairings.request import BreedingTank, Effort, PairingRequest, Stock
 
 EFFORT = Effort(seconds=60.0, clock=time.process_time)
 
@@ -62,7 +62,7 @@ def against_every_plan(colonies: int) -> bool:
     worst = gap = 0.0
     for seed in range(colonies):
         colony = stock(8, 6, seed)
-        plan = plan_pairings(colony, Wishes(most_females=3), today=TODAY, effort=EFFORT)
+        plan = plan_pairings(colony, PairingRequest(most_females=3), today=TODAY, effort=EFFORT)
         worst = max(worst, plan.objective - best_of_all(colony, 8, 3))
         gap = max(gap, plan.gap)
     print(
@@ -73,12 +73,12 @@ def against_every_plan(colonies: int) -> bool:
 
 def against_rules(dams: int, sires: int, colonies: int) -> bool:
     """Hold plans against rules of thumb, by the objective and its parts."""
-    wishes, rows = Wishes(most_females=-(-dams // sires) + 2), []
+    request, rows = PairingRequest(most_females=-(-dams // sires) + 2), []
     for seed in range(colonies):
         colony, _ = large(dams, sires, seed)
-        plan = plan_pairings(colony, wishes, today=TODAY, effort=EFFORT)
-        greedy = rival_pairs(colony, wishes, rule="least kin first", today=TODAY)
-        chance = rival_pairs(colony, wishes, rule="random", today=TODAY, seed=seed)
+        plan = plan_pairings(colony, request, today=TODAY, effort=EFFORT)
+        greedy = baseline_pairs(colony, request, rule="least kin first", today=TODAY)
+        chance = baseline_pairs(colony, request, rule="random", today=TODAY, seed=seed)
         rows.append([plan.objective, *(value(colony, pairs) for pairs in (greedy, chance))])
     figures = [mean(column) for column in zip(*rows, strict=True)]
     print(f"| {dams} x {sires} | {colonies} |" + "".join(f" {one:.4f} |" for one in figures))
@@ -89,11 +89,11 @@ def timed(dams: int, sires: int, tanks: int, limit: float | None, colonies: int)
     """Time plans with the kinship of their animals; without a limit nothing is promised."""
     chance, took, gaps = np.random.default_rng(dams), [], []
     offered = [BreedingTank(f"T{n}", float(chance.integers(5, 10)) * 1e5) for n in range(tanks)]
-    wishes = Wishes(most_females=-(-dams // sires) + 1)
+    request = PairingRequest(most_females=-(-dams // sires) + 1)
     for seed in range(colonies):
         colony, seconds = large(dams, sires, seed)
         began = time.process_time()
-        plan = plan_pairings(colony, wishes, offered, today=TODAY, effort=EFFORT)
+        plan = plan_pairings(colony, request, offered, today=TODAY, effort=EFFORT)
         took.append(time.process_time() - began + seconds)
         gaps.append(plan.gap)
     print(

@@ -1,7 +1,9 @@
-"""What a plain listing loads of the planning models."""
+"""What a plain listing loads of the planning models, and how the subjects of planning meet."""
 
+import ast
 import subprocess
 import sys
+from pathlib import Path
 
 import pytest
 
@@ -22,8 +24,11 @@ def loaded(module: str) -> set[str]:
         "litters.judgement",
         "litters.nurseries",
         "pups.growth",
+        "pups.growth_law",
+        "pups.growth_status",
         "pups.readiness",
         "tanks.limits",
+        "tanks.overflow",
     ],
 )
 def test_the_models_of_a_listing_load_nothing_but_the_standard_library(module: str) -> None:
@@ -35,3 +40,49 @@ def test_the_models_of_a_listing_load_nothing_but_the_standard_library(module: s
 def test_the_fit_and_the_outlook_load_no_solver(module: str) -> None:
     """Arrays are enough for them; only the plan of moves loads scipy."""
     assert loaded(f"colony.planning.{module}") <= {"numpy"}
+
+
+PLANNING = Path(__file__).parents[2] / "colony" / "planning"
+
+DOORS = {
+    "solver": {"flow", "highs", "model", "solution"},
+    "pups": {"feeding", "growth", "growth_law", "readiness"},
+}
+"""The modules of a subject that other subjects of planning may import."""
+
+MOST_ARROWS = 20
+
+
+def imported(path: Path) -> set[tuple[str, ...]]:
+    """The modules of planning that a file imports, each as (subject, module ...)."""
+    names = set()
+    for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+        if isinstance(node, ast.ImportFrom) and node.module:
+            names |= {node.module} | {f"{node.module}.{name.name}" for name in node.names}
+        elif isinstance(node, ast.Import):
+            names |= {name.name for name in node.names}
+    parts = [tuple(name.split(".")) for name in names]
+    return {part[2:] for part in parts if part[:2] == ("colony", "planning") and is_module(part)}
+
+
+def is_module(parts: tuple[str, ...]) -> bool:
+    """Whether there is a file of this name."""
+    return PLANNING.parents[1].joinpath(*parts).with_suffix(".py").is_file()
+
+
+def arrows() -> set[tuple[tuple[str, ...], tuple[str, ...]]]:
+    """Every import of one subject's module by another's; the kinds of arrays are no subject."""
+    found = set()
+    for path in PLANNING.rglob("*.py"):
+        own = path.relative_to(PLANNING).with_suffix("").parts
+        found |= {(own, other) for other in imported(path) if other[0] not in {own[0], "arrays"}}
+    return found
+
+
+def test_subjects_of_planning_meet_at_few_doors() -> None:
+    """Under 20 imports go from a subject to another, all to the modules named as doors."""
+    found = arrows()
+    assert 0 < len(found) < MOST_ARROWS
+    assert {(subject, *module) for _, (subject, *module) in found} <= {
+        (subject, module) for subject, modules in DOORS.items() for module in modules
+    }

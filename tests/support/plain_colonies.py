@@ -9,7 +9,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from colony.planning.pairings.eligibility import Candidate
-from colony.planning.pairings.request import BreedingTank, Floats, Pair, Stock, Wishes
+from colony.planning.pairings.request import BreedingTank, Floats, Pair, PairingRequest, Stock
 
 TODAY = date(2024, 6, 1)
 
@@ -84,7 +84,7 @@ def every_plan(dams: int, sires: int) -> Iterator[tuple[tuple[int, int], ...]]:
 
 def broken(
     colony: Stock,
-    wishes: Wishes,
+    request: PairingRequest,
     tanks: Sequence[BreedingTank],
     pairs: Sequence[Pair],
     where: dict[str, str | None],
@@ -93,30 +93,30 @@ def broken(
     animals = {one.tag: one for one in colony.animals}
     males = {sire: [d for d, s in pairs if s == sire] for _, sire in pairs}
     found = [
-        *_overworked(animals, wishes, males),
-        *_badly_paired(colony, wishes, pairs),
-        *_miscounted(animals, wishes, pairs),
+        *_overworked(animals, request, males),
+        *_badly_paired(colony, request, pairs),
+        *_miscounted(animals, request, pairs),
     ]
     return found + (_badly_housed(animals, tanks, males, where) if tanks else [])
 
 
 def _overworked(
-    animals: dict[str, Candidate], wishes: Wishes, males: dict[str, list[str]]
+    animals: dict[str, Candidate], request: PairingRequest, males: dict[str, list[str]]
 ) -> Iterator[str]:
     dams = [dam for theirs in males.values() for dam in theirs]
     if len(set(dams)) < len(dams):
         yield "two sires for a dam"
     for sire, theirs in males.items():
         most = animals[sire].most_females
-        if len(theirs) > (wishes.most_females if most is None else most):
+        if len(theirs) > (request.most_females if most is None else most):
             yield f"too many females for {sire}"
-        if wishes.group_size is not None and len(theirs) > wishes.group_size:
+        if request.group_size is not None and len(theirs) > request.group_size:
             yield f"too many females beside {sire}"
 
 
-def _badly_paired(colony: Stock, wishes: Wishes, pairs: Sequence[Pair]) -> Iterator[str]:
+def _badly_paired(colony: Stock, request: PairingRequest, pairs: Sequence[Pair]) -> Iterator[str]:
     row = {one.tag: n for n, one in enumerate(colony.animals)}
-    limit = np.inf if wishes.highest_inbreeding is None else wishes.highest_inbreeding
+    limit = np.inf if request.highest_inbreeding is None else request.highest_inbreeding
     for dam, sire in pairs:
         one, other = colony.animals[row[dam]], colony.animals[row[sire]]
         if colony.kinship[row[dam], row[sire]] > limit + 1e-9:
@@ -128,16 +128,16 @@ def _badly_paired(colony: Stock, wishes: Wishes, pairs: Sequence[Pair]) -> Itera
 
 
 def _miscounted(
-    animals: dict[str, Candidate], wishes: Wishes, pairs: Sequence[Pair]
+    animals: dict[str, Candidate], request: PairingRequest, pairs: Sequence[Pair]
 ) -> Iterator[str]:
-    if wishes.litters is not None and len(pairs) > wishes.litters:
+    if request.litters is not None and len(pairs) > request.litters:
         yield "too many litters"
-    for name, count in wishes.wanted.items():
+    for name, count in request.wanted.items():
         if sum(animals[dam].species == name for dam, _ in pairs) > count:
             yield f"too many litters of {name}"
-    if not wishes.must <= set(pairs) or wishes.must_not & set(pairs):
+    if not request.required_pairs <= set(pairs) or request.forbidden_pairs & set(pairs):
         yield "a pair that must be is not, or one that must not be is"
-    if any(tag in wishes.without for pair in pairs for tag in pair):
+    if any(tag in request.excluded for pair in pairs for tag in pair):
         yield "an animal that is to be left out"
 
 

@@ -5,8 +5,8 @@ from typing import Any
 from farm import Farm
 
 from colony.acts.pairings.accept_plan import Accepted, accept_plan
-from colony.acts.pairings.plan import PlanAsked, Proposed, propose_plan
-from colony.planning.pairings.request import Wishes
+from colony.acts.pairings.plan import Proposed, propose_plan
+from colony.planning.pairings.request import PairingRequest
 from colony.store.journal.rows import kept_tables
 
 
@@ -24,20 +24,19 @@ def settled(farm: Farm) -> Farm:
     return farm
 
 
-def proposed(farm: Farm, *, use_tanks: bool = False, **wishes: Any) -> Proposed:  # noqa: ANN401 - wishes of a plan
+def proposed(farm: Farm, **request: Any) -> Proposed:  # noqa: ANN401 - request of a plan
     """A plan of the farm, looked at."""
-    more = {name: wishes.pop(name) for name in ("compare", "draw") if name in wishes}
-    facts = {name: wishes.pop(name) for name in ("species", "seconds") if name in wishes}
-    asked = PlanAsked(Wishes(**wishes), use_tanks=use_tanks, **facts)
-    answer: Proposed = farm.ask(propose_plan, asked=asked, today=farm.today, **more)
+    more = {name: request.pop(name) for name in ("compare", "draw") if name in request}
+    asked = PairingRequest(**request)
+    answer: Proposed = farm.ask(propose_plan, request=asked, today=farm.today, **more)
     return answer
 
 
-def accepted(farm: Farm, *, use_tanks: bool = False, on: str = "today", **wishes: Any) -> Accepted:  # noqa: ANN401 - the same
+def accepted(farm: Farm, *, on: str = "today", **request: Any) -> Accepted:  # noqa: ANN401 - the same
     """A plan of the farm, proposed and accepted in one act."""
-    asked = PlanAsked(Wishes(**wishes), use_tanks=use_tanks)
+    asked = PairingRequest(**request)
     with farm.book.act("pairing plan") as session:
-        plan = propose_plan(session, asked=asked, today=farm.today).plan
+        plan = propose_plan(session, request=asked, today=farm.today).plan
         return accept_plan(session, plan=plan, on=farm.day(on), today=farm.today)
 
 

@@ -12,8 +12,9 @@ from colony.acts.pups.ready import ready_of
 from colony.acts.tanks.loads import TankLine, limits_of, tank_lines
 from colony.planning.pups.gates import PupFacts
 from colony.planning.pups.growth_flags import OffCurve
-from colony.planning.pups.quick_look import Overflow, glance, overflowing
+from colony.planning.pups.growth_status import growth_status
 from colony.planning.pups.readiness import Readiness
+from colony.planning.tanks.overflow import Overflow, overflowing
 from colony.store.readers.animals.lives import read_lives
 from colony.store.readers.pups.growing import read_pups
 from colony.store.readers.tanks.house import read_house
@@ -56,7 +57,7 @@ def state_of_the_day(session: Session, *, today: date) -> State:
     house = read_house(session, lives, settings, today)
     tanks, pups = tank_lines(house, settings), read_pups(session, lives, today, house)
     soon = today + timedelta(days=SOON_DAYS)
-    growth = glance(pups, today)
+    growth = growth_status(pups, today)
     return State(
         today=today,
         due=tuple(one for one in due_litters(session, today=today) if one.earliest <= soon),

@@ -6,25 +6,14 @@ from datetime import date
 
 from sqlmodel import Session
 
-from colony.acts.pairings.plan_request import wishes_of_book
+from colony.acts.pairings.plan_request import request_of_book
 from colony.planning.pairings.comparison import Comparison, compare_plans
 from colony.planning.pairings.future import Future, FutureDraw, futures
 from colony.planning.pairings.plan import ProposedPlan
 from colony.planning.pairings.planner import plan_pairings
-from colony.planning.pairings.request import Effort, Wishes
+from colony.planning.pairings.request import Effort, PairingRequest
 from colony.refusals.pairings import NothingToCompare
-from colony.store.lookup import find_species
 from colony.store.readers.pairings.stock import read_breeding_tanks, read_stock
-
-
-@dataclass(frozen=True)
-class PlanAsked:
-    """What a plan is asked for: the wishes, of one species or all, with tanks or without."""
-
-    wishes: Wishes
-    species: str | None = None
-    use_tanks: bool = False
-    seconds: float = 60.0
 
 
 @dataclass(frozen=True)
@@ -39,7 +28,7 @@ class Proposed:
 def propose_plan(
     session: Session,
     *,
-    asked: PlanAsked,
+    request: PairingRequest,
     compare: bool = False,
     draw: FutureDraw | None = None,
     today: date,
@@ -48,11 +37,11 @@ def propose_plan(
 
     Parameters
     ----------
-    asked
-        The wishes; names in them in any case.
+    request
+        What is asked for; names in it in any case.
     compare
-        Also make the plan without the what-if (`must`, `must_not`, `without`) and put the two
-        side by side.
+        Also make the plan without the what-if (`PairingRequest.baseline`) and put the two side by
+        side.
     draw
         How to simulate the generations to come, beside chance and "least kin first"; or not.
 
@@ -61,27 +50,26 @@ def propose_plan(
     NoSuchTag, NoSuchSpecies, NoSuchRule, NoSuchKind, KindTwice, NothingToCompare,
     CannotBePaired, PairsDoNotFit
     """
-    wishes = wishes_of_book(session, asked.wishes)
-    plainly = replace(wishes, must=frozenset(), must_not=frozenset(), without=frozenset())
-    if compare and plainly == wishes:
+    request = request_of_book(session, request)
+    if compare and request.baseline == request:
         raise NothingToCompare
     stock = read_stock(
         session,
-        species=find_species(session, asked.species).name if asked.species else None,
-        named=frozenset(tag for pair in wishes.must for tag in pair),
-        at_worst=wishes.at_worst,
-        founders=bool(wishes.founder_weight),
+        species=request.species,
+        named=frozenset(tag for pair in request.required_pairs for tag in pair),
+        at_worst=request.at_worst,
+        founders=bool(request.founder_weight),
         today=today,
     )
-    tanks = read_breeding_tanks(session, stock, today) if asked.use_tanks else ()
-    effort = Effort(seconds=asked.seconds, clock=time.monotonic)
-    plan = plan_pairings(stock, wishes, tanks, today=today, effort=effort)
+    tanks = read_breeding_tanks(session, stock, today) if request.use_tanks else ()
+    effort = Effort(seconds=request.seconds, clock=time.monotonic)
+    plan = plan_pairings(stock, request, tanks, today=today, effort=effort)
     proposed = Proposed(plan)
     if compare:
-        plain = plan_pairings(stock, plainly, tanks, today=today, effort=effort)
+        plain = plan_pairings(stock, request.baseline, tanks, today=today, effort=effort)
         proposed = replace(proposed, comparison=compare_plans(plain, plan))
     if draw is not None:
         planned = [(pair.dam, pair.sire) for pair in plan.pairs]
-        ahead = futures(stock, wishes, planned, tanks, today=today, draw=draw)
+        ahead = futures(stock, request, planned, tanks, today=today, draw=draw)
         proposed = replace(proposed, futures=ahead)
     return proposed

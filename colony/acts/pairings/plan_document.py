@@ -25,19 +25,19 @@ def plan_document(proposed: Proposed, accepted: Accepted | None = None) -> dict[
         "groups": plan.groups,
         "moves": plan.moves,
         "notes": plan.notes,
-        "left_out": [{"tag": one.tag, "reasons": _told(one.reasons)} for one in plan.left_out],
+        "left_out": [{"tag": one.tag, "reasons": _sentences(one.reasons)} for one in plan.left_out],
         "comparison": _comparison(proposed.comparison) if proposed.comparison else None,
         "futures": [_future(one) for one in proposed.futures],
         "accepted": accepted,
     }
 
 
-def _told(reasons: Sequence[Bar]) -> list[str]:
+def _sentences(reasons: Sequence[Bar]) -> list[str]:
     return [f"{reason.name}: {reason.text}" for reason in reasons]
 
 
 def _pairs(pairs: Iterable[PlannedPair]) -> list[dict[str, Any]]:
-    return [vars(pair) | {"reasons": _told(pair.reasons)} for pair in pairs]
+    return [vars(pair) | {"reasons": _sentences(pair.reasons)} for pair in pairs]
 
 
 def _comparison(comparison: Comparison) -> dict[str, Any]:

@@ -6,34 +6,35 @@ from dataclasses import replace
 from sqlmodel import Session, col, select
 
 from colony.acts.pairings.rules import rules_of_book
-from colony.planning.pairings.request import Wishes
+from colony.planning.pairings.request import Pair, PairingRequest
 from colony.records import Animal
 from colony.refusals.animals import NoSuchSpecies
 from colony.refusals.pairings import KindTwice, NoSuchKind
 from colony.store.lookup import find_animal, find_species
 
 
-def wishes_of_book(session: Session, wishes: Wishes) -> Wishes:
-    """The wishes with every tag, rule, species and line as the book writes it.
+def request_of_book(session: Session, request: PairingRequest) -> PairingRequest:
+    """The request with every tag, rule, species and line as the book writes it.
 
     Raises
     ------
-    NoSuchTag, NoSuchRule, NoSuchKind, KindTwice
+    NoSuchTag, NoSuchSpecies, NoSuchRule, NoSuchKind, KindTwice
     """
     return replace(
-        wishes,
-        must=frozenset((_tag(session, dam), _tag(session, sire)) for dam, sire in wishes.must),
-        must_not=frozenset(
-            (_tag(session, dam), _tag(session, sire)) for dam, sire in wishes.must_not
-        ),
-        without=frozenset(_tag(session, one) for one in wishes.without),
-        overridden=rules_of_book(session, wishes.overridden),
-        wanted=_wanted(session, wishes.wanted),
+        request,
+        required_pairs=_pairs(session, request.required_pairs),
+        forbidden_pairs=_pairs(session, request.forbidden_pairs),
+        excluded=frozenset(find_animal(session, tag).tag for tag in request.excluded),
+        overridden=rules_of_book(session, request.overridden),
+        wanted=_wanted(session, request.wanted),
+        species=find_species(session, request.species).name if request.species else None,
     )
 
 
-def _tag(session: Session, written: str) -> str:
-    return find_animal(session, written).tag
+def _pairs(session: Session, pairs: frozenset[Pair]) -> frozenset[Pair]:
+    return frozenset(
+        (find_animal(session, dam).tag, find_animal(session, sire).tag) for dam, sire in pairs
+    )
 
 
 def _wanted(session: Session, wanted: Mapping[str, int]) -> dict[str, int]:

@@ -26,7 +26,9 @@ def plan(
     wanted: Annotated[
         list[str] | None, typer.Option(help="Litters of a species or line: leopoldi=4.")
     ] = None,
-    males_max: Annotated[int, typer.Option(help="Females at most for one male.", min=1)] = 4,
+    most_females: Annotated[
+        int, typer.Option("--males-max", help="Females at most for one male.", min=1)
+    ] = 4,
     group_size: Annotated[
         int | None, typer.Option(help="Females at most in one tank, with --tanks.", min=1)
     ] = None,
@@ -37,20 +39,28 @@ def plan(
             help="What kinship of the next generation counts against F.", min=0, max=MOST_WEIGHT
         ),
     ] = 1.0,
-    founders: Annotated[
+    founder_weight: Annotated[
         float,
-        typer.Option(help="What genes of rare founders count.", min=0, max=MOST_WEIGHT),
+        typer.Option(
+            "--founders", help="What genes of rare founders count.", min=0, max=MOST_WEIGHT
+        ),
     ] = 0.0,
-    max_f: Annotated[
-        float | None, typer.Option(help="No litter above this F.", min=0, max=1)
+    highest_inbreeding: Annotated[
+        float | None, typer.Option("--max-f", help="No litter above this F.", min=0, max=1)
     ] = None,
-    with_: Annotated[Pairs, typer.Option("--with", help="A pair that must be: DAM*SIRE.")] = None,
-    never: Annotated[Pairs, typer.Option(help="A pair that must not be: DAM*SIRE.")] = None,
-    without: Annotated[
-        list[str] | None, typer.Option(help="Plan as if without it.", autocompletion=complete_tag)
+    required_pairs: Annotated[
+        Pairs, typer.Option("--with", help="A pair that must be: DAM*SIRE.")
     ] = None,
-    ignore: Annotated[
-        list[str] | None, typer.Option(help="A rule to override: rest, line, or rest:TAG.")
+    forbidden_pairs: Annotated[
+        Pairs, typer.Option("--never", help="A pair that must not be: DAM*SIRE.")
+    ] = None,
+    excluded: Annotated[
+        list[str] | None,
+        typer.Option("--without", help="Plan as if without it.", autocompletion=complete_tag),
+    ] = None,
+    overridden: Annotated[
+        list[str] | None,
+        typer.Option("--ignore", help="A rule to override: rest, line, or rest:TAG."),
     ] = None,
     generations: Annotated[
         int,
@@ -63,10 +73,10 @@ def plan(
     on: Annotated[str, typer.Option(help="With --accept: the day the pairings start.")] = "today",
     book: Book = None,
     *,
-    tanks: Annotated[
+    use_tanks: Annotated[
         bool, typer.Option("--tanks", help="Groups must fit the breeding tanks: one male a tank.")
     ] = False,
-    worst: Annotated[
+    at_worst: Annotated[
         bool, typer.Option("--worst", help="Count doubtful sires at their worst.")
     ] = False,
     compare: Annotated[
@@ -83,32 +93,34 @@ def plan(
 ) -> None:
     """Plan all pairings at once: least inbred pups, and least kin in the next generation."""
     from colony.acts.pairings.accept_plan import accept_plan
-    from colony.acts.pairings.plan import PlanAsked, propose_plan
+    from colony.acts.pairings.plan import propose_plan
     from colony.acts.pairings.plan_document import plan_document
     from colony.commands.pairings.plan_output import show_plan
     from colony.planning.pairings.future import FutureDraw
-    from colony.planning.pairings.request import Wishes
+    from colony.planning.pairings.request import PairingRequest
 
-    wishes = Wishes(
+    request = PairingRequest(
         litters=litters,
         wanted=parse_all_wanted(wanted or ()),
-        most_females=males_max,
+        most_females=most_females,
         group_size=group_size,
         weight=weight,
-        founder_weight=founders,
-        highest_inbreeding=max_f,
-        at_worst=worst,
-        must=frozenset(parse_pair(one) for one in with_ or ()),
-        must_not=frozenset(parse_pair(one) for one in never or ()),
-        without=frozenset(without or ()),
-        overridden=frozenset(ignore or ()),
+        founder_weight=founder_weight,
+        highest_inbreeding=highest_inbreeding,
+        at_worst=at_worst,
+        required_pairs=frozenset(parse_pair(pair) for pair in required_pairs or ()),
+        forbidden_pairs=frozenset(parse_pair(pair) for pair in forbidden_pairs or ()),
+        excluded=frozenset(excluded or ()),
+        overridden=frozenset(overridden or ()),
+        species=species,
+        use_tanks=use_tanks,
+        seconds=seconds,
     )
-    asked = PlanAsked(wishes, species, tanks, seconds)
     draw = FutureDraw(generations=generations, seed=seed) if generations else None
     start, now, accepted = day(on), today(), None
     # What is accepted is planned in the same act, so that nobody changes the book in between.
     with acting(book, "pairing plan", begin=False) if accept else reading(book) as session:
-        proposed = propose_plan(session, asked=asked, compare=compare, draw=draw, today=now)
+        proposed = propose_plan(session, request=request, compare=compare, draw=draw, today=now)
         if accept:
             accepted = accept_plan(session, plan=proposed.plan, on=start, today=now)
     if as_json:

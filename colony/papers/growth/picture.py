@@ -10,8 +10,8 @@ from colony.planning.pups.growth import (
     Width,
     WidthForecast,
     forecast,
-    width_after_mm,
 )
+from colony.planning.pups.growth_law import gain_mm
 
 STEPS = 48
 """How many points a drawn line has."""
@@ -108,8 +108,8 @@ def growth_picture(
 
 def _published_mm(start: Width, prior: GrowthPrior, day: date) -> float:
     days = (day - start.day).days
-    asymptotic = max(prior.asymptotic_mm, start.width_mm)
-    return width_after_mm(start.width_mm, asymptotic, prior.rate_per_year, days)
+    gained = gain_mm(start.width_mm, prior.asymptotic_mm, prior.rate_per_year, days)
+    return start.width_mm + gained
 
 
 def _line(widths: Sequence[Width]) -> Line:

@@ -100,14 +100,14 @@ def rhythm_at(place: WorkPlace, task: str, rhythms: Iterable[Rhythm]) -> Rhythm 
     kind = TASKS[task]
     if kind.per != place.per or (kind.needs_animals and not place.animals):
         return None
-    fitting = [one for one in rhythms if one.task == task and _fits(one, place)]
+    fitting = [rhythm for rhythm in rhythms if rhythm.task == task and _fits(rhythm, place)]
     return max(fitting, key=_closeness, default=None)
 
 
 def overdue(work: Iterable[Work]) -> list[Work]:
     """What should have been done before today, the longest overdue first."""
-    late = [one for one in work if one.is_open and one.overdue_days]
-    return sorted(late, key=lambda one: -one.overdue_days)
+    late = [item for item in work if item.is_open and item.overdue_days]
+    return sorted(late, key=lambda item: -item.overdue_days)
 
 
 def _fits(rhythm: Rhythm, place: WorkPlace) -> bool:
@@ -135,7 +135,7 @@ def _work(place: WorkPlace, rhythm: Rhythm, entries: Sequence[WorkEntry], today:
     complete = [entry.day for entry in before if entry.times >= rhythm.times_a_day]
     last_skip = max(skips, key=lambda entry: entry.day, default=None)
     last_done = max(complete, default=None)
-    due = _due(place, rhythm, last_done, [one.day for one in skips if one.day < today])
+    due = _due(place, rhythm, last_done, [skip.day for skip in skips if skip.day < today])
     return Work(
         task=rhythm.task,
         place=place,

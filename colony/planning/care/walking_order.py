@@ -49,4 +49,6 @@ def water_classes(stops: Iterable[Stop]) -> dict[str, int]:
 
 def by_biosecurity(places: Iterable[WorkPlace]) -> list[WorkPlace]:
     """Clean before guarded before isolated; within a class as the breeder walks."""
-    return sorted(places, key=lambda one: (one.water, one.walk, one.per != "system", one.name))
+    return sorted(
+        places, key=lambda place: (place.water, place.walk, place.per != "system", place.name)
+    )

@@ -59,7 +59,9 @@ def survival(
     if not lives:
         raise ValueError("nobody was followed")
     alive = ecdf(
-        CensoredData.right_censored([one.days for one in lives], [not one.died for one in lives])
+        CensoredData.right_censored(
+            [life.days for life in lives], [not life.died for life in lives]
+        )
     ).sf
     return tuple(
         SurvivalAt(
@@ -74,12 +76,12 @@ def survival(
 
 def _is_known(lives: Sequence[Lived], day: int) -> bool:
     """Whether the estimate reaches this age: somebody is followed past it, or all have died."""
-    last = max(lives, key=lambda one: (one.days, not one.died))
+    last = max(lives, key=lambda life: (life.days, not life.died))
     return last.days >= day or last.died
 
 
 def _followed(lives: Sequence[Lived], day: int) -> int:
-    return sum(one.days > day for one in lives)
+    return sum(life.days > day for life in lives)
 
 
 def _interval(lives: Sequence[Lived], day: int, alpha: float) -> dict[str, float]:
@@ -89,7 +91,7 @@ def _interval(lives: Sequence[Lived], day: int, alpha: float) -> dict[str, float
     beta, for the death that may come next among those still followed.
     """
     betas = [
-        (sum(one.days >= age for one in lives) - deaths + 1, deaths)
+        (sum(life.days >= age for life in lives) - deaths + 1, deaths)
         for age, deaths in _deaths_by_age(lives, day)
     ]
     after = _followed(lives, day)
@@ -98,7 +100,7 @@ def _interval(lives: Sequence[Lived], day: int, alpha: float) -> dict[str, float
 
 
 def _deaths_by_age(lives: Sequence[Lived], until: int) -> list[tuple[int, int]]:
-    ages = [one.days for one in lives if one.died and one.days <= until]
+    ages = [life.days for life in lives if life.died and life.days <= until]
     return [(age, ages.count(age)) for age in sorted(set(ages))]
 
 

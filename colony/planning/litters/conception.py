@@ -117,7 +117,7 @@ def conception_span(
     return date.fromordinal(first), date.fromordinal(last)
 
 
-def told(evidence: Evidence, seen: ConceptionDays) -> str:
+def conception_basis(evidence: Evidence, seen: ConceptionDays) -> str:
     """Say in a few words what the days of conception rest on."""
     days = f"{seen.first}" if seen.first == seen.last else f"{seen.first} to {seen.last}"
     kinds = sorted({sign.kind for sign in evidence.signs if seen.first <= sign.day})

@@ -16,7 +16,7 @@ from functools import cached_property
 from math import erfc, fsum, sqrt
 from operator import mul
 
-from colony.planning.litters.conception import Evidence, conception_days, told
+from colony.planning.litters.conception import Evidence, conception_basis, conception_days
 
 TAIL = 0.05
 """The share of births before the earliest date, and after the latest."""
@@ -51,7 +51,7 @@ class GestationPrior:
 
 
 @dataclass(frozen=True)
-class Carried:
+class GestationLength:
     """One recorded gestation: days from conception to birth, and how unsure that is."""
 
     dam: str
@@ -59,7 +59,9 @@ class Carried:
     spread_days: float = 0.0
 
     @classmethod
-    def between(cls, dam: str, conceived_from: date, conceived_to: date, born: date) -> "Carried":
+    def between(
+        cls, dam: str, conceived_from: date, conceived_to: date, born: date
+    ) -> "GestationLength":
         """Take the middle of the days on which she may have conceived."""
         longest, shortest = (born - conceived_from).days, (born - conceived_to).days
         return cls(dam, (longest + shortest) / 2, (longest - shortest) / sqrt(12))
@@ -121,14 +123,14 @@ class Past:
 
     @classmethod
     def weigh(
-        cls, prior: GestationPrior, past: Sequence[Carried], shares: Shares = Shares()
+        cls, prior: GestationPrior, past: Sequence[GestationLength], shares: Shares = Shares()
     ) -> "Past":
         """Pool the gestations of each dam on the normal scale of the species prior."""
         within = _within_scale(prior, past, shares)
         var_litter = shares.litter * within
-        by_dam: dict[str, list[Carried]] = defaultdict(list)
-        for one in past:
-            by_dam[one.dam].append(one)
+        by_dam: dict[str, list[GestationLength]] = defaultdict(list)
+        for record in past:
+            by_dam[record.dam].append(record)
         return cls(
             var_dam=shares.dam * within,
             var_litter=var_litter,
@@ -150,7 +152,7 @@ class Past:
 
 
 def believe(
-    prior: GestationPrior, past: Sequence[Carried], dam: str, shares: Shares = Shares()
+    prior: GestationPrior, past: Sequence[GestationLength], dam: str, shares: Shares = Shares()
 ) -> GestationBelief:
     """Shrink the species prior to the colony and to the dam by recorded births.
 
@@ -176,7 +178,7 @@ def believe(
 def due_window(
     prior: GestationPrior,
     evidence: Evidence,
-    past: Sequence[Carried] | Past = (),
+    past: Sequence[GestationLength] | Past = (),
     *,
     today: date,
     filter_weeks: int = 6,
@@ -206,7 +208,7 @@ def due_window(
         latest=latest,
         nursery_by=first_expected - timedelta(weeks=filter_weeks),
         overdue=overdue,
-        basis=f"{told(evidence, seen)}; {_records_told(past, evidence.dam)}",
+        basis=f"{conception_basis(evidence, seen)}; {_records_basis(past, evidence.dam)}",
         state="overdue" if overdue else seen.state,
     )
 
@@ -279,31 +281,33 @@ def _update(mean: float, variance: float, seen: float, noise: float) -> tuple[fl
 
 
 def _pooled(
-    prior: GestationPrior, litters: Sequence[Carried], var_litter: float
+    prior: GestationPrior, litters: Sequence[GestationLength], var_litter: float
 ) -> tuple[float, float]:
     """Mean of one dam's gestations, each weighed by its certainty, and its variance."""
-    precisions = [1 / (var_litter + _unsure(prior, one)) for one in litters]
+    precisions = [1 / (var_litter + _unsure(prior, record)) for record in litters]
     total = sum(precisions)
-    seen = sum(p * prior.deviate(one.days) for p, one in zip(precisions, litters, strict=True))
+    seen = sum(
+        p * prior.deviate(record.days) for p, record in zip(precisions, litters, strict=True)
+    )
     return seen / total, 1 / total
 
 
-def _unsure(prior: GestationPrior, one: Carried) -> float:
-    return (one.spread_days / prior.spread_days(one.days)) ** 2
+def _unsure(prior: GestationPrior, record: GestationLength) -> float:
+    return (record.spread_days / prior.spread_days(record.days)) ** 2
 
 
-def _within_scale(prior: GestationPrior, past: Sequence[Carried], shares: Shares) -> float:
+def _within_scale(prior: GestationPrior, past: Sequence[GestationLength], shares: Shares) -> float:
     """How much wider or narrower than the prior the births of this colony scatter."""
     expected = shares.dam + shares.litter
     if not past:
         return 1.0
-    placed = [prior.deviate(one.days) for one in past]
+    placed = [prior.deviate(record.days) for record in past]
     middle = sum(placed) / len(placed)
     scatter = sum((z - middle) ** 2 for z in placed)
     return (shares.weight + scatter / expected) / (shares.weight + len(placed) - 1)
 
 
-def _records_told(past: Past, dam: str) -> str:
+def _records_basis(past: Past, dam: str) -> str:
     own, all_ = past.counts.get(dam, 0), sum(past.counts.values())
     if not all_:
         return "species defaults, no birth recorded"

@@ -3,14 +3,16 @@
 from datetime import date, timedelta
 
 from colony.planning.litters.conception import Evidence, conception_span
-from colony.planning.litters.gestation import Carried, GestationPrior
+from colony.planning.litters.gestation import GestationLength, GestationPrior
 from colony.planning.litters.judgement import verdict_of
 
 VAGUE_DAYS = 60
 """Days of conception that lie farther apart than this teach nothing; common practice, no source."""
 
 
-def carried(evidence: Evidence, born: date, prior: GestationPrior) -> Carried | None:
+def gestation_length(
+    evidence: Evidence, born: date, prior: GestationPrior
+) -> GestationLength | None:
     """Measure a gestation by the days on which she may have conceived.
 
     A mating sign, a separation soon after the pairing began, or an early pregnancy check each
@@ -27,7 +29,7 @@ def carried(evidence: Evidence, born: date, prior: GestationPrior) -> Carried | 
 
     Returns
     -------
-    Carried or None
+    GestationLength or None
         None when nothing was seen, when the days lie more than `VAGUE_DAYS` apart, or when
         they are impossible: a slip of the records must not bend every later window.
     """
@@ -38,4 +40,4 @@ def carried(evidence: Evidence, born: date, prior: GestationPrior) -> Carried | 
     shortest, longest = ((born - day).days for day in reversed(span))
     if verdict_of(prior, shortest, longest) == "impossible":
         return None
-    return Carried.between(evidence.dam, *span, born)
+    return GestationLength.between(evidence.dam, *span, born)

@@ -57,10 +57,10 @@ def allot_nurseries(
     A litter whose dam is in a nursery keeps it. Of those free in time the one that has been
     free longest is taken, else the one that will be free first; ties go by the order given.
     """
-    free_from = {one.code: one.free_from for one in nurseries}
+    free_from = {nursery.code: nursery.free_from for nursery in nurseries}
     stay = timedelta(days=stay_days)
     claims = []
-    for need in sorted(needs, key=lambda one: (not one.own, one.window.earliest, one.dam)):
+    for need in sorted(needs, key=lambda need: (not need.own, need.window.earliest, need.dam)):
         code = need.own or min(free_from, key=free_from.__getitem__, default="")
         if code:
             claims.append(NurseryClaim(need.dam, code, need.window))
@@ -86,7 +86,7 @@ def not_free_in_time(
     claims: Iterable[NurseryClaim], nurseries: Iterable[Nursery]
 ) -> tuple[NurseryConflict, ...]:
     """Warn of every litter that may come before its nursery can take it."""
-    by_code = {one.code: one for one in nurseries}
+    by_code = {nursery.code: nursery for nursery in nurseries}
     late = ((claim, by_code[claim.nursery]) for claim in claims if claim.nursery in by_code)
     return tuple(
         _too_early(claim, nursery)

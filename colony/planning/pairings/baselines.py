@@ -6,18 +6,18 @@ from typing import Literal
 
 import numpy as np
 
+from colony.planning.arrays import Index
 from colony.planning.pairings.open_pairs import open_pairs
-from colony.planning.pairings.request import BreedingTank, Index, Pair, Stock, Wishes
-from colony.planning.pairings.search.greedy import filled
-from colony.planning.pairings.search.model import PairingProblem
-from colony.planning.pairings.search.question import pairing_question
+from colony.planning.pairings.request import BreedingTank, Pair, PairingRequest, Stock
+from colony.planning.pairings.search.greedy import greedy_pairs
+from colony.planning.pairings.search.problem import PairingProblem, pairing_problem
 
 Rule = Literal["least kin first", "random"]
 
 
-def rival_pairs(  # noqa: PLR0913 - what a plan takes, and the rule and seed
+def baseline_pairs(  # noqa: PLR0913 - what a plan takes, and the rule and seed
     stock: Stock,
-    wishes: Wishes,
+    request: PairingRequest,
     tanks: Sequence[BreedingTank] = (),
     *,
     rule: Rule,
@@ -29,15 +29,15 @@ def rival_pairs(  # noqa: PLR0913 - what a plan takes, and the rule and seed
     "least kin first" takes the pair of the least F whose dam and sire are still free, then
     the next; "random" takes pairs in an order drawn with the seed.
     """
-    pairs = open_pairs(stock, wishes, tanks, today)
-    question = pairing_question(pairs, wishes)
-    order = order_of(question, rule, np.random.default_rng(seed))
+    pairs = open_pairs(stock, request, tanks, today)
+    problem = pairing_problem(pairs)
+    order = order_of(problem, rule, np.random.default_rng(seed))
     dam, sire = pairs.places
-    return tuple(pairs.tags(int(dam[p]), int(sire[p])) for p in filled(question, order))
+    return tuple(pairs.tags(int(dam[p]), int(sire[p])) for p in greedy_pairs(problem, order))
 
 
-def order_of(question: PairingProblem, rule: Rule, chance: np.random.Generator) -> Index:
+def order_of(problem: PairingProblem, rule: Rule, chance: np.random.Generator) -> Index:
     """Find the order in which a rule tries the open pairs."""
     if rule == "random":
-        return chance.permutation(len(question.must))
-    return np.lexsort((question.objective.sire, question.objective.dam, question.objective.f))
+        return chance.permutation(len(problem.required))
+    return np.lexsort((problem.objective.sire, problem.objective.dam, problem.objective.f))

@@ -38,8 +38,8 @@ def compare_plans(first: ProposedPlan, second: ProposedPlan) -> Comparison:
         only_first=tuple(p for p in first.pairs if (p.dam, p.sire) not in of_second),
         only_second=tuple(p for p in second.pairs if (p.dam, p.sire) not in of_first),
         measures=tuple(
-            Measure(name, one, other)
-            for (name, one), (_, other) in zip(_figures(first), _figures(second), strict=True)
+            Measure(name, value, other)
+            for (name, value), (_, other) in zip(_figures(first), _figures(second), strict=True)
         ),
     )
 

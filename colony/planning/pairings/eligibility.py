@@ -77,25 +77,25 @@ def why_not(
 
 
 def why_not_together(
-    one: Candidate, other: Candidate, overridden: frozenset[str] = NOBODY
+    animal: Candidate, other: Candidate, overridden: frozenset[str] = NOBODY
 ) -> tuple[Bar, ...]:
     """Say why two animals may not be paired with each other, whatever each is by itself."""
     return tuple(
         reason
-        for reason in _pair_reasons(one, other)
-        if not is_overridden(reason, (one.tag, other.tag), overridden)
+        for reason in _pair_reasons(animal, other)
+        if not is_overridden(reason, (animal.tag, other.tag), overridden)
     )
 
 
 def set_aside(
-    one: Candidate, other: Candidate, today: date, overridden: frozenset[str]
+    animal: Candidate, other: Candidate, today: date, overridden: frozenset[str]
 ) -> tuple[Bar, ...]:
     """Name the reasons against `other` as a partner of `one` that hold but were overridden.
 
     So a cross that was asked for is still named as a cross.
     """
-    tags = (one.tag, other.tag)
-    both = (r for r in _pair_reasons(one, other) if is_overridden(r, tags, overridden))
+    tags = (animal.tag, other.tag)
+    both = (r for r in _pair_reasons(animal, other) if is_overridden(r, tags, overridden))
     return (*set_aside_alone(other, today, overridden), *both)
 
 
@@ -128,9 +128,9 @@ def _reasons(candidate: Candidate, today: date) -> Iterator[Bar]:
             yield Bar(name, text)
 
 
-def _pair_reasons(one: Candidate, other: Candidate) -> Iterator[Bar]:
+def _pair_reasons(animal: Candidate, other: Candidate) -> Iterator[Bar]:
     for name, rule in PAIR_RULES.items():
-        text = rule(one, other)
+        text = rule(animal, other)
         if text:
             yield Bar(name, text)
 
@@ -237,12 +237,12 @@ RULES: dict[str, Rule] = {
 """The rules about one animal, in the order in which reasons are given."""
 
 
-def _same_animal(one: Candidate, other: Candidate) -> str | None:
-    return "it is the same animal" if one.tag == other.tag else None
+def _same_animal(animal: Candidate, other: Candidate) -> str | None:
+    return "it is the same animal" if animal.tag == other.tag else None
 
 
-def _same_sex(one: Candidate, other: Candidate) -> str | None:
-    return both_are(one.sex, other.sex)
+def _same_sex(animal: Candidate, other: Candidate) -> str | None:
+    return both_are(animal.sex, other.sex)
 
 
 def both_are(sex: str, other: str) -> str | None:
@@ -251,21 +251,21 @@ def both_are(sex: str, other: str) -> str | None:
     return f"both are {words[sex]}" if sex == other and sex in words else None
 
 
-def _other_species(one: Candidate, other: Candidate) -> str | None:
-    if one.species is None and other.species is None:
+def _other_species(animal: Candidate, other: Candidate) -> str | None:
+    if animal.species is None and other.species is None:
         return None
-    if one.species is None or other.species is None:
-        unknown = one if one.species is None else other
+    if animal.species is None or other.species is None:
+        unknown = animal if animal.species is None else other
         return f"species of {unknown.tag} not recorded"
-    if one.species == other.species:
+    if animal.species == other.species:
         return None
-    return f"a cross of species: {one.tag} is {one.species}, {other.tag} is {other.species}"
+    return f"a cross of species: {animal.tag} is {animal.species}, {other.tag} is {other.species}"
 
 
-def _other_line(one: Candidate, other: Candidate) -> str | None:
-    if one.line is None or other.line is None or one.line == other.line:
+def _other_line(animal: Candidate, other: Candidate) -> str | None:
+    if animal.line is None or other.line is None or animal.line == other.line:
         return None
-    return f"a cross of lines: {one.tag} is {one.line}, {other.tag} is {other.line}"
+    return f"a cross of lines: {animal.tag} is {animal.line}, {other.tag} is {other.line}"
 
 
 PAIR_RULES: dict[str, PairRule] = {

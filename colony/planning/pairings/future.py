@@ -13,21 +13,20 @@ from typing import Literal, get_args
 
 import numpy as np
 
-from colony.planning.pairings.baselines import order_of, rival_pairs
+from colony.planning.arrays import Floats, Index
+from colony.planning.pairings.baselines import baseline_pairs, order_of
 from colony.planning.pairings.request import (
     BreedingTank,
     Deadline,
     Effort,
-    Floats,
-    Index,
     Pair,
+    PairingRequest,
     Stock,
-    Wishes,
 )
 from colony.planning.pairings.search.count import count_litters
-from colony.planning.pairings.search.greedy import filled
-from colony.planning.pairings.search.model import PairingProblem
+from colony.planning.pairings.search.greedy import greedy_pairs
 from colony.planning.pairings.search.objective import Objective
+from colony.planning.pairings.search.problem import PairingProblem
 from colony.planning.pairings.search.search import best_plan
 
 Way = Literal["plan", "least kin first", "random"]
@@ -74,7 +73,7 @@ DEFAULT_DRAW = FutureDraw()
 
 def futures(  # noqa: PLR0913 - what a plan takes, the plan, and how to draw
     stock: Stock,
-    wishes: Wishes,
+    request: PairingRequest,
     planned: Sequence[Pair],
     tanks: Sequence[BreedingTank] = (),
     *,
@@ -83,7 +82,7 @@ def futures(  # noqa: PLR0913 - what a plan takes, the plan, and how to draw
 ) -> tuple[Future, ...]:
     """Simulate the generations after a plan, after "least kin first" and after chance.
 
-    The first generation keeps every constraint of the wishes; later ones keep the numbers of
+    The first generation keeps every constraint of the request; later ones keep the numbers of
     dams and sires, one sire a dam and equal capacity.
     """
     if not planned:
@@ -97,14 +96,14 @@ def futures(  # noqa: PLR0913 - what a plan takes, the plan, and how to draw
             first: Sequence[Pair] = planned
             if way != "plan":
                 seed = int(chance.integers(2**32))
-                first = rival_pairs(stock, wishes, tanks, rule=way, today=today, seed=seed)
+                first = baseline_pairs(stock, request, tanks, rule=way, today=today, seed=seed)
             runs.append(_run(way, stock.kinship, _rows(stock, first), size, draw, chance))
         found.append(Future(way, tuple(_summed(np.array(runs)))))
     return tuple(found)
 
 
 def _rows(stock: Stock, pairs: Sequence[Pair]) -> Index:
-    row = {one.tag: n for n, one in enumerate(stock.animals)}
+    row = {animal.tag: n for n, animal in enumerate(stock.animals)}
     return np.array([[row[dam], row[sire]] for dam, sire in pairs], dtype=np.intp)
 
 
@@ -167,14 +166,12 @@ def _paired(way: Way, kinship: Floats, size: tuple[int, int], chance: np.random.
     none = np.zeros(len(f))
     goal = Objective(dam, sire, f, none, kinship, dams, weight=1.0)
     capacity = np.full(sires, -(-dams // sires))
-    question = PairingProblem(goal, capacity, (), none.astype(bool), none, None, dams)
+    problem = PairingProblem(goal, capacity, (), none.astype(bool), none, None, dams)
     if way == "plan":
         deadline = Deadline(QUICK)
-        chosen = best_plan(
-            question, count_litters(question, QUICK, deadline), QUICK, deadline
-        ).chosen
+        chosen = best_plan(problem, count_litters(problem, QUICK, deadline), QUICK, deadline).chosen
     else:
-        chosen = filled(question, order_of(question, way, chance))
+        chosen = greedy_pairs(problem, order_of(problem, way, chance))
     return np.column_stack([dam[chosen], dams + sire[chosen]])
 
 

@@ -6,8 +6,8 @@ from functools import cached_property
 
 import numpy as np
 
+from colony.planning.arrays import Bools, Floats, Index
 from colony.planning.pairings.open_pairs import OpenPairs, disc_mm2, kept_partners, within
-from colony.planning.pairings.request import Bools, Floats, Index, Wishes
 
 SLACK = 1e-9
 """Areas are summed in floating point: this share over is not over."""
@@ -65,24 +65,24 @@ def alike_together(house: GroupTanks) -> GroupTanks:
     )
 
 
-def house(pairs: OpenPairs, wishes: Wishes) -> GroupTanks:
+def house(pairs: OpenPairs) -> GroupTanks:
     """Measure the tanks offered and the animals that may go into them."""
     stock, tanks = pairs.stock, pairs.tanks
     code = {tank.code: n for n, tank in enumerate(tanks)}
     home = [code.get(stock.home(row) or "", NOWHERE) for row in range(len(stock.animals))]
-    kept = {one.tag: kept_partners(one, wishes.overridden) for one in stock.animals}
-    disc = {one.tag: disc_mm2(one) for one in stock.animals}
+    kept = {animal.tag: kept_partners(animal, pairs.request.overridden) for animal in stock.animals}
+    disc = {animal.tag: disc_mm2(animal) for animal in stock.animals}
     sires, dams = ([pairs.candidate(r) for r in rows] for rows in (pairs.sires, pairs.dams))
-    taken = {home[row] for row, one in enumerate(stock.animals) if kept[one.tag]}
+    occupied = {home[row] for row, animal in enumerate(stock.animals) if kept[animal.tag]}
     may = np.array(
-        [within(sires, t) & (n not in taken) for n, t in enumerate(tanks)], dtype=bool
+        [within(sires, t) & (n not in occupied) for n, t in enumerate(tanks)], dtype=bool
     ).reshape(len(tanks), len(sires))
-    for n, (row, one) in enumerate(zip(pairs.sires, sires, strict=True)):
-        if kept[one.tag]:
+    for n, (row, sire) in enumerate(zip(pairs.sires, sires, strict=True)):
+        if kept[sire.tag]:
             may[:, n] = [tank == home[row] for tank in range(len(tanks))]
     return GroupTanks(
         room_mm2=np.array([tank.room_mm2 for tank in tanks], dtype=float),
-        dam_mm2=np.array([disc[one.tag] for one in dams], dtype=float),
+        dam_mm2=np.array([disc[dam.tag] for dam in dams], dtype=float),
         sire_mm2=np.array(
             [disc[s.tag] + sum(disc.get(d, 0.0) for d in kept[s.tag]) for s in sires], dtype=float
         ),

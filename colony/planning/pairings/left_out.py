@@ -4,6 +4,7 @@ from collections.abc import Iterator, Sequence
 
 import numpy as np
 
+from colony.planning.arrays import Floats, Index
 from colony.planning.pairings.eligibility import Bar
 from colony.planning.pairings.open_pairs import (
     APART,
@@ -15,7 +16,6 @@ from colony.planning.pairings.open_pairs import (
     OpenPairs,
 )
 from colony.planning.pairings.partners import LeftOut
-from colony.planning.pairings.request import Floats, Index, Wishes
 
 BARRED = {
     RULED_OUT: "of another species or line",
@@ -25,34 +25,34 @@ BARRED = {
 }
 
 
-def left_out(pairs: OpenPairs, wishes: Wishes, chosen: Index) -> tuple[LeftOut, ...]:
+def left_out(pairs: OpenPairs, chosen: Index) -> tuple[LeftOut, ...]:
     """Name everybody who is not in the plan, with all reasons, by tag."""
     alone = [LeftOut(tag, reasons) for tag, reasons in pairs.alone.items()]
     dam, sire = (numbers[chosen] for numbers in pairs.places)
     unused = [
-        LeftOut(pairs.candidate(pairs.dams[n]).tag, (_why_no_dam(pairs, wishes, dam, sire, n),))
+        LeftOut(pairs.candidate(pairs.dams[n]).tag, (_why_no_dam(pairs, dam, sire, n),))
         for n in _others(len(pairs.dams), dam)
     ] + [
         LeftOut(pairs.candidate(pairs.sires[n]).tag, (_why_no_sire(pairs, n),))
         for n in _others(len(pairs.sires), sire)
     ]
-    return tuple(sorted(alone + unused, key=lambda one: one.tag))
+    return tuple(sorted(alone + unused, key=lambda animal: animal.tag))
 
 
 def _others(count: int, used: Index) -> list[int]:
     return sorted(set(range(count)) - set(used.tolist()))
 
 
-def _why_no_dam(pairs: OpenPairs, wishes: Wishes, dam: Index, sire: Index, number: int) -> Bar:
+def _why_no_dam(pairs: OpenPairs, dam: Index, sire: Index, number: int) -> Bar:
     bar = pairs.bar[number]
     if not (bar == OPEN).any():
         return _no_partner(bar, pairs.f[number], "male")
-    if wishes.litters is not None and len(dam) >= wishes.litters:
+    if pairs.request.litters is not None and len(dam) >= pairs.request.litters:
         return _no_place(f"the {len(dam)} litters asked for are those of others")
-    one = pairs.candidate(pairs.dams[number])
-    for name, count in wishes.wanted.items():
+    animal = pairs.candidate(pairs.dams[number])
+    for name, count in pairs.request.wanted.items():
         planned = sum(name in _names(pairs, other) for other in dam.tolist())
-        if name in {one.species, one.line} and planned >= count:
+        if name in {animal.species, animal.line} and planned >= count:
             return _no_place(f"the {count} litters of {name} asked for are those of others")
     served = np.bincount(sire, minlength=len(pairs.sires))
     suits = np.flatnonzero(bar == OPEN)
@@ -63,8 +63,8 @@ def _why_no_dam(pairs: OpenPairs, wishes: Wishes, dam: Index, sire: Index, numbe
 
 
 def _names(pairs: OpenPairs, dam: int) -> set[str | None]:
-    one = pairs.candidate(pairs.dams[dam])
-    return {one.species, one.line}
+    animal = pairs.candidate(pairs.dams[dam])
+    return {animal.species, animal.line}
 
 
 def _why_no_sire(pairs: OpenPairs, number: int) -> Bar:

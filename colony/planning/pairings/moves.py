@@ -16,7 +16,7 @@ def planned_moves(
     they were, everybody of a group goes to its tank, and who is in that tank and not of the
     group makes room.
     """
-    homes = {one.tag: stock.home(row) for row, one in enumerate(stock.animals)}
+    homes = {animal.tag: stock.home(row) for row, animal in enumerate(stock.animals)}
     goes: dict[str, str | None] = {}
     for pair in planned:
         goes[pair.dam] = pair.tank or homes[pair.sire]
@@ -38,9 +38,9 @@ def _making_room(
     overridden: frozenset[str],
 ) -> Iterator[PairingMove]:
     sires = {pair.tank: pair.sire for pair in planned if pair.tank}
-    for row, one in enumerate(stock.animals):
+    for row, animal in enumerate(stock.animals):
         home = stock.home(row)
-        if one.status != "present" or home not in sires or one.tag in goes:
+        if animal.status != "present" or home not in sires or animal.tag in goes:
             continue
-        if sires[home] not in kept_partners(one, overridden):
-            yield PairingMove(one.tag, home, None)
+        if sires[home] not in kept_partners(animal, overridden):
+            yield PairingMove(animal.tag, home, None)

@@ -9,6 +9,7 @@ from math import pi
 import numpy as np
 from numpy.typing import NDArray
 
+from colony.planning.arrays import Bools, Floats, Index
 from colony.planning.pairings.eligibility import (
     FEMALE,
     MALE,
@@ -17,7 +18,7 @@ from colony.planning.pairings.eligibility import (
     why_not,
     why_not_together,
 )
-from colony.planning.pairings.request import BreedingTank, Floats, Index, Stock, Wishes
+from colony.planning.pairings.request import BreedingTank, PairingRequest, Stock
 
 MARGIN = 1e-12
 """Kinship is summed in floating point: this much over a limit is not over it."""
@@ -38,6 +39,7 @@ class OpenPairs:
     """
 
     stock: Stock
+    request: PairingRequest
     tanks: tuple[BreedingTank, ...]
     dams: Index
     sires: Index
@@ -69,108 +71,118 @@ class OpenPairs:
 
 
 def open_pairs(
-    stock: Stock, wishes: Wishes, tanks: Sequence[BreedingTank], today: date
+    stock: Stock, request: PairingRequest, tanks: Sequence[BreedingTank], today: date
 ) -> OpenPairs:
     """Judge every animal, then every pair of those who may be used."""
-    alone = _alone(stock, wishes, today)
-    rows = [row for row, one in enumerate(stock.animals) if one.tag not in alone]
+    alone = _alone(stock, request, today)
+    rows = [row for row, animal in enumerate(stock.animals) if animal.tag not in alone]
     dams = np.array([r for r in rows if stock.animals[r].sex == FEMALE], dtype=np.intp)
     sires = np.array([r for r in rows if stock.animals[r].sex == MALE], dtype=np.intp)
-    f = _inbreeding(stock, wishes)[np.ix_(dams, sires)]
-    capacity = [_places(stock.animals[r], wishes) for r in sires]
-    bar = _bars(stock, wishes, dams, sires)
-    bar[(bar == OPEN) & (f > _limit(wishes))] = TOO_RELATED
+    f = _inbreeding(stock, request)[np.ix_(dams, sires)]
+    capacity = [_places(stock.animals[r], request) for r in sires]
+    bar = _bars(stock, request, dams, sires)
+    bar[(bar == OPEN) & (f > _limit(request))] = TOO_RELATED
     bar[(bar == OPEN) & ~_fits_a_tank(stock, tanks, dams, sires)] = NO_TANK
     return OpenPairs(
-        stock, tuple(tanks), dams, sires, bar, f, np.array(capacity, dtype=np.intp), alone
+        stock=stock,
+        request=request,
+        tanks=tuple(tanks),
+        dams=dams,
+        sires=sires,
+        bar=bar,
+        f=f,
+        capacity=np.array(capacity, dtype=np.intp),
+        alone=alone,
     )
 
 
-def kept_partners(one: Candidate, overridden: frozenset[str]) -> tuple[str, ...]:
+def kept_partners(animal: Candidate, overridden: frozenset[str]) -> tuple[str, ...]:
     """Partners of running pairings that the plan may not break."""
-    if "paired" in overridden or f"paired:{one.tag}" in overridden:
+    if "paired" in overridden or f"paired:{animal.tag}" in overridden:
         return ()
-    return tuple(tag for tag in one.in_pairing_with if f"paired:{tag}" not in overridden)
+    return tuple(tag for tag in animal.in_pairing_with if f"paired:{tag}" not in overridden)
 
 
-def disc_mm2(one: Candidate) -> float:
+def disc_mm2(animal: Candidate) -> float:
     """Disc area of an animal; one that was never measured counts at its mature width."""
-    width = one.width_mm if one.width_mm is not None else one.mature_width_mm
+    width = animal.width_mm if animal.width_mm is not None else animal.mature_width_mm
     return pi / 4 * (width or 0.0) ** 2
 
 
-def _alone(stock: Stock, wishes: Wishes, today: date) -> dict[str, tuple[Bar, ...]]:
+def _alone(stock: Stock, request: PairingRequest, today: date) -> dict[str, tuple[Bar, ...]]:
     found = {}
-    for one in stock.animals:
-        kept = kept_partners(one, wishes.overridden)
-        judged = replace(one, in_pairing_with=kept, most_females=_most(one, wishes))
-        reasons = why_not(judged, today, wishes.overridden)
-        if one.sex not in {FEMALE, MALE} and not reasons:
+    for animal in stock.animals:
+        kept = kept_partners(animal, request.overridden)
+        judged = replace(animal, in_pairing_with=kept, most_females=_most(animal, request))
+        reasons = why_not(judged, today, request.overridden)
+        if animal.sex not in {FEMALE, MALE} and not reasons:
             reasons = (Bar("sex", "a plan must know its sex: look for claspers"),)
-        if one.tag in wishes.without:
+        if animal.tag in request.excluded:
             reasons = (Bar("without", "left out as asked"), *reasons)
         if reasons:
-            found[one.tag] = reasons
+            found[animal.tag] = reasons
     return found
 
 
-def _most(one: Candidate, wishes: Wishes) -> int:
-    return wishes.most_females if one.most_females is None else one.most_females
+def _most(animal: Candidate, request: PairingRequest) -> int:
+    return request.most_females if animal.most_females is None else animal.most_females
 
 
-def _places(one: Candidate, wishes: Wishes) -> int:
-    most = _most(one, wishes)
-    if wishes.group_size is not None:
-        most = min(most, wishes.group_size)
-    return max(most - len(kept_partners(one, wishes.overridden)), 0)
+def _places(animal: Candidate, request: PairingRequest) -> int:
+    most = _most(animal, request)
+    if request.group_size is not None:
+        most = min(most, request.group_size)
+    return max(most - len(kept_partners(animal, request.overridden)), 0)
 
 
-def _inbreeding(stock: Stock, wishes: Wishes) -> Floats:
-    if wishes.at_worst and stock.worst_kinship is not None:
+def _inbreeding(stock: Stock, request: PairingRequest) -> Floats:
+    if request.at_worst and stock.worst_kinship is not None:
         return stock.worst_kinship
     return stock.kinship
 
 
-def _limit(wishes: Wishes) -> float:
-    highest = wishes.highest_inbreeding
+def _limit(request: PairingRequest) -> float:
+    highest = request.highest_inbreeding
     return np.inf if highest is None else highest + MARGIN
 
 
-def _bars(stock: Stock, wishes: Wishes, dams: Index, sires: Index) -> Codes:
+def _bars(stock: Stock, request: PairingRequest, dams: Index, sires: Index) -> Codes:
     """Try the rules about a pair once for each two kinds of animal, and the pairs kept apart."""
     animals = stock.animals
-    of_dams, dam_kinds = _kinds([animals[r] for r in dams], wishes)
-    of_sires, sire_kinds = _kinds([animals[r] for r in sires], wishes)
+    of_dams, dam_kinds = _kinds([animals[r] for r in dams], request)
+    of_sires, sire_kinds = _kinds([animals[r] for r in sires], request)
     barred = [
-        [bool(why_not_together(d, s, wishes.overridden)) for s in sire_kinds] for d in dam_kinds
+        [bool(why_not_together(d, s, request.overridden)) for s in sire_kinds] for d in dam_kinds
     ]
     table = np.array(barred, dtype=bool).reshape(len(dam_kinds), len(sire_kinds))
     bar = np.where(table[np.ix_(of_dams, of_sires)], RULED_OUT, OPEN).astype(np.int8)
     place = {animals[r].tag: n for rows in (dams, sires) for n, r in enumerate(rows)}
-    for dam, sire in wishes.must_not:
+    for dam, sire in request.forbidden_pairs:
         if dam in place and sire in place:
             bar[place[dam], place[sire]] = APART
     return bar
 
 
-def _kinds(animals: Sequence[Candidate], wishes: Wishes) -> tuple[Index, list[Candidate]]:
+def _kinds(animals: Sequence[Candidate], request: PairingRequest) -> tuple[Index, list[Candidate]]:
     """Sort animals into kinds that the rules about a pair cannot tell apart, one of each."""
-    named = {word.split(":", 1)[1] for word in wishes.overridden if ":" in word}
+    named = {word.split(":", 1)[1] for word in request.overridden if ":" in word}
     kinds: dict[tuple[str | None, ...], int] = {}
     examples: list[Candidate] = []
     numbers = []
-    for one in animals:
-        kind = (one.species, one.line, one.tag if one.tag in named or not one.species else None)
+    for animal in animals:
+        kind = (
+            animal.species,
+            animal.line,
+            animal.tag if animal.tag in named or not animal.species else None,
+        )
         if kind not in kinds:
             kinds[kind] = len(examples)
-            examples.append(one)
+            examples.append(animal)
         numbers.append(kinds[kind])
     return np.array(numbers, dtype=np.intp), examples
 
 
-def _fits_a_tank(
-    stock: Stock, tanks: Sequence[BreedingTank], dams: Index, sires: Index
-) -> NDArray[np.bool_]:
+def _fits_a_tank(stock: Stock, tanks: Sequence[BreedingTank], dams: Index, sires: Index) -> Bools:
     fits = np.zeros((len(dams), len(sires)), dtype=bool)
     for tank in tanks:
         fits |= np.logical_and.outer(
@@ -182,9 +194,9 @@ def _fits_a_tank(
     return fits if tanks else np.ones_like(fits)
 
 
-def within(animals: Sequence[Candidate], tank: BreedingTank) -> NDArray[np.bool_]:
+def within(animals: Sequence[Candidate], tank: BreedingTank) -> Bools:
     """Tell which animals the sides of a tank allow."""
-    widths = [one.width_mm or one.mature_width_mm or 0.0 for one in animals]
+    widths = [animal.width_mm or animal.mature_width_mm or 0.0 for animal in animals]
     return np.array(widths, dtype=float) <= tank.widest_mm
 
 

@@ -90,7 +90,7 @@ def rank_partners(  # noqa: PLR0913 - two animals' facts, two measures, the day 
             aside = set_aside(asking, other, today, overridden)
             ranked.append(Partner(other.tag, related, related, average, aside))
     ranked.sort(key=_rank)
-    return RankedPartners(tuple(ranked), tuple(sorted(left_out, key=lambda one: one.tag)))
+    return RankedPartners(tuple(ranked), tuple(sorted(left_out, key=lambda animal: animal.tag)))
 
 
 def _rank(partner: Partner) -> tuple[float, float, str]:

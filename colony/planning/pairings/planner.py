@@ -8,6 +8,7 @@ from functools import cached_property
 
 import numpy as np
 
+from colony.planning.arrays import Index
 from colony.planning.pairings.eligibility import FEMALE, MALE, set_aside, set_aside_alone
 from colony.planning.pairings.left_out import left_out
 from colony.planning.pairings.moves import planned_moves
@@ -18,23 +19,21 @@ from colony.planning.pairings.request import (
     BreedingTank,
     Deadline,
     Effort,
-    Index,
+    PairingRequest,
     Stock,
-    Wishes,
 )
 from colony.planning.pairings.required import refuse_impossible, refuse_unfitting
 from colony.planning.pairings.search.count import LitterCount, count_litters
-from colony.planning.pairings.search.model import PairingProblem
-from colony.planning.pairings.search.question import pairing_question
+from colony.planning.pairings.search.problem import PairingProblem, pairing_problem
 from colony.planning.pairings.search.search import BestPairs, best_plan
-from colony.planning.pairings.tanks import settled
+from colony.planning.pairings.tanks import group_tanks
 
 NO_PAIRS = np.zeros(0, dtype=np.intp)
 
 
 def plan_pairings(
     stock: Stock,
-    wishes: Wishes,
+    request: PairingRequest,
     tanks: Sequence[BreedingTank] = (),
     *,
     today: date,
@@ -46,7 +45,7 @@ def plan_pairings(
     ----------
     stock
         The animals, their kinship, and where they are.
-    wishes
+    request
         What the breeder asks for.
     tanks
         Tanks for breeding groups; without any, tanks set no limit.
@@ -58,52 +57,50 @@ def plan_pairings(
     Raises
     ------
     CannotBePaired, PairsDoNotFit
-        A pair that must be may not, or not with the others.
+        A required pair may not be, or not with the others.
     """
     deadline = Deadline(effort)
-    pairs = open_pairs(stock, wishes, tanks, today)
-    refuse_impossible(pairs, wishes)
-    question = pairing_question(pairs, wishes)
-    if not len(question.must):
-        return ProposedPlan(left_out=left_out(pairs, wishes, NO_PAIRS), notes=(_nobody(pairs),))
-    counted = count_litters(question, effort, deadline)
-    refuse_unfitting(wishes, counted)
+    pairs = open_pairs(stock, request, tanks, today)
+    refuse_impossible(pairs)
+    problem = pairing_problem(pairs)
+    if not len(problem.required):
+        return ProposedPlan(left_out=left_out(pairs, NO_PAIRS), notes=(_nobody(pairs),))
+    counted = count_litters(problem, effort, deadline)
+    refuse_unfitting(pairs, counted)
     if not counted.aim.litters:
-        notes = tuple(_notes(pairs, wishes, NO_PAIRS, counted))
-        return ProposedPlan(left_out=left_out(pairs, wishes, NO_PAIRS), notes=notes)
-    found = best_plan(question, counted, effort, deadline)
-    solved = _Solved(question, counted, found, hurried=deadline.is_over())
-    return _plan(pairs, wishes, solved, today, effort)
+        notes = tuple(_notes(pairs, NO_PAIRS, counted))
+        return ProposedPlan(left_out=left_out(pairs, NO_PAIRS), notes=notes)
+    found = best_plan(problem, counted, effort, deadline)
+    solved = _Solved(problem, counted, found, hurried=deadline.is_over())
+    return _plan(pairs, solved, today, effort)
 
 
 @dataclass(frozen=True, eq=False)
 class _Solved:
-    question: PairingProblem
+    problem: PairingProblem
     counted: LitterCount
     found: BestPairs
     hurried: bool
 
     @cached_property
     def tank_of(self) -> dict[int, int]:
-        return settled(self.question, self.found.chosen)
+        return group_tanks(self.problem, self.found.chosen)
 
 
-def _plan(
-    pairs: OpenPairs, wishes: Wishes, solved: _Solved, today: date, effort: Effort
-) -> ProposedPlan:
-    goal, found = solved.question.objective, solved.found
-    planned = tuple(sorted(_planned(pairs, wishes, solved, today), key=lambda one: one.dam))
+def _plan(pairs: OpenPairs, solved: _Solved, today: date, effort: Effort) -> ProposedPlan:
+    goal, found = solved.problem.objective, solved.found
+    planned = tuple(sorted(_planned(pairs, solved, today), key=lambda pair: pair.dam))
     proved = found.gap <= effort.proof
-    notes = list(_notes(pairs, wishes, found.chosen, solved.counted))
+    notes = list(_notes(pairs, found.chosen, solved.counted))
     if not proved:
         how = "best found in the time" if solved.hurried else "best found"
         notes.append(f"{how}: a better plan could be lower by {found.gap:.3%} at most")
     return ProposedPlan(
         pairs=planned,
         groups=_groups(planned),
-        moves=planned_moves(pairs.stock, planned, wishes.overridden),
-        left_out=left_out(pairs, wishes, found.chosen),
-        mean_expected_inbreeding=float(np.mean([one.expected_inbreeding for one in planned])),
+        moves=planned_moves(pairs.stock, planned, pairs.request.overridden),
+        left_out=left_out(pairs, found.chosen),
+        mean_expected_inbreeding=float(np.mean([pair.expected_inbreeding for pair in planned])),
         next_mean_kinship=goal.next_mean_kinship(found.chosen),
         objective=goal.value(found.chosen),
         optimal=proved and solved.counted.proved,
@@ -112,31 +109,29 @@ def _plan(
     )
 
 
-def _planned(
-    pairs: OpenPairs, wishes: Wishes, solved: _Solved, today: date
-) -> Iterator[PlannedPair]:
-    stock = pairs.stock
+def _planned(pairs: OpenPairs, solved: _Solved, today: date) -> Iterator[PlannedPair]:
+    stock, overridden = pairs.stock, pairs.request.overridden
     worst = stock.kinship if stock.worst_kinship is None else stock.worst_kinship
-    for dam, sire in zip(*(numbers[solved.found.chosen] for numbers in pairs.places), strict=True):
-        rows = pairs.dams[dam], pairs.sires[sire]
-        one, other = (pairs.candidate(row) for row in rows)
-        tank = pairs.tanks[solved.tank_of[int(sire)]].code if solved.tank_of else None
+    numbers = (places[solved.found.chosen].tolist() for places in pairs.places)
+    for dam_number, sire_number in zip(*numbers, strict=True):
+        rows = pairs.dams[dam_number], pairs.sires[sire_number]
+        dam, sire = (pairs.candidate(row) for row in rows)
         yield PlannedPair(
-            dam=one.tag,
-            sire=other.tag,
+            dam=dam.tag,
+            sire=sire.tag,
             expected_inbreeding=float(stock.kinship[rows]),
             worst_inbreeding=float(worst[rows]),
-            tank=tank,
-            reasons=set_aside(other, one, today, wishes.overridden)
-            + set_aside_alone(other, today, wishes.overridden),
+            tank=pairs.tanks[solved.tank_of[sire_number]].code if solved.tank_of else None,
+            reasons=set_aside(sire, dam, today, overridden)
+            + set_aside_alone(sire, today, overridden),
         )
 
 
 def _groups(planned: Sequence[PlannedPair]) -> tuple[Group, ...]:
     dams, tanks = defaultdict(list), {}
-    for one in planned:
-        dams[one.sire].append(one.dam)
-        tanks[one.sire] = one.tank
+    for pair in planned:
+        dams[pair.sire].append(pair.dam)
+        tanks[pair.sire] = pair.tank
     return tuple(Group(sire, tuple(dams[sire]), tanks[sire]) for sire in sorted(dams))
 
 
@@ -145,21 +140,23 @@ def _nobody(pairs: OpenPairs) -> str:
     for rows, sex, word in ((pairs.dams, FEMALE, "female"), (pairs.sires, MALE, "male")):
         if not len(rows):
             why = Counter(
-                pairs.alone[one.tag][0].name
-                for one in pairs.stock.animals
-                if one.sex == sex and one.tag in pairs.alone
+                pairs.alone[animal.tag][0].name
+                for animal in pairs.stock.animals
+                if animal.sex == sex and animal.tag in pairs.alone
             )
             counts = ", ".join(f"{count} {name}" for name, count in why.most_common())
             return f"no pair can be made: no {word} may be paired ({counts or 'there is none'})"
     return "no pair can be made: nobody who may be paired suits another; the reasons are below"
 
 
-def _notes(pairs: OpenPairs, wishes: Wishes, chosen: Index, counted: LitterCount) -> Iterator[str]:
+def _notes(pairs: OpenPairs, chosen: Index, counted: LitterCount) -> Iterator[str]:
     """Answer what was asked for and cannot be."""
     made = len(chosen)
-    if wishes.litters is not None and made < wishes.litters:
-        yield f"litters: {wishes.litters} asked for, {made} can be"
-    for (name, count), can in zip(wishes.wanted.items(), counted.aim.quota_least, strict=False):
+    if pairs.request.litters is not None and made < pairs.request.litters:
+        yield f"litters: {pairs.request.litters} asked for, {made} can be"
+    for (name, count), can in zip(
+        pairs.request.wanted.items(), counted.aim.quota_least, strict=False
+    ):
         if can < count:
             yield f"litters of {name}: {count} asked for, {can} can be"
     if not counted.proved:

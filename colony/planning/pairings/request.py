@@ -1,16 +1,12 @@
-"""What a pairing plan is made from: the stock, the tanks offered, and what the breeder wishes."""
+"""What a pairing plan is made from: the stock, the tanks offered, and what the breeder request."""
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 import numpy as np
-from numpy.typing import NDArray
 
+from colony.planning.arrays import Floats
 from colony.planning.pairings.eligibility import NOBODY, Candidate
-
-Floats = NDArray[np.float64]
-Index = NDArray[np.intp]
-Bools = NDArray[np.bool_]
 
 Pair = tuple[str, str]
 """A dam and a sire, by tag."""
@@ -51,16 +47,18 @@ class BreedingTank:
 
 
 @dataclass(frozen=True)
-class Wishes:
-    """What the breeder asks of a plan.
+class PairingRequest:
+    """What the breeder asks of a plan; made once, by a face, and handed on whole.
 
     `litters` is how many in all (as many as can be, if None); `wanted` how many of a species
     or a line, by its name. `most_females` is a male's capacity where he has none of his own;
     `group_size` the most females of one tank. `weight` is what the mean kinship of the next
     generation counts against the inbreeding of the pups; `founder_weight` the same for the
     genes of under-represented founders. `highest_inbreeding` is the limit for a litter's F.
-    `doubt` says whether a doubtful sire counts as expected or at its worst, for F and its
-    limit. `overridden` names rules not to be held against anybody.
+    `at_worst` says whether a doubtful sire counts at its worst, for F and its limit, or as
+    expected. `overridden` names rules not to be held against anybody. `species` is the only
+    one to be paired (None: all), `use_tanks` whether groups must fit the breeding tanks, and
+    `seconds` how long to try.
     """
 
     litters: int | None = None
@@ -71,10 +69,20 @@ class Wishes:
     founder_weight: float = 0.0
     highest_inbreeding: float | None = None
     at_worst: bool = False
-    must: frozenset[Pair] = frozenset()
-    must_not: frozenset[Pair] = frozenset()
-    without: frozenset[str] = NOBODY
+    required_pairs: frozenset[Pair] = frozenset()
+    forbidden_pairs: frozenset[Pair] = frozenset()
+    excluded: frozenset[str] = NOBODY
     overridden: frozenset[str] = NOBODY
+    species: str | None = None
+    use_tanks: bool = False
+    seconds: float = 60.0
+
+    @property
+    def baseline(self) -> "PairingRequest":
+        """The same without its what-if: no pair required or forbidden, nobody excluded."""
+        return replace(
+            self, required_pairs=frozenset(), forbidden_pairs=frozenset(), excluded=NOBODY
+        )
 
 
 @dataclass(frozen=True)

@@ -2,38 +2,38 @@
 
 import numpy as np
 
+from colony.planning.arrays import Floats, Index
 from colony.planning.pairings.groups import GroupTanks
-from colony.planning.pairings.request import Floats, Index
-from colony.planning.pairings.search.model import PairingProblem
+from colony.planning.pairings.search.problem import PairingProblem
 from colony.planning.solver.highs import assign
 
 ROUNDING = 1e-5
 """Share of the largest room that a solver, which works in floating point, may be over by."""
 
 
-def settled(question: PairingProblem, chosen: Index) -> dict[int, int]:
+def group_tanks(problem: PairingProblem, chosen: Index) -> dict[int, int]:
     """Give each sire's group the tank that moves the fewest; empty where no tanks were offered."""
-    house = question.house
+    house = problem.house
     if house is None or not len(chosen):
         return {}
-    sires = np.unique(question.objective.sire[chosen])
-    costs = np.array([_costs(house, sire, _dams(question, chosen, sire)) for sire in sires])
+    sires = np.unique(problem.objective.sire[chosen])
+    costs = np.array([_costs(house, sire, _dams(problem, chosen, sire)) for sire in sires])
     return dict(zip(sires.tolist(), assign(costs).tolist(), strict=True))
 
 
-def animals_moved(question: PairingProblem, chosen: Index) -> float:
+def animals_moved(problem: PairingProblem, chosen: Index) -> float:
     """Count the animals that a plan moves, as a share of one for each pair."""
-    house = question.house
+    house = problem.house
     if house is None:
-        return float(question.moves[chosen].sum())
+        return float(problem.moves[chosen].sum())
     moved = 0.0
-    for sire, tank in settled(question, chosen).items():
-        moved += _moved(house, sire, _dams(question, chosen, sire))[tank]
+    for sire, tank in group_tanks(problem, chosen).items():
+        moved += _moved(house, sire, _dams(problem, chosen, sire))[tank]
     return moved / 2
 
 
-def _dams(question: PairingProblem, chosen: Index, sire: int) -> Index:
-    goal = question.objective
+def _dams(problem: PairingProblem, chosen: Index, sire: int) -> Index:
+    goal = problem.objective
     theirs: Index = goal.dam[chosen[goal.sire[chosen] == sire]]
     return theirs
 

@@ -1,9 +1,4 @@
-"""How a ray's disc widens: the law, what is believed of one pup, and its forecast.
-
-The law is von Bertalanffy's, started from the pup's own width (von Bertalanffy 1938, A
-quantitative theory of organic growth, Human Biology 10:181-213; for a freshwater ray
-Charvet, Santana, De Lima & Lessa 2018, J. Fish Biol. 92:1985-1999).
-"""
+"""What is believed of the growth of one pup, and its forecast; `growth_law` is the law."""
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
@@ -11,7 +6,8 @@ from datetime import date, timedelta
 from functools import cached_property, lru_cache
 from math import ceil, exp, inf, log
 
-YEAR_DAYS = 365.25
+from colony.planning.pups.growth_law import YEAR_DAYS, days_until_width, width_mm
+
 TAIL = 0.10
 """Share of the forecasts below the low bound and above the high one: an 80 % interval."""
 
@@ -97,33 +93,6 @@ class Curve:
         return width, exp(k + t[1] * a + t[2] * b), max(asymptotic - width, 0.0)
 
 
-def width_after_mm(
-    width_mm: float, asymptotic_mm: float, rate_per_year: float, days: float
-) -> float:
-    """Disc width some days on: ``Winf - (Winf - W) exp(-k days / 365.25)``.
-
-    Examples
-    --------
-    A female P. leopoldi one year after 14.9 cm (Charvet et al. 2018):
-
-    >>> round(width_after_mm(149, 763.06, 0.12, YEAR_DAYS) / 10, 2)
-    21.84
-    """
-    return asymptotic_mm - (asymptotic_mm - width_mm) * exp(-rate_per_year * days / YEAR_DAYS)
-
-
-def days_until_width(
-    width_mm: float, asymptotic_mm: float, rate_per_year: float, wanted_mm: float
-) -> float:
-    """Days from a width to a wanted one; 0 if it is there, infinite if it never comes."""
-    if wanted_mm <= width_mm:
-        return 0.0
-    if wanted_mm >= asymptotic_mm or rate_per_year <= 0:
-        return inf
-    share_left = (asymptotic_mm - wanted_mm) / (asymptotic_mm - width_mm)
-    return -log(share_left) / rate_per_year * YEAR_DAYS
-
-
 def first_curve(
     widths: Sequence[Width], prior: GrowthPrior, *, born: date | None, error_mm: float = 3.0
 ) -> Curve | None:
@@ -145,21 +114,21 @@ def first_curve(
 def forecast(curve: Curve, day: date) -> WidthForecast:
     """Disc width on a day with its 80 % interval; before day `on` it stands still."""
     years = max((day - curve.on).days, 0) / YEAR_DAYS
-    spread = sorted(_width(one, years) for one in curve.bundle)
+    spread = sorted(width_mm(*grown, years) for grown in curve.bundle)
     low, high = _quantile(spread, TAIL), _quantile(spread, 1 - TAIL)
-    return WidthForecast(day, min(max(_width(curve.middle, years), low), high), low, high)
+    return WidthForecast(day, min(max(width_mm(*curve.middle, years), low), high), low, high)
 
 
 def likely_width_mm(curve: Curve, day: date) -> float:
     """Disc width on a day without its interval, which is most of the work of `forecast`."""
-    return _width(curve.middle, max((day - curve.on).days, 0) / YEAR_DAYS)
+    return width_mm(*curve.middle, max((day - curve.on).days, 0) / YEAR_DAYS)
 
 
 def reach(curve: Curve, wanted_mm: float) -> Reach:
     """When the pup reaches a width: the interval comes from the days each curve needs."""
-    spread = sorted(_days_to(one, wanted_mm) for one in curve.bundle)
+    spread = sorted(days_until_width(*grown, wanted_mm) for grown in curve.bundle)
     low, high = _quantile(spread, TAIL), _quantile(spread, 1 - TAIL)
-    likely = min(max(_days_to(curve.middle, wanted_mm), low), high)
+    likely = min(max(days_until_width(*curve.middle, wanted_mm), low), high)
     return Reach(
         low=_date_in(curve.on, low),
         likely=_date_in(curve.on, likely),
@@ -184,16 +153,6 @@ def normal_points() -> tuple[tuple[float, float, float], ...]:
         a, b, c = (inverse((0.5 + n * step) % 1) for step in steps)
         points += [(a, b, c), (-a, -b, -c)]
     return tuple(points)
-
-
-def _width(curve: tuple[float, float, float], years: float) -> float:
-    width, rate, to_come = curve
-    return width + to_come * (1 - exp(-rate * years))
-
-
-def _days_to(curve: tuple[float, float, float], wanted_mm: float) -> float:
-    width, rate, to_come = curve
-    return days_until_width(width, width + to_come, rate, wanted_mm)
 
 
 def _quantile(ordered: Sequence[float], share: float) -> float:

@@ -10,11 +10,11 @@ from math import sqrt
 
 import numpy as np
 
+from colony.planning.arrays import Floats
 from colony.planning.pups.growth import TAIL, Width
 from colony.planning.pups.growth_data import Grower
 from colony.planning.pups.growth_fit import ColonyGrowth, Spreads, fit_colony
 from colony.planning.pups.growth_many import forecasts_mm
-from colony.planning.pups.growth_tree import Array
 
 Z_TAIL = 1.2815515655446004
 """The standard normal deviate with 10 % beyond it."""
@@ -40,8 +40,8 @@ class HeldOut:
 class _Misses:
     """Held-out widths: how far off each was, (n,), and the two sources of its spread, in mm."""
 
-    off_mm: Array
-    half_mm: Array
+    off_mm: Floats
+    half_mm: Floats
     error_mm: float
 
     def share(self, stretch: float) -> float:

@@ -11,8 +11,10 @@ from functools import cached_property
 
 import numpy as np
 
-from colony.planning.pups.growth import YEAR_DAYS, GrowthPrior, Width
-from colony.planning.pups.growth_tree import Array, Index, Information
+from colony.planning.arrays import Floats, Index
+from colony.planning.pups.growth import GrowthPrior, Width
+from colony.planning.pups.growth_law import YEAR_DAYS, width_mm, width_slopes
+from colony.planning.pups.growth_tree import Information
 
 FLAT_MM = 500.0
 """Standard deviation of the prior of a first width: as good as none."""
@@ -48,11 +50,11 @@ class Widths:
     `error_scale` is the error of each width in units of the measuring error.
     """
 
-    years: Array
-    width_mm: Array
-    counts: Array
-    log_rate: Array
-    log_asymptotic: Array
+    years: Floats
+    width_mm: Floats
+    counts: Floats
+    log_rate: Floats
+    log_asymptotic: Floats
     litter: Index
     colony_of_litter: Index
 
@@ -61,25 +63,25 @@ class Widths:
 class Guess:
     """Where the law is linearised: first width in mm (n,), and the two deviations (n, 2)."""
 
-    first_mm: Array
-    deviation: Array
+    first_mm: Floats
+    deviation: Floats
 
 
 @dataclass(frozen=True)
 class Slopes:
     """The law at a guess: predicted mm (n, m) and its derivatives by the unknowns (n, m, 3)."""
 
-    predicted_mm: Array
-    by_unknown: Array
+    predicted_mm: Floats
+    by_unknown: Floats
 
 
 @dataclass(frozen=True)
 class Given:
     """The first width, given the deviations: ``mean + slope @ deviation`` and its variance."""
 
-    mean_mm: Array
-    slope: Array
-    variance: Array
+    mean_mm: Floats
+    slope: Floats
+    variance: Floats
 
 
 def packed(growers: Sequence[Grower], error_mm: float) -> Widths:
@@ -127,17 +129,15 @@ def slopes(widths: Widths, guess: Guess) -> Slopes:
     """Evaluate the law and its derivatives at a guess."""
     rate = np.exp(widths.log_rate + guess.deviation[:, 0])[:, None]
     asymptotic = np.exp(widths.log_asymptotic + guess.deviation[:, 1])[:, None]
-    left = np.exp(-rate * widths.years)
-    to_come = asymptotic - guess.first_mm[:, None]
-    by_rate = to_come * rate * widths.years * left
-    by_unknown = np.stack([left, by_rate, asymptotic * (1 - left)], axis=-1)
-    return Slopes(asymptotic - to_come * left, by_unknown)
+    first = guess.first_mm[:, None]
+    at = first, rate, asymptotic - first, widths.years
+    return Slopes(width_mm(*at), np.stack(width_slopes(*at), axis=-1))
 
 
-def told_by_widths(
+def evidence_of_widths(
     widths: Widths, guess: Guess, at: Slopes, error_mm: float
 ) -> tuple[Information, Given]:
-    """Reduce the widths to what they say of the deviations, the first width integrated out."""
+    """Reduce the widths to their evidence on the deviations, the first width integrated out."""
     weights = widths.counts / error_mm**2
     target = (
         widths.width_mm

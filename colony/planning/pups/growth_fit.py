@@ -11,6 +11,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from colony.planning.arrays import Floats
 from colony.planning.pups.growth import Curve
 from colony.planning.pups.growth_data import (
     Given,
@@ -18,11 +19,11 @@ from colony.planning.pups.growth_data import (
     Guess,
     Slopes,
     Widths,
+    evidence_of_widths,
     packed,
     slopes,
-    told_by_widths,
 )
-from colony.planning.pups.growth_tree import Array, Belief, Level, LevelBelief, posterior
+from colony.planning.pups.growth_tree import Belief, Level, LevelBelief, posterior
 
 ROUNDS = 40
 STILL = 1e-3
@@ -108,13 +109,13 @@ def _species_priors(growers: Sequence[Grower]) -> Belief:
     for grower in growers:
         first.setdefault(grower.species, grower)
     spread = [(g.prior.rate_spread, g.prior.asymptotic_spread) for g in first.values()]
-    covariance = np.array([np.diag(np.square(one)) for one in spread])
+    covariance = np.array([np.diag(np.square(pair)) for pair in spread])
     return Belief(np.zeros((len(first), 2)), covariance)
 
 
 def _solve(widths: Widths, guess: Guess, at: Slopes, model: tuple[Belief, Spreads]) -> _Round:
     top, spreads = model
-    seen, given = told_by_widths(widths, guess, at, spreads.error_mm)
+    seen, given = evidence_of_widths(widths, guess, at, spreads.error_mm)
     colony = widths.colony_of_litter
     levels = (
         Level(colony, len(top.mean), np.diag(np.square(spreads.litter))),
@@ -158,7 +159,7 @@ def _learned_error(widths: Widths, at: Slopes, found: _Round, start: Spreads) ->
     return float(np.sqrt(pooled))
 
 
-def _joint_covariance(found: _Round) -> Array:
+def _joint_covariance(found: _Round) -> Floats:
     """Covariance of (first width, log rate, log asymptote) of every animal (n, 3, 3)."""
     deviation, slope = found.steps[-1].belief.covariance, found.given.slope
     joint = np.empty((len(slope), 3, 3))

@@ -11,7 +11,8 @@ from itertools import pairwise
 from math import exp, sqrt
 from typing import Literal
 
-from colony.planning.pups.growth import Curve, Width, likely_width_mm, width_after_mm
+from colony.planning.pups.growth import Curve, Width, likely_width_mm
+from colony.planning.pups.growth_law import gain_mm
 
 SLIPS = 2.0
 """Standard errors of a difference by which a width may fall short of an earlier one."""
@@ -121,9 +122,7 @@ def _stands_still(pup: GrowthRecord, rules: FlagRules) -> OffCurve | None:
         return None
     start, last = since[-1], kept[-1]
     days = (last.day - start.day).days
-    expected = (
-        width_after_mm(start.width_mm, pup.asymptotic_mm, pup.rate_per_year, days) - start.width_mm
-    )
+    expected = gain_mm(start.width_mm, pup.asymptotic_mm, pup.rate_per_year, days)
     gained = last.width_mm - start.width_mm
     if expected < SLIPS * sqrt(2) * pup.error_mm or gained > rules.still_share * expected:
         return None

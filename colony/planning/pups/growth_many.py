@@ -5,13 +5,14 @@ from datetime import date
 
 import numpy as np
 
-from colony.planning.pups.growth import TAIL, YEAR_DAYS, Curve, normal_points
-from colony.planning.pups.growth_tree import Array
+from colony.planning.arrays import Floats
+from colony.planning.pups.growth import TAIL, Curve, normal_points
+from colony.planning.pups.growth_law import YEAR_DAYS, width_mm
 
 
-def forecasts_mm(curves: Sequence[Curve], days: Sequence[date]) -> Array:
+def forecasts_mm(curves: Sequence[Curve], days: Sequence[date]) -> Floats:
     """Low, likely and high disc width of n animals in mm, (n, 3): what `growth.forecast` says."""
-    ahead = [max((day - one.on).days, 0) for one, day in zip(curves, days, strict=True)]
+    ahead = [max((day - curve.on).days, 0) for curve, day in zip(curves, days, strict=True)]
     years = np.array(ahead)[:, None] / YEAR_DAYS
     spread = _widths_mm(curves, np.array(normal_points()), years)
     low, high = np.quantile(spread, [TAIL, 1 - TAIL], axis=1, method="hazen")
@@ -19,11 +20,11 @@ def forecasts_mm(curves: Sequence[Curve], days: Sequence[date]) -> Array:
     return np.column_stack((low, np.clip(likely, low, high), high))
 
 
-def _widths_mm(curves: Sequence[Curve], points: Array, years: Array) -> Array:
+def _widths_mm(curves: Sequence[Curve], points: Floats, years: Floats) -> Floats:
     """Width of each animal on its day by each of its curves, (n, points)."""
-    width, rate, asymptotic = np.array([one.mean for one in curves]).T[:, :, None]
-    t = np.array([one.triangle for one in curves]).T[:, :, None]
+    width, rate, asymptotic = np.array([curve.mean for curve in curves]).T[:, :, None]
+    t = np.array([curve.triangle for curve in curves]).T[:, :, None]
     a, b, c = points.T
     first = width + t[0] * a
     to_come = np.maximum(np.exp(asymptotic + t[3] * a + t[4] * b + t[5] * c) - first, 0.0)
-    return np.asarray(first + to_come * -np.expm1(-np.exp(rate + t[1] * a + t[2] * b) * years))
+    return width_mm(first, np.exp(rate + t[1] * a + t[2] * b), to_come, years)

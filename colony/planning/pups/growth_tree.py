@@ -9,26 +9,24 @@ level it is the shrinkage of Gelman et al., Bayesian Data Analysis, 3rd ed. 2013
 from dataclasses import dataclass
 
 import numpy as np
-from numpy.typing import NDArray
 
-Array = NDArray[np.float64]
-Index = NDArray[np.intp]
+from colony.planning.arrays import Floats, Index
 
 
 @dataclass(frozen=True)
 class Information:
     """What data say of n vectors: precisions (n, q, q) and precision-weighted means (n, q)."""
 
-    precision: Array
-    weighted: Array
+    precision: Floats
+    weighted: Floats
 
 
 @dataclass(frozen=True)
 class Belief:
     """Means (n, q) and covariances (n, q, q) of n vectors."""
 
-    mean: Array
-    covariance: Array
+    mean: Floats
+    covariance: Floats
 
 
 @dataclass(frozen=True)
@@ -37,7 +35,7 @@ class Level:
 
     parent: Index
     parents: int
-    noise: Array
+    noise: Floats
 
 
 @dataclass(frozen=True)
@@ -105,15 +103,15 @@ def _to_children(parents: Belief, seen: Information, level: Level) -> LevelBelie
     )
 
 
-def _inverse(matrices: Array) -> Array:
+def _inverse(matrices: Floats) -> Floats:
     return np.linalg.inv(matrices).astype(np.float64, copy=False)
 
 
-def _times(matrices: Array, vectors: Array) -> Array:
-    product: Array = (matrices @ vectors[..., None])[..., 0]
+def _times(matrices: Floats, vectors: Floats) -> Floats:
+    product: Floats = (matrices @ vectors[..., None])[..., 0]
     return product
 
 
-def _sandwich(outer: Array, inner: Array) -> Array:
-    product: Array = outer @ inner @ np.swapaxes(outer, -1, -2)
+def _sandwich(outer: Floats, inner: Floats) -> Floats:
+    product: Floats = outer @ inner @ np.swapaxes(outer, -1, -2)
     return product

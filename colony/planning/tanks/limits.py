@@ -62,13 +62,13 @@ def why_not(
 
 
 def _too_full(tank: TankFloor, occupants: Sequence[Occupant], limits: Limits) -> str | None:
-    filled = load(tank, occupants)
-    if filled is None or filled <= limits.load:
+    current = load(tank, occupants)
+    if current is None or current <= limits.load:
         return None
-    told, limit = (f"{share:.0%}" for share in (filled, limits.load))
-    if told == limit:
-        told, limit = (f"{share:.1%}" for share in (filled, limits.load))
-    return f"{tank.code} would be loaded {told}; the limit is {limit} of its floor"
+    shown, limit = (f"{share:.0%}" for share in (current, limits.load))
+    if shown == limit:
+        shown, limit = (f"{share:.1%}" for share in (current, limits.load))
+    return f"{tank.code} would be loaded {shown}; the limit is {limit} of its floor"
 
 
 def _too_narrow(tank: TankFloor, occupants: Sequence[Occupant], limits: Limits) -> str | None:

@@ -8,15 +8,16 @@ from datetime import date
 
 import numpy as np
 
+from colony.planning.arrays import Index
 from colony.planning.tanks.bounds import fewest_leaving, fewest_sold
 from colony.planning.tanks.limits import breaks, why_isolation_breaks
 from colony.planning.tanks.occupancy import occupant
 from colony.planning.tanks.packing import SOLD
 from colony.planning.tanks.placement import DEFAULT_EFFORT, Answer, SolverEffort
-from colony.planning.tanks.placement_rows import PlacementProblem
+from colony.planning.tanks.placement_problem import PlacementProblem
 from colony.planning.tanks.remedies import Remedy, extra_tank
 from colony.planning.tanks.search import BestMoves, fewest_moves, fewest_sales
-from colony.planning.tanks.week import HouseWeek, Index
+from colony.planning.tanks.week import HouseWeek
 
 CAUTION = (
     "Moving is where stings happen: use a rigid container, not a net, and two people for "
@@ -86,17 +87,17 @@ def _plan(week: HouseWeek, effort: SolverEffort, *, thorough: bool) -> WeekPlan:
     if not len(free):
         return WeekPlan(week.begins, (), optimal=True, gap=0.0)
     least = sum(fewest_leaving(week, tank) for tank in broken)
-    question = PlacementProblem(week, free, least=least)
+    problem = PlacementProblem(week, free, least=least)
     cramped = fewest_sold(week)
-    found = BestMoves(question, Answer("impossible"), least, impossible=True)
+    found = BestMoves(problem, Answer("impossible"), least, impossible=True)
     if not cramped:
-        found = fewest_moves(question, effort, thorough=thorough)
+        found = fewest_moves(problem, effort, thorough=thorough)
     if not found.answer.tank:
         return _relieved(found, effort, cramped)
     gap = max(found.answer.moves - found.bound, 0) / max(found.answer.moves, 1)
     return WeekPlan(
         week.begins,
-        _moves(found.question, found.answer),
+        _moves(found.problem, found.answer),
         optimal=gap == 0,
         gap=gap,
         splits=found.answer.splits,
@@ -106,15 +107,15 @@ def _plan(week: HouseWeek, effort: SolverEffort, *, thorough: bool) -> WeekPlan:
 
 def _relieved(failed: BestMoves, effort: SolverEffort, cramped: int) -> WeekPlan:
     """Plan the fewest sales, and the moves that go with them."""
-    week = failed.question.scene
-    relief = fewest_sales(failed.question, effort)
+    week = failed.problem.week
+    relief = fewest_sales(failed.problem, effort)
     at_least = max(cramped, relief.bound, int(failed.impossible))
-    rows = relief.question.free[_sold(relief.answer)].tolist()
+    rows = relief.problem.free[_sold(relief.answer)].tolist()
     sold = tuple(week.swimmers[row].tag for row in rows)
-    tank = extra_tank(relief.question, relief.answer, effort)
+    tank = extra_tank(relief.problem, relief.answer, effort)
     return WeekPlan(
         week.begins,
-        _moves(relief.question, relief.answer),
+        _moves(relief.problem, relief.answer),
         optimal=bool(sold) and len(sold) <= at_least,
         gap=max(len(sold) - at_least, 0) / max(len(sold), 1),
         splits=relief.answer.splits,
@@ -127,10 +128,10 @@ def _sold(answer: Answer) -> Index:
     return np.flatnonzero(np.array(answer.tank, dtype=np.intp) == SOLD)
 
 
-def _moves(question: PlacementProblem, answer: Answer) -> tuple[Move, ...]:
-    week, found = question.scene, []
+def _moves(problem: PlacementProblem, answer: Answer) -> tuple[Move, ...]:
+    week, found = problem.week, []
     reasons: dict[int, str] = {}
-    for row, tank in zip(question.free.tolist(), answer.tank, strict=False):
+    for row, tank in zip(problem.free.tolist(), answer.tank, strict=False):
         home = int(week.home[row])
         if tank in {home, SOLD}:
             continue

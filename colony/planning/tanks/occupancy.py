@@ -5,13 +5,12 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 
 import numpy as np
-from numpy.typing import NDArray
 
-from colony.planning.pups.growth import YEAR_DAYS, Curve, GrowthPrior, first_curve
+from colony.planning.arrays import Bools, Floats
+from colony.planning.pups.growth import Curve, GrowthPrior, first_curve
+from colony.planning.pups.growth_law import YEAR_DAYS, width_mm
 from colony.planning.pups.readiness import Readiness
 from colony.planning.tanks.load import Occupant
-
-Array = NDArray[np.float64]
 
 GROWING_ROLES = frozenset({"nursery", "grow-out"})
 """Roles of the tanks a young animal may be put into."""
@@ -100,7 +99,7 @@ def expected_sales(pups: Iterable[Readiness], per_week: float, today: date) -> d
     return leaving
 
 
-def widths_on(swimmers: Sequence[Swimmer], days: Sequence[date]) -> Array:
+def widths_on(swimmers: Sequence[Swimmer], days: Sequence[date]) -> Floats:
     """Likely disc width in mm of each animal (rows) on each day (columns); 0 when unknown.
 
     An animal keeps its first width until its curve begins.
@@ -112,11 +111,10 @@ def widths_on(swimmers: Sequence[Swimmer], days: Sequence[date]) -> Array:
     ordinals = np.array([day.toordinal() for day in days], dtype=float)
     years = np.maximum(ordinals[None, :] - begins[:, None], 0) / YEAR_DAYS
     start, rate, to_come = (middles[:, [column]] for column in range(3))
-    widths: Array = start + to_come * -np.expm1(-rate * years)
-    return widths
+    return width_mm(start, rate, to_come, years)
 
 
-def present_on(swimmers: Sequence[Swimmer], days: Sequence[date]) -> NDArray[np.bool_]:
+def present_on(swimmers: Sequence[Swimmer], days: Sequence[date]) -> Bools:
     """Whether each animal (rows) is in the house on each day (columns)."""
     ordinals = np.array([day.toordinal() for day in days])
     comes = np.array([(s.arrives or date.min).toordinal() for s in swimmers]).reshape(-1, 1)

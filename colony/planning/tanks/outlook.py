@@ -5,8 +5,8 @@ from dataclasses import dataclass
 from datetime import date
 
 import numpy as np
-from numpy.typing import NDArray
 
+from colony.planning.arrays import Bools, Floats
 from colony.planning.tanks.limits import (
     DEFAULT_LIMITS,
     SIZE_RULES,
@@ -16,7 +16,6 @@ from colony.planning.tanks.limits import (
 )
 from colony.planning.tanks.load import TankFloor, disc_mm2
 from colony.planning.tanks.occupancy import (
-    Array,
     Swimmer,
     days_from,
     occupant,
@@ -59,8 +58,8 @@ class _Days:
     """Widths and presence of a tank's animals on every day, and whether a limit may break."""
 
     dates: list[date]
-    widths: Array
-    present: NDArray[np.bool_]
+    widths: Floats
+    present: Bools
 
 
 def outlook(
@@ -141,7 +140,7 @@ def _size_breaches(
     return found
 
 
-def _suspects(tank: TankFloor, days: _Days, limits: Limits) -> dict[str, NDArray[np.bool_]]:
+def _suspects(tank: TankFloor, days: _Days, limits: Limits) -> dict[str, Bools]:
     """Find the days on which a limit may break: a quick look that never misses one."""
     sized = days.present & (days.widths > 0)
     widest = np.where(sized, days.widths, 0.0).max(axis=0, initial=0.0)

@@ -1,4 +1,4 @@
-"""A quick answer to a housing question: who leaves, and the first tanks that take them.
+"""A quick answer to a housing problem: who leaves, and the first tanks that take them.
 
 Each broken tank keeps as many as it can; those that leave go litter by litter, the largest
 discs first, into the fullest tank that still has room (best fit decreasing; Johnson 1974,
@@ -10,27 +10,28 @@ from collections.abc import Iterable
 
 import numpy as np
 
+from colony.planning.arrays import Bools, Index
 from colony.planning.tanks.bounds import kept_rows
 from colony.planning.tanks.placement import Answer
-from colony.planning.tanks.placement_rows import PlacementProblem
-from colony.planning.tanks.week import SLACK, Bools, Index
+from colony.planning.tanks.placement_problem import PlacementProblem
+from colony.planning.tanks.week import SLACK
 
 SOLD = -1
 TRIED = 3
 """How many residents of a tank are tried for making room for one that finds none."""
 
 
-def pack(question: PlacementProblem) -> Answer:
+def pack(problem: PlacementProblem) -> Answer:
     """Find room for the free animals that must leave their tanks.
 
     Returns
     -------
     Answer
-        "found", where animals without room are sold if the question allows it; "unknown" when
+        "found", where animals without room are sold if the problem allows it; "unknown" when
         some find no room and must not be sold.
     """
-    packing = _Packing(question)
-    for group in _groups(question, packing.leaving()):
+    packing = _Packing(problem)
+    for group in _groups(problem, packing.leaving()):
         packing.put(group)
     return packing.answer()
 
@@ -38,15 +39,15 @@ def pack(question: PlacementProblem) -> Answer:
 class _Packing:
     """The tanks as they fill."""
 
-    def __init__(self, question: PlacementProblem) -> None:
-        self.question, self.week, self.later = question, question.scene, question.later
+    def __init__(self, problem: PlacementProblem) -> None:
+        self.problem, self.week, self.later = problem, problem.week, problem.later
         self.place = self.week.home.copy()
-        homes = np.unique(self.week.home[question.free]).tolist()
+        homes = np.unique(self.week.home[problem.free]).tolist()
         broken = [t for t in homes if not self.week.holds(t, self.week.residents(t))]
         self.broken = np.array(broken, dtype=np.intp)
         inside = np.bincount(self.place, self.later.disc_mm2, len(self.week.tanks))
         self.room = self.week.capacity_mm2 * (1 + SLACK) - inside
-        self.free = np.isin(np.arange(len(self.place)), question.free)
+        self.free = np.isin(np.arange(len(self.place)), problem.free)
 
     def leaving(self) -> Index:
         """Take the animals out that their tanks cannot keep."""
@@ -79,8 +80,8 @@ class _Packing:
 
     def _put_in_anothers_place(self, row: int) -> None:
         """Find a resident of another tank that can go elsewhere and leaves room enough."""
-        one = np.array([row])
-        for tank in np.flatnonzero(self._open_to(one)).tolist():
+        group = np.array([row])
+        for tank in np.flatnonzero(self._open_to(group)).tolist():
             needed = self.later.disc_mm2[row] - self.room[tank]
             there = np.flatnonzero((self.place == tank) & (self.week.home == tank) & self.free)
             enough = there[self.later.disc_mm2[there] >= needed]
@@ -88,7 +89,7 @@ class _Packing:
                 elsewhere = self._swap(row, other, tank)
                 if elsewhere is not None:
                     self._set(np.array([other]), elsewhere)
-                    self._set(one, tank)
+                    self._set(group, tank)
                     return
 
     def _swap(self, row: int, other: int, tank: int) -> int | None:
@@ -100,7 +101,7 @@ class _Packing:
 
     def answer(self) -> Answer:
         """Read the tanks, if they keep the limits and nobody is left over unasked."""
-        free, tanks = self.question.free, self.place[self.question.free]
+        free, tanks = self.problem.free, self.place[self.problem.free]
         gone = free[tanks == SOLD]
         in_use = np.unique(self.place[self.place >= 0]).tolist()
         if not (self._may_sell(gone) and all(self._holds(tank) for tank in in_use)):
@@ -109,13 +110,13 @@ class _Packing:
         return Answer("found", tuple(tanks.tolist()), moves, self._splits(tanks), len(gone))
 
     def _may_sell(self, gone: Index) -> bool:
-        asked = self.question.wish == "sell"
+        asked = self.problem.means == "sell"
         return not len(gone) or (asked and bool(self.week.sellable[gone].all()))
 
     def _open_to(self, group: Index) -> Bools:
         open_to = np.array(self.later.may_go[group].all(axis=0), dtype=bool)
         open_to[self.broken] = False
-        open_to[list(self.question.closed_tanks)] = False
+        open_to[list(self.problem.closed_tanks)] = False
         return open_to
 
     def _best_tank(self, group: Index) -> int | None:
@@ -143,23 +144,23 @@ class _Packing:
 
     def _splits(self, tanks: Index) -> int:
         """Count the tanks that litters of the free animals come to lie in beside no mate."""
-        free = set(self.question.free.tolist())
+        free = set(self.problem.free.tolist())
         names = [s.litter for s in self.week.swimmers]
         fixed = {(n, int(t)) for r, (n, t) in enumerate(zip(names, self.place, strict=True))
                  if n and r not in free}  # fmt: skip
-        own = [names[row] for row in self.question.free.tolist()]
+        own = [names[row] for row in self.problem.free.tolist()]
         shared = {n for n in own if n and (own.count(n) > 1 or any(n == f for f, _ in fixed))}
         found = {(n, t) for n, t in zip(own, tanks.tolist(), strict=True) if n in shared}
         return len(found - fixed)
 
 
-def _groups(question: PlacementProblem, leaving: Index) -> Iterable[Index]:
+def _groups(problem: PlacementProblem, leaving: Index) -> Iterable[Index]:
     """Group the leaving animals by litter: what cannot be sold first, then the most floor."""
-    week = question.scene
+    week = problem.week
     groups: dict[str, list[int]] = {}
     for row in leaving.tolist():
         groups.setdefault(week.swimmers[row].litter or week.swimmers[row].tag, []).append(row)
-    discs, sellable = question.later.disc_mm2, week.sellable
+    discs, sellable = problem.later.disc_mm2, week.sellable
     return sorted(
         (np.array(sorted(rows, key=lambda row: -discs[row])) for rows in groups.values()),
         key=lambda rows: (bool(sellable[rows].all()), -float(discs[rows].sum())),

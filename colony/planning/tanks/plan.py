@@ -9,7 +9,7 @@ from colony.planning.tanks.load import TankFloor
 from colony.planning.tanks.moves import WeekPlan, week_plan
 from colony.planning.tanks.occupancy import Swimmer
 from colony.planning.tanks.placement import DEFAULT_EFFORT, SolverEffort
-from colony.planning.tanks.week import moved, scene
+from colony.planning.tanks.week import house_week, moved
 
 LATER = SolverEffort(seconds=1.0, nodes=2_000)
 """How hard to try for a week that will be planned again."""
@@ -67,7 +67,7 @@ def plan_moves(
     plans: list[WeekPlan] = []
     effort = DEFAULT_EFFORT
     for number in range(weeks):
-        week = scene(tanks, swimmers, limits, begins=today + timedelta(weeks=number))
+        week = house_week(tanks, swimmers, limits, begins=today + timedelta(weeks=number))
         plan = week_plan(week, thorough=number == 0, effort=effort)
         plans.append(plan)
         swimmers = _after(plan, swimmers)

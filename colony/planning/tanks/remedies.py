@@ -8,7 +8,7 @@ import numpy as np
 
 from colony.planning.tanks.packing import SOLD
 from colony.planning.tanks.placement import Answer, SolverEffort, place
-from colony.planning.tanks.placement_rows import PlacementProblem
+from colony.planning.tanks.placement_problem import PlacementProblem
 from colony.planning.tanks.search import MOST_PAIRS
 
 
@@ -34,28 +34,26 @@ class Remedy:
     tank: ExtraTank | None
 
 
-def extra_tank(
-    question: PlacementProblem, relief: Answer, effort: SolverEffort
-) -> ExtraTank | None:
+def extra_tank(problem: PlacementProblem, relief: Answer, effort: SolverEffort) -> ExtraTank | None:
     """Size a tank that would take what finds no place, or None if no single tank would.
 
     Small questions are answered with the smallest such tank, large ones with one for the
     animals that `relief` sells.
     """
-    floors = [_smallest_floor(question, effort), _floor_for_sold(question, relief)]
+    floors = [_smallest_floor(problem, effort), _floor_for_sold(problem, relief)]
     found = [floor for floor in floors if floor]
-    return _shaped(min(found), question) if found else None
+    return _shaped(min(found), problem) if found else None
 
 
-def _smallest_floor(question: PlacementProblem, effort: SolverEffort) -> float:
-    if len(question.free) * len(question.scene.tanks) > MOST_PAIRS:
+def _smallest_floor(problem: PlacementProblem, effort: SolverEffort) -> float:
+    if len(problem.free) * len(problem.week.tanks) > MOST_PAIRS:
         return 0.0
-    return place(replace(question, wish="build", least=0, ahead=None), effort).floor_mm2
+    return place(replace(problem, means="build", least=0, ahead=None), effort).floor_mm2
 
 
-def _floor_for_sold(question: PlacementProblem, relief: Answer) -> float:
-    week = question.scene
-    rows = question.free[np.array(relief.tank, dtype=np.intp) == SOLD]
+def _floor_for_sold(problem: PlacementProblem, relief: Answer) -> float:
+    week = problem.week
+    rows = problem.free[np.array(relief.tank, dtype=np.intp) == SOLD]
     if not len(rows) or any(week.clash(row, rows).any() for row in rows.tolist()):
         return 0.0
     limits = week.limits
@@ -64,8 +62,8 @@ def _floor_for_sold(question: PlacementProblem, relief: Answer) -> float:
     return max(by_load, limits.widths_across * limits.widths_along * widest**2)
 
 
-def _shaped(floor_mm2: float, question: PlacementProblem) -> ExtraTank:
-    limits = question.scene.limits
+def _shaped(floor_mm2: float, problem: PlacementProblem) -> ExtraTank:
+    limits = problem.week.limits
     ratio = limits.widths_along / limits.widths_across
     width = sqrt(floor_mm2 / ratio)
     return ExtraTank(_up_to_cm(width * ratio), _up_to_cm(width))

@@ -1,7 +1,7 @@
-"""How a housing question is answered: quickly first, exactly where it is small enough.
+"""How a housing problem is answered: quickly first, exactly where it is small enough.
 
 A packed answer with no more moves than must be needs no proof. Otherwise, and to keep
-litter-mates together as well as can be, the question is solved exactly if it is small, and
+litter-mates together as well as can be, the problem is solved exactly if it is small, and
 narrowed to the roomiest tanks if it is not; what is then lost is shown as the gap.
 """
 
@@ -9,12 +9,13 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
+from colony.planning.arrays import Floats, Index
 from colony.planning.tanks.packing import pack
 from colony.planning.tanks.placement import Answer, SolverEffort, place
-from colony.planning.tanks.placement_rows import PlacementProblem
-from colony.planning.tanks.week import Array, Index, further
+from colony.planning.tanks.placement_problem import PlacementProblem
+from colony.planning.tanks.week import further
 
-SETTLED_DAYS = 28
+LASTING_DAYS = 28
 """How long a tank that takes animals in should stay in order, if that costs no more moves."""
 
 MOST_PAIRS = 5_000
@@ -26,13 +27,13 @@ MOST_FREE = 400
 
 @dataclass(frozen=True)
 class BestMoves:
-    """An answer, the question it answers, and what is proved for the whole house.
+    """An answer, the problem it answers, and what is proved for the whole house.
 
     `bound` is the fewest moves (or sales) that any answer has, `impossible` the proof that
     there is none.
     """
 
-    question: PlacementProblem
+    problem: PlacementProblem
     answer: Answer
     bound: int
     impossible: bool = False
@@ -45,31 +46,31 @@ class BestMoves:
         compared with all others only when every animal was free.
         """
         exact = self.answer.status == "best"
-        return exact and (self.answer.moves == self.question.least or _is_whole(self.question))
+        return exact and (self.answer.moves == self.problem.least or _is_whole(self.problem))
 
 
-def fewest_moves(question: PlacementProblem, effort: SolverEffort, *, thorough: bool) -> BestMoves:
+def fewest_moves(problem: PlacementProblem, effort: SolverEffort, *, thorough: bool) -> BestMoves:
     """Answer with the fewest moves that can be found.
 
     The animals of tanks in order are set free too when those of the broken tanks alone find
     no answer, or, if `thorough`, none that is proved the least.
     """
-    soon = _of_whole(question, _best(question, effort, exact=thorough), question.least)
+    soon = _of_whole(problem, _best(problem, effort, exact=thorough), problem.least)
     if not soon.answer.tank or (thorough and soon.answer.moves > soon.bound):
         soon = _wider(soon, effort)
     if not soon.answer.tank:
         return soon
-    ahead = replace(soon.question, ahead=further(question.scene, SETTLED_DAYS))
+    ahead = replace(soon.problem, ahead=further(problem.week, LASTING_DAYS))
     lasting = _best(ahead, effort, exact=thorough)
     if _cost(lasting) > _cost(soon.answer):
         return soon
     return replace(soon, answer=replace(lasting, status=soon.answer.status))
 
 
-def fewest_sales(question: PlacementProblem, effort: SolverEffort) -> BestMoves:
+def fewest_sales(problem: PlacementProblem, effort: SolverEffort) -> BestMoves:
     """Answer with the fewest sales that can be found."""
-    asked = replace(question, wish="sell", least=0, ahead=None)
-    every = replace(asked, free=np.flatnonzero(~asked.scene.pinned))
+    asked = replace(problem, means="sell", least=0, ahead=None)
+    every = replace(asked, free=np.flatnonzero(~asked.week.pinned))
     whole = every if _size(every) <= MOST_PAIRS else asked
     solved = _solved(whole, effort) if _size(whole) <= MOST_PAIRS else Answer("unknown")
     proved = _of_whole(whole, solved, 0)
@@ -78,53 +79,53 @@ def fewest_sales(question: PlacementProblem, effort: SolverEffort) -> BestMoves:
     return replace(best, bound=proved.bound)
 
 
-def _of_whole(question: PlacementProblem, answer: Answer, least: int) -> BestMoves:
+def _of_whole(problem: PlacementProblem, answer: Answer, least: int) -> BestMoves:
     """Keep of an answer's proof what holds for the whole house, every animal free."""
-    if not _is_whole(question):
-        return BestMoves(question, answer, least)
+    if not _is_whole(problem):
+        return BestMoves(problem, answer, least)
     return BestMoves(
-        question, answer, max(least, int(answer.bound)), impossible=answer.status == "impossible"
+        problem, answer, max(least, int(answer.bound)), impossible=answer.status == "impossible"
     )
 
 
-def _best(question: PlacementProblem, effort: SolverEffort, *, exact: bool) -> Answer:
-    packed = pack(question)
-    enough = bool(packed.tank) and packed.moves <= question.least
-    if enough and (not exact or _size(question) > MOST_PAIRS):
+def _best(problem: PlacementProblem, effort: SolverEffort, *, exact: bool) -> Answer:
+    packed = pack(problem)
+    enough = bool(packed.tank) and packed.moves <= problem.least
+    if enough and (not exact or _size(problem) > MOST_PAIRS):
         return packed
-    solved = _solved(question, effort)
+    solved = _solved(problem, effort)
     if not solved.tank and not packed.tank:
         return solved
     return replace(min(solved, packed, key=_cost), bound=solved.bound)
 
 
-def _solved(question: PlacementProblem, effort: SolverEffort) -> Answer:
-    if len(question.free) > MOST_FREE:
+def _solved(problem: PlacementProblem, effort: SolverEffort) -> Answer:
+    if len(problem.free) > MOST_FREE:
         return Answer("unknown")
-    asked = _narrowed(question)
+    asked = _narrowed(problem)
     answer = place(asked, effort)
     if not asked.closed_tanks:
         return answer
     return replace(answer, status="found" if answer.tank else "unknown", bound=0.0)
 
 
-def _narrowed(question: PlacementProblem) -> PlacementProblem:
-    """Close all but the roomiest tanks to newcomers when the question is too large."""
-    if _size(question) <= MOST_PAIRS:
-        return question
-    keep = max(MOST_PAIRS // len(question.free), 2)
-    closed = np.argsort(-_room(question), kind="stable")[keep:]
-    return replace(question, closed_tanks=tuple(closed.tolist()))
+def _narrowed(problem: PlacementProblem) -> PlacementProblem:
+    """Close all but the roomiest tanks to newcomers when the problem is too large."""
+    if _size(problem) <= MOST_PAIRS:
+        return problem
+    keep = max(MOST_PAIRS // len(problem.free), 2)
+    closed = np.argsort(-_room(problem), kind="stable")[keep:]
+    return replace(problem, closed_tanks=tuple(closed.tolist()))
 
 
 def _wider(narrow: BestMoves, effort: SolverEffort) -> BestMoves:
     """Free the animals of tanks that are in order too, as many as can be solved at once."""
-    question = narrow.question
-    every = replace(question, free=np.flatnonzero(~question.scene.pinned))
-    if len(every.free) == len(question.free):
+    problem = narrow.problem
+    every = replace(problem, free=np.flatnonzero(~problem.week.pinned))
+    if len(every.free) == len(problem.free):
         return narrow
-    some = replace(question, free=_nearest(question, MOST_PAIRS // len(question.scene.tanks)))
-    more = len(some.free) > len(question.free)
+    some = replace(problem, free=_nearest(problem, MOST_PAIRS // len(problem.week.tanks)))
+    more = len(some.free) > len(problem.free)
     solved = _of_whole(some, _solved(some, effort) if more else Answer("unknown"), narrow.bound)
     packed = Answer("unknown") if narrow.answer.tank else pack(every)
     tried = [solved, narrow, BestMoves(every, packed, narrow.bound)]
@@ -132,27 +133,27 @@ def _wider(narrow: BestMoves, effort: SolverEffort) -> BestMoves:
     return replace(best, bound=solved.bound, impossible=solved.impossible)
 
 
-def _nearest(question: PlacementProblem, most: int) -> Index:
+def _nearest(problem: PlacementProblem, most: int) -> Index:
     """Add animals of tanks in order to the free ones, those of the roomiest tanks first."""
-    week = question.scene
-    others = np.setdiff1d(np.flatnonzero(~week.pinned), question.free)
-    roomiest = others[np.argsort(-_room(question)[week.home[others]], kind="stable")]
-    more = roomiest[: max(most - len(question.free), 0)]
-    return np.sort(np.concatenate([question.free, more]))
+    week = problem.week
+    others = np.setdiff1d(np.flatnonzero(~week.pinned), problem.free)
+    roomiest = others[np.argsort(-_room(problem)[week.home[others]], kind="stable")]
+    more = roomiest[: max(most - len(problem.free), 0)]
+    return np.sort(np.concatenate([problem.free, more]))
 
 
-def _room(question: PlacementProblem) -> Array:
-    week = question.scene
-    room: Array = week.capacity_mm2 - np.bincount(week.home, week.disc_mm2, len(week.tanks))
+def _room(problem: PlacementProblem) -> Floats:
+    week = problem.week
+    room: Floats = week.capacity_mm2 - np.bincount(week.home, week.disc_mm2, len(week.tanks))
     return room
 
 
-def _size(question: PlacementProblem) -> int:
-    return len(question.free) * len(question.scene.tanks)
+def _size(problem: PlacementProblem) -> int:
+    return len(problem.free) * len(problem.week.tanks)
 
 
-def _is_whole(question: PlacementProblem) -> bool:
-    return len(question.free) == int((~question.scene.pinned).sum())
+def _is_whole(problem: PlacementProblem) -> bool:
+    return len(problem.free) == int((~problem.week.pinned).sum())
 
 
 def _cost(answer: Answer) -> tuple[bool, int, int, int]:

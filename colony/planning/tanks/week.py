@@ -10,15 +10,12 @@ from datetime import date, timedelta
 from math import inf
 
 import numpy as np
-from numpy.typing import NDArray
 
+from colony.planning.arrays import Bools, Floats, Index
 from colony.planning.tanks.limits import Limits
 from colony.planning.tanks.load import ISOLATING_ROLES, TankFloor, disc_mm2
 from colony.planning.tanks.occupancy import Swimmer, present_on, widths_on
 
-Array = NDArray[np.float64]
-Bools = NDArray[np.bool_]
-Index = NDArray[np.intp]
 SLACK = 1e-9
 """Share by which a limit may be overrun in floating point."""
 
@@ -42,19 +39,19 @@ class HouseWeek:
     sellable: Bools
     kin: Index
     home: Index
-    large_mm: Array
-    small_mm: Array
-    disc_mm2: Array
-    capacity_mm2: Array
+    large_mm: Floats
+    small_mm: Floats
+    disc_mm2: Floats
+    capacity_mm2: Floats
     may_go: Bools
     must_go: Bools
 
-    def clash(self, one: int, others: Index) -> Bools:
+    def clash(self, row: int, others: Index) -> Bools:
         """Tell which of the others differ too much in size from one animal."""
         times = self.limits.size_spread * (1 + SLACK)
-        small, own = self.small_mm[others], self.small_mm[one]
-        uneven = (self.large_mm[others] > times * own) | (self.large_mm[one] > times * small)
-        clashing: Bools = uneven & (small > 0) & (own > 0) & (self.kin[others] != self.kin[one])
+        small, own = self.small_mm[others], self.small_mm[row]
+        uneven = (self.large_mm[others] > times * own) | (self.large_mm[row] > times * small)
+        clashing: Bools = uneven & (small > 0) & (own > 0) & (self.kin[others] != self.kin[row])
         return clashing
 
     def alike(self, rows: Index) -> bool:
@@ -86,7 +83,7 @@ class HouseWeek:
         return np.flatnonzero(self.home == tank)
 
 
-def scene(
+def house_week(
     tanks: Sequence[TankFloor],
     swimmers: Sequence[Swimmer],
     limits: Limits,
@@ -94,7 +91,7 @@ def scene(
     begins: date,
     days: int = 7,
 ) -> HouseWeek:
-    """Set the scene of the days after `begins`.
+    """Look at the days after `begins`.
 
     Animals that leave or arrive within the days are in it; those in no known tank are not.
     """
@@ -128,7 +125,7 @@ def scene(
 
 
 def further(week: HouseWeek, days: int) -> HouseWeek:
-    """Set the same scene with the widths of a later day: what the tanks must bear till then."""
+    """Look at the same week with the widths of a later day: what the tanks must bear till then."""
     width = widths_on(week.swimmers, [week.begins + timedelta(days=days)])[:, 0]
     large = np.maximum(width, week.large_mm)
     may_go = week.may_go & _fits(week.tanks, large, week.limits)
@@ -140,7 +137,7 @@ def moved(swimmers: Sequence[Swimmer], to: Mapping[str, str]) -> tuple[Swimmer, 
     return tuple(replace(s, tank=to[s.tag]) if s.tag in to else s for s in swimmers)
 
 
-def _fits(tanks: Sequence[TankFloor], large_mm: Array, limits: Limits) -> Bools:
+def _fits(tanks: Sequence[TankFloor], large_mm: Floats, limits: Limits) -> Bools:
     across = np.array([t.short_side_mm or inf for t in tanks]) * (1 + SLACK)
     along = np.array([t.long_side_mm or inf for t in tanks]) * (1 + SLACK)
     width = large_mm[:, None]

@@ -76,10 +76,10 @@ def _within(value: float, limit: Limit) -> bool:
     return low_enough and (limit.low is None or value >= limit.low)
 
 
-def _narrower(one: Limit, other: Limit) -> Limit:
-    low = max((x.low for x in (one, other) if x.low is not None), default=None)
-    high = min((x.high for x in (one, other) if x.high is not None), default=None)
+def _narrower(limit: Limit, other: Limit) -> Limit:
+    low = max((x.low for x in (limit, other) if x.low is not None), default=None)
+    high = min((x.high for x in (limit, other) if x.high is not None), default=None)
     sources = dict.fromkeys(
-        x.source for x in (one, other) if low in (x.low, None) or high in (x.high, None)
+        x.source for x in (limit, other) if low in (x.low, None) or high in (x.high, None)
     )
-    return Limit(one.parameter, low, high, "; ".join(sources))
+    return Limit(limit.parameter, low, high, "; ".join(sources))

@@ -57,63 +57,63 @@ def plan_water(reserve: Reserve, demand: Demand, days: int = 7) -> WaterPlan:
         Windows of one system meet, or one lies outside the days.
     """
     _check(demand, days)
-    ledger = ReserveBalance(reserve, days)
-    dripped = _lay_drips(ledger, demand.drip_l_a_day)
-    urgent = _lay_urgent(ledger, demand.urgent)
-    whole, split = lay_routine(ledger, demand.routine)
-    return _plan(ledger, demand, dripped, [*urgent, *whole, *split])
+    balance = ReserveBalance(reserve, days)
+    dripped = _lay_drips(balance, demand.drip_l_a_day)
+    urgent = _lay_urgent(balance, demand.urgent)
+    whole, split = lay_routine(balance, demand.routine)
+    return _plan(balance, demand, dripped, [*urgent, *whole, *split])
 
 
 def fits(reserve: Reserve, demand: Demand, days: int = 7) -> bool:
     """Tell whether every day gets what it must have, without laying anything out."""
-    ledger = ReserveBalance(reserve, days)
-    dripped = _lay_drips(ledger, demand.drip_l_a_day)
-    urgent = _lay_urgent(ledger, demand.urgent)
+    balance = ReserveBalance(reserve, days)
+    dripped = _lay_drips(balance, demand.drip_l_a_day)
+    urgent = _lay_urgent(balance, demand.urgent)
     late = any(_urgent_late(demand.urgent, urgent, day) for day in range(days))
-    short = sum(n.litres for n in demand.routine) > laid_l(most_litres(ledger, demand.routine))
+    short = sum(n.litres for n in demand.routine) > laid_l(most_litres(balance, demand.routine))
     return min(dripped) >= demand.drip_l_a_day and not late and not short
 
 
 def _check(demand: Demand, days: int) -> None:
-    taken = {one.system: set(one.days(days)) for one in demand.urgent}
-    if len(taken) < len(demand.urgent):
+    used = {need.system: set(need.days(days)) for need in demand.urgent}
+    if len(used) < len(demand.urgent):
         raise ValueError("a system has one urgent change, not two")
     for need in demand.routine:
         window = set(range(need.first_day, need.last_day + 1))
         if not window or not window <= set(range(days)):
             raise ValueError(f"the window of {need.system} is not within the {days} days")
-        if window & taken.setdefault(need.system, set()):
+        if window & used.setdefault(need.system, set()):
             raise ValueError(f"two changes of {need.system} could fall on one day")
-        taken[need.system] |= window
+        used[need.system] |= window
 
 
-def _lay_drips(ledger: ReserveBalance, litres_a_day: int) -> list[int]:
+def _lay_drips(balance: ReserveBalance, litres_a_day: int) -> list[int]:
     dripped = []
-    for day in range(len(ledger.drawn_l)):
-        litres = min(litres_a_day, ledger.levels()[day])
-        ledger.draw(day, litres)
+    for day in range(len(balance.drawn_l)):
+        litres = min(litres_a_day, balance.levels()[day])
+        balance.draw(day, litres)
         dripped.append(litres)
     return dripped
 
 
-def _lay_urgent(ledger: ReserveBalance, urgent: Sequence[Urgent]) -> list[Draw]:
+def _lay_urgent(balance: ReserveBalance, urgent: Sequence[Urgent]) -> list[Draw]:
     """Lay each rank before the next, a system after another, each as early as it can be."""
     draws = []
-    for need in sorted(urgent, key=lambda one: one.rank):
+    for need in sorted(urgent, key=lambda need: need.rank):
         left = need.litres
-        for day in need.days(len(ledger.drawn_l)):
-            litres = min(left, need.most_l_a_day, ledger.room(day))
+        for day in need.days(len(balance.drawn_l)):
+            litres = min(left, need.most_l_a_day, balance.room(day))
             if litres > 0:
-                ledger.draw(day, litres)
+                balance.draw(day, litres)
                 left -= litres
                 draws.append(Draw(day, need.system, litres, urgent=True, why=need.why))
     return draws
 
 
 def _plan(
-    ledger: ReserveBalance, demand: Demand, dripped: Sequence[int], draws: Sequence[Draw]
+    balance: ReserveBalance, demand: Demand, dripped: Sequence[int], draws: Sequence[Draw]
 ) -> WaterPlan:
-    mornings = ledger.levels()
+    mornings = balance.levels()
     days = tuple(
         PlannedDay(
             day=day,
@@ -125,7 +125,7 @@ def _plan(
             + _urgent_late(demand.urgent, draws, day)
             + _routine_missed(demand.routine, draws, day),
         )
-        for day in range(len(ledger.drawn_l))
+        for day in range(len(balance.drawn_l))
     )
     return WaterPlan(days, _short_by_system(demand, dripped, draws))
 

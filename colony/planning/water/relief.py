@@ -61,8 +61,8 @@ def _scaled(demand: Demand, percent: int) -> Demand:
     return Demand(
         drip_l_a_day=part(demand.drip_l_a_day),
         urgent=tuple(
-            replace(one, litres=part(one.litres), most_l_a_day=max(1, part(one.most_l_a_day)))
-            for one in demand.urgent
+            replace(need, litres=part(need.litres), most_l_a_day=max(1, part(need.most_l_a_day)))
+            for need in demand.urgent
         ),
-        routine=tuple(replace(one, litres=part(one.litres)) for one in demand.routine),
+        routine=tuple(replace(need, litres=part(need.litres)) for need in demand.routine),
     )

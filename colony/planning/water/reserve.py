@@ -24,7 +24,7 @@ class ReserveBalance:
         self.drawn_l = [0] * days
 
     def copy(self) -> "ReserveBalance":
-        """A ledger to try something in."""
+        """A balance to try something in."""
         twin = ReserveBalance(self.reserve, len(self.drawn_l))
         twin.drawn_l = list(self.drawn_l)
         return twin

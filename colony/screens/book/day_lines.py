@@ -13,8 +13,8 @@ from colony.acts.tanks.loads import TankLine
 from colony.acts.tanks.moves import MoveLine
 from colony.notation.days import show_span
 from colony.planning.pups.growth_flags import OffCurve
-from colony.planning.pups.quick_look import Overflow
 from colony.planning.pups.readiness import Readiness
+from colony.planning.tanks.overflow import Overflow
 from colony.screens.frame.about import About
 from colony.screens.frame.dates import in_days, in_window, short_day
 from colony.screens.frame.session import BookSession

@@ -10,10 +10,10 @@ from textual.widget import Widget
 from textual.widgets import Static
 
 from colony.acts.pairings.accept_plan import accept_plan
-from colony.acts.pairings.plan import PlanAsked, propose_plan
+from colony.acts.pairings.plan import propose_plan
 from colony.planning.pairings.partners import LeftOut
 from colony.planning.pairings.plan import PlannedPair, ProposedPlan
-from colony.planning.pairings.request import Wishes
+from colony.planning.pairings.request import PairingRequest
 from colony.screens.frame.about import About
 from colony.screens.frame.page import Page
 from colony.screens.frame.refused import tried
@@ -74,9 +74,10 @@ class PairingPlan(Page):
     def load(self) -> None:
         """Plan with what was left out."""
         self.query_one("#page-head", Static).update("Planning the pairings; Esc stops.")
-        wishes = Wishes(without=self._without, must_not=self._forbidden)
-        asked = PlanAsked(wishes, seconds=SECONDS)
-        self.ask(_plan, self._show, asked=asked, today=self.app.book_session.today)
+        request = PairingRequest(
+            excluded=self._without, forbidden_pairs=self._forbidden, seconds=SECONDS
+        )
+        self.ask(_plan, self._show, request=request, today=self.app.book_session.today)
 
     def on_ledger_looked(self, event: EntryList.Looked) -> None:
         """Give the reasons."""
@@ -150,8 +151,8 @@ class PairingPlan(Page):
         return "; ".join(lines) + "".join(f"\n! {note}" for note in plan.notes)
 
 
-def _plan(session: Any, *, asked: PlanAsked, today: date) -> ProposedPlan:  # noqa: ANN401 - an open session
-    return propose_plan(session, asked=asked, today=today).plan
+def _plan(session: Any, *, request: PairingRequest, today: date) -> ProposedPlan:  # noqa: ANN401 - an open session
+    return propose_plan(session, request=request, today=today).plan
 
 
 def _line(pair: PlannedPair) -> Line:

@@ -41,7 +41,7 @@ def test_the_f_of_a_pair_is_that_of_published_matings(
     farm.female("Gala", born="2021", width="50cm", dam="Alma", sires="Bruno")
     farm.male("Hugo", born="2021", width="45cm", dam="Alma", sires="Bruno")
     farm.female("Ines", born="2021", width="50cm", dam="Caro", sires="Bruno")
-    plan = proposed(farm, must=frozenset({(dam, sire)})).plan
+    plan = proposed(farm, required_pairs=frozenset({(dam, sire)})).plan
     asked = next(pair for pair in plan.pairs if pair.dam == dam)
     assert asked.sire == sire
     assert asked.expected_inbreeding == pytest.approx(f, abs=1e-12)
@@ -56,12 +56,12 @@ def test_a_doubtful_sire_counts_as_expected_or_at_its_worst(farm: Farm) -> None:
     farm.female("Gala", born="2021", width="50cm", dam="Alma", sires=["Bruno=0.5", "Dino=0.5"])
     asked = frozenset({("Gala", "Bruno")})
     for at_worst in (False, True):
-        plan = proposed(farm, must=asked, at_worst=at_worst).plan
+        plan = proposed(farm, required_pairs=asked, at_worst=at_worst).plan
         pair = next(pair for pair in plan.pairs if pair.dam == "Gala")
         assert pair.expected_inbreeding == pytest.approx(0.125, abs=1e-12)
         assert pair.worst_inbreeding == pytest.approx(0.25 if at_worst else 0.125, abs=1e-12)
     with pytest.raises(CannotBePaired, match=r"0\.2500, over the limit"):
-        proposed(farm, must=asked, at_worst=True, highest_inbreeding=0.2)
+        proposed(farm, required_pairs=asked, at_worst=True, highest_inbreeding=0.2)
 
 
 def test_names_are_taken_in_any_case(farm: Farm) -> None:
@@ -71,9 +71,9 @@ def test_names_are_taken_in_any_case(farm: Farm) -> None:
     farm.hold("Edda")
     plan = proposed(
         farm,
-        must=frozenset({("alma", "DINO")}),
-        must_not=frozenset({("caro", "dino")}),
-        without=frozenset({"BRUNO"}),
+        required_pairs=frozenset({("alma", "DINO")}),
+        forbidden_pairs=frozenset({("caro", "dino")}),
+        excluded=frozenset({"BRUNO"}),
         overridden=frozenset({"hold:edda"}),
         wanted={"coal": 1},
         species="p. leopoldi",
@@ -84,44 +84,51 @@ def test_names_are_taken_in_any_case(farm: Farm) -> None:
 
 
 @pytest.mark.parametrize(
-    ("wishes", "refusal", "told"),
+    ("facts", "refusal", "sentence"),
     [
-        ({"without": frozenset({"Brunno"})}, NoSuchTag, "did you mean Bruno"),
-        ({"must": frozenset({("Alma", "Dinno")})}, NoSuchTag, "did you mean Dino"),
-        ({"must_not": frozenset({("Allma", "Dino")})}, NoSuchTag, "did you mean Alma"),
+        ({"excluded": frozenset({"Brunno"})}, NoSuchTag, "did you mean Bruno"),
+        ({"required_pairs": frozenset({("Alma", "Dinno")})}, NoSuchTag, "did you mean Dino"),
+        ({"forbidden_pairs": frozenset({("Allma", "Dino")})}, NoSuchTag, "did you mean Alma"),
         ({"overridden": frozenset({"rest:Carro"})}, NoSuchTag, "did you mean Caro"),
         ({"overridden": frozenset({"luck"})}, NoSuchRule, "use gone, sex, age"),
         ({"species": "leopoldii"}, NoSuchSpecies, "use leopoldi"),
         ({"wanted": {"coal": 1}}, NoSuchKind, "use leopoldi, .* or Ember"),
         ({"wanted": {"leopoldi": 1, "P. leopoldi": 2}}, KindTwice, "asked for twice"),
         ({"compare": True}, NothingToCompare, "--without"),
-        ({"must": frozenset({("Bruno", "Alma")})}, CannotBePaired, "a dam is a female"),
-        ({"must": frozenset({("Alma", "Caro")})}, CannotBePaired, "a dam is a female"),
-        ({"must": frozenset({("Alma", "Fritz")})}, CannotBePaired, "Fritz: not here: sold"),
+        ({"required_pairs": frozenset({("Bruno", "Alma")})}, CannotBePaired, "a dam is a female"),
+        ({"required_pairs": frozenset({("Alma", "Caro")})}, CannotBePaired, "a dam is a female"),
         (
-            {"must": frozenset({("Alma", "Dino")}), "must_not": frozenset({("alma", "dino")})},
+            {"required_pairs": frozenset({("Alma", "Fritz")})},
+            CannotBePaired,
+            "Fritz: not here: sold",
+        ),
+        (
+            {
+                "required_pairs": frozenset({("Alma", "Dino")}),
+                "forbidden_pairs": frozenset({("alma", "dino")}),
+            },
             CannotBePaired,
             "kept apart",
         ),
         (
-            {"must": frozenset({("Alma", "Dino")}), "without": frozenset({"Alma"})},
+            {"required_pairs": frozenset({("Alma", "Dino")}), "excluded": frozenset({"Alma"})},
             CannotBePaired,
             "Alma: left out as asked",
         ),
         (
-            {"must": frozenset({("Alma", "Dino"), ("Alma", "Bruno")})},
+            {"required_pairs": frozenset({("Alma", "Dino"), ("Alma", "Bruno")})},
             PairsDoNotFit,
             "Alma can have 1",
         ),
         (
-            {"must": frozenset({("Alma", "Dino"), ("Edda", "Bruno")}), "litters": 1},
+            {"required_pairs": frozenset({("Alma", "Dino"), ("Edda", "Bruno")}), "litters": 1},
             PairsDoNotFit,
             "1 litters",
         ),
     ],
 )
 def test_what_cannot_be_asked_is_refused_in_one_sentence(
-    farm: Farm, wishes: dict[str, Any], refusal: type[Refusal], told: str
+    farm: Farm, facts: dict[str, Any], refusal: type[Refusal], sentence: str
 ) -> None:
     """The sentence names the nearest tag, the rules or names there are, or what contradicts."""
     settled(farm)
@@ -129,8 +136,8 @@ def test_what_cannot_be_asked_is_refused_in_one_sentence(
     farm.male("Fritz", width="45cm")
     farm.end("Fritz", how="sold")
     before = farm.written()
-    with pytest.raises(refusal, match=told) as refused:
-        proposed(farm, **wishes)
+    with pytest.raises(refusal, match=sentence) as refused:
+        proposed(farm, **facts)
     assert "\n" not in refused.value.sentence
     assert farm.written() == before
 
@@ -187,10 +194,10 @@ def test_all_related_is_planned_and_said(farm: Farm) -> None:
             dam="Alma",
             sires="Bruno",
         )
-    plan = proposed(farm, without=frozenset({"Alma", "Bruno"})).plan
+    plan = proposed(farm, excluded=frozenset({"Alma", "Bruno"})).plan
     assert plan.mean_expected_inbreeding == pytest.approx(0.25, abs=1e-12)
     assert plan.notes == ("every pair that is open is related: the least F is 0.2500",)
-    none = proposed(farm, without=frozenset({"Alma", "Bruno"}), highest_inbreeding=0.2).plan
+    none = proposed(farm, excluded=frozenset({"Alma", "Bruno"}), highest_inbreeding=0.2).plan
     assert none.pairs == ()
     assert len(none.notes) == 1
 
@@ -220,7 +227,7 @@ def test_a_what_if_stands_beside_the_plan_without_it(farm: Farm) -> None:
     """What the forced pair costs is the difference of the two plans, figure by figure."""
     settled(farm)
     farm.female("Gala", born="2021", width="50cm", dam="Alma", sires="Bruno")
-    asked = proposed(farm, must=frozenset({("Gala", "Bruno")}), compare=True)
+    asked = proposed(farm, required_pairs=frozenset({("Gala", "Bruno")}), compare=True)
     assert asked.comparison is not None
     assert ("Gala", "Bruno") in {(one.dam, one.sire) for one in asked.comparison.only_second}
     figures = {one.name: one for one in asked.comparison.measures}

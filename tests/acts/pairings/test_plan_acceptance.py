@@ -42,7 +42,10 @@ def test_accepting_is_one_act_and_one_step_back(farm: Farm) -> None:
     farm.pair("Alma", "Bruno")
     before, told = kept_rows(farm), acts(farm)
     accepted(
-        farm, use_tanks=True, overridden=frozenset({"paired"}), must=frozenset({("Alma", "Dino")})
+        farm,
+        use_tanks=True,
+        overridden=frozenset({"paired"}),
+        required_pairs=frozenset({("Alma", "Dino")}),
     )
     assert kept_rows(farm) != before
     (new,) = acts(farm)[len(told) :]
@@ -59,8 +62,8 @@ def test_a_pairing_that_the_plan_breaks_is_ended_first(farm: Farm) -> None:
     done = accepted(
         farm,
         overridden=frozenset({"paired"}),
-        must=frozenset({("Alma", "Dino"), ("Caro", "Bruno")}),
-        without=frozenset({"Edda"}),
+        required_pairs=frozenset({("Alma", "Dino"), ("Caro", "Bruno")}),
+        excluded=frozenset({"Edda"}),
     )
     assert set(done.ended) == {"Alma", "Caro"}
     assert running(farm) == {"Alma": ["Dino"], "Caro": ["Bruno"]}
@@ -73,7 +76,10 @@ def test_a_pairing_that_is_in_the_plan_already_runs_on(farm: Farm) -> None:
     settled(farm)
     farm.pair("Alma", "Bruno", on="40d ago")
     done = accepted(
-        farm, overridden=frozenset({"paired"}), must=frozenset({("Alma", "Bruno")}), litters=1
+        farm,
+        overridden=frozenset({"paired"}),
+        required_pairs=frozenset({("Alma", "Bruno")}),
+        litters=1,
     )
     assert (done.kept, done.started, done.ended) == (("Alma",), (), ())
     assert farm.rows("SELECT started, ended FROM pairing") == [
@@ -86,7 +92,10 @@ def test_a_dam_with_two_sires_of_whom_the_plan_takes_one_is_paired_anew(farm: Fa
     settled(farm)
     farm.pair("Alma", "Bruno", "Dino", on="40d ago")
     done = accepted(
-        farm, overridden=frozenset({"paired"}), must=frozenset({("Alma", "Bruno")}), litters=1
+        farm,
+        overridden=frozenset({"paired"}),
+        required_pairs=frozenset({("Alma", "Bruno")}),
+        litters=1,
     )
     assert (done.kept, done.started, done.ended) == ((), ("Alma",), ("Alma",))
     assert running(farm) == {"Alma": ["Bruno"]}
@@ -100,8 +109,8 @@ def test_a_pairing_that_the_moves_carry_apart_is_ended(farm: Farm) -> None:
         farm,
         use_tanks=True,
         overridden=frozenset({"paired"}),
-        must=frozenset({("Alma", "Dino")}),
-        without=frozenset({"Caro", "Bruno", "Edda"}),
+        required_pairs=frozenset({("Alma", "Dino")}),
+        excluded=frozenset({"Caro", "Bruno", "Edda"}),
     )
     assert done.ended == ("Caro",)
     assert running(farm) == {"Alma": ["Dino"]}
@@ -141,5 +150,10 @@ def test_a_day_that_cannot_be_writes_nothing_at_all(
     farm.pair("Alma", "Bruno", on="30d ago")
     before = farm.written()
     with pytest.raises(refusal):
-        accepted(farm, on=on, overridden=frozenset({"paired"}), must=frozenset({("Alma", "Dino")}))
+        accepted(
+            farm,
+            on=on,
+            overridden=frozenset({"paired"}),
+            required_pairs=frozenset({("Alma", "Dino")}),
+        )
     assert farm.written() == before

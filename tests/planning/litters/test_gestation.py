@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from colony.planning.litters.conception import Check, Evidence, Sign
-from colony.planning.litters.gestation import Carried, GestationPrior, believe, due_window
+from colony.planning.litters.gestation import GestationLength, GestationPrior, believe, due_window
 from colony.planning.litters.judgement import judge_gestation
 
 LEOPOLDI = GestationPrior(90, 168, 180)
@@ -54,9 +54,9 @@ def test_she_is_overdue_once_the_latest_date_has_passed() -> None:
 
 def test_births_of_the_colony_and_of_the_dam_pull_the_window() -> None:
     """Ten births at 150 days narrow the window about 150; her own at 140 pull hers below."""
-    colony = [Carried(f"dam{n % 5}", 150 + n % 3) for n in range(10)]
+    colony = [GestationLength(f"dam{n % 5}", 150 + n % 3) for n in range(10)]
     without = due_window(LEOPOLDI, SEEN, colony, today=MATED)
-    own = due_window(LEOPOLDI, SEEN, [*colony, *[Carried("Alma", 140)] * 3], today=MATED)
+    own = due_window(LEOPOLDI, SEEN, [*colony, *[GestationLength("Alma", 140)] * 3], today=MATED)
     assert without is not None
     assert own is not None
     assert abs((without.likely - after(151)).days) <= 2
@@ -125,7 +125,9 @@ def test_a_wide_span_of_conception_gives_the_benefit_of_the_doubt() -> None:
 
 def test_shrinkage_leans_on_the_dam_as_her_births_add_up() -> None:
     """One own birth moves her less than five; neither goes past what was seen."""
-    means = [believe(LEOPOLDI, [Carried("Alma", 150)] * n, "Alma").mean for n in (0, 1, 5, 50)]
+    means = [
+        believe(LEOPOLDI, [GestationLength("Alma", 150)] * n, "Alma").mean for n in (0, 1, 5, 50)
+    ]
     seen = LEOPOLDI.deviate(150)
     assert means == sorted(means, reverse=True)
     assert means[0] == 0

@@ -8,7 +8,13 @@ import numpy as np
 import pytest
 
 from colony.planning.litters.conception import Evidence, Sign
-from colony.planning.litters.gestation import Carried, GestationPrior, Shares, believe, due_window
+from colony.planning.litters.gestation import (
+    GestationLength,
+    GestationPrior,
+    Shares,
+    believe,
+    due_window,
+)
 
 EVEN = GestationPrior(120, 160, 200)
 """A prior of the family's order (Charvet-Almeida, Araujo & Almeida 2005, J. Northw. Atl. Fish.
@@ -17,7 +23,7 @@ Sci. 35:165-171, give 90-270 days), made symmetric so that the plain normal mode
 SD = 40 / 1.6448536269514722
 
 
-def dense(past: list[Carried], dam: str, shares: Shares) -> tuple[float, float]:
+def dense(past: list[GestationLength], dam: str, shares: Shares) -> tuple[float, float]:
     """Condition the joint normal of all births and the next one at once, without shortcuts."""
     dams = [one.dam for one in past] + [dam]
     same = np.array([[a == b for b in dams] for a in dams], dtype=float)
@@ -34,7 +40,12 @@ def test_shrinkage_equals_conditioning_the_joint_normal(dam: str) -> None:
 
     The weight of the prior spread is set so high that births cannot move it.
     """
-    past = [Carried("a", 150), Carried("a", 156, 4), Carried("b", 171), Carried("c", 148, 9)]
+    past = [
+        GestationLength("a", 150),
+        GestationLength("a", 156, 4),
+        GestationLength("b", 171),
+        GestationLength("c", 148, 9),
+    ]
     shares = Shares(weight=1e9)
     belief = believe(EVEN, past, dam, shares)
     assert (belief.mean, belief.sd) == pytest.approx(dense(past, dam, shares), abs=1e-6)
@@ -68,7 +79,7 @@ def test_nine_tenths_of_simulated_births_fall_in_their_window() -> None:
         colony = 160 + SD * rng.normal(0, sqrt(0.80))
         dams = colony + SD * rng.normal(0, sqrt(0.07), 4)
         days = dams[:, None] + SD * rng.normal(0, sqrt(0.13), (4, 4))
-        past = [Carried(f"d{d}", float(x)) for d, row in enumerate(days) for x in row[:3]]
+        past = [GestationLength(f"d{d}", float(x)) for d, row in enumerate(days) for x in row[:3]]
         seen = Evidence("d0", signs=(Sign(mated, "copulation"),))
         window = due_window(EVEN, seen, past, today=mated)
         assert window is not None
@@ -82,7 +93,7 @@ def test_nine_tenths_of_simulated_births_fall_in_their_window() -> None:
 def test_a_colony_far_from_its_species_is_believed_by_its_births() -> None:
     """Twelve births about 100 days outweigh a species said to take 160."""
     rng = np.random.default_rng(1)
-    past = [Carried(f"d{n % 4}", float(rng.normal(100, 4))) for n in range(12)]
+    past = [GestationLength(f"d{n % 4}", float(rng.normal(100, 4))) for n in range(12)]
     belief = believe(EVEN, past, "d0")
     assert 160 + SD * belief.mean == pytest.approx(100, abs=5)
     assert SD * belief.sd < 12
@@ -91,8 +102,10 @@ def test_a_colony_far_from_its_species_is_believed_by_its_births() -> None:
 def test_a_conception_known_to_the_month_counts_for_less() -> None:
     """A birth after a pairing of 60 days says less than one after a copulation seen."""
     mated, born = date(2024, 1, 1), date(2024, 5, 20)
-    sharp = believe(EVEN, [Carried.between("a", mated, mated, born)], "a")
-    vague_days = Carried.between("a", mated - timedelta(days=30), mated + timedelta(days=30), born)
+    sharp = believe(EVEN, [GestationLength.between("a", mated, mated, born)], "a")
+    vague_days = GestationLength.between(
+        "a", mated - timedelta(days=30), mated + timedelta(days=30), born
+    )
     vague = believe(EVEN, [vague_days], "a")
     assert vague_days.days == (born - mated).days
     assert vague_days.spread_days == pytest.approx(60 / sqrt(12))

@@ -7,12 +7,12 @@ from plain_colonies import TODAY, colony_kinship, stock
 from colony.planning.pairings.comparison import compare_plans
 from colony.planning.pairings.future import Future, FutureDraw, futures, pups_kinship
 from colony.planning.pairings.planner import plan_pairings
-from colony.planning.pairings.request import Stock, Wishes
+from colony.planning.pairings.request import PairingRequest, Stock
 
 
-def ahead(colony: Stock, draw: FutureDraw, **wishes: int) -> dict[str, Future]:
+def ahead(colony: Stock, draw: FutureDraw, **request: int) -> dict[str, Future]:
     """Plan a colony and look ahead, by way of pairing."""
-    asked = Wishes(**wishes)  # type: ignore[arg-type] # whole numbers only
+    asked = PairingRequest(**request)  # type: ignore[arg-type] # whole numbers only
     pairs = [(p.dam, p.sire) for p in plan_pairings(colony, asked, today=TODAY).pairs]
     return {f.way: f for f in futures(colony, asked, pairs, today=TODAY, draw=draw)}
 
@@ -44,10 +44,14 @@ def test_kinship_of_pups_is_that_of_the_tabular_method() -> None:
 def test_the_first_generation_is_what_the_plan_foretells() -> None:
     """With very many pups a litter their mean kinship nears that of the next generation."""
     colony = stock(6, 3, seed=1)
-    plan = plan_pairings(colony, Wishes(), today=TODAY)
+    plan = plan_pairings(colony, PairingRequest(), today=TODAY)
     pairs = [(pair.dam, pair.sire) for pair in plan.pairs]
     found = futures(
-        colony, Wishes(), pairs, today=TODAY, draw=FutureDraw(generations=1, pups=60, repeats=1)
+        colony,
+        PairingRequest(),
+        pairs,
+        today=TODAY,
+        draw=FutureDraw(generations=1, pups=60, repeats=1),
     )
     (first,) = found[0].ahead
     assert first.mean_kinship == pytest.approx(plan.next_mean_kinship, abs=1e-3)
@@ -74,15 +78,15 @@ def test_the_same_seed_draws_the_same_future() -> None:
 
 def test_no_pairs_have_no_future() -> None:
     """An empty plan is followed nowhere."""
-    assert futures(stock(2, 0), Wishes(), [], today=TODAY) == ()
+    assert futures(stock(2, 0), PairingRequest(), [], today=TODAY) == ()
 
 
 def test_two_plans_stand_side_by_side() -> None:
     """Pairs are told apart, and each figure is shown with its difference."""
     colony = stock(5, 3, seed=6)
-    first = plan_pairings(colony, Wishes(), today=TODAY)
+    first = plan_pairings(colony, PairingRequest(), today=TODAY)
     without = frozenset({first.pairs[0].sire})
-    second = plan_pairings(colony, Wishes(without=without), today=TODAY)
+    second = plan_pairings(colony, PairingRequest(excluded=without), today=TODAY)
     found = compare_plans(first, second)
     assert len(found.in_both) + len(found.only_first) == len(first.pairs)
     assert len(found.in_both) + len(found.only_second) == len(second.pairs)

@@ -9,15 +9,15 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from plain_colonies import TODAY, best_of_all, broken, every_plan, stock, value
 
-from colony.planning.pairings.baselines import Rule, rival_pairs
+from colony.planning.pairings.baselines import Rule, baseline_pairs
 from colony.planning.pairings.open_pairs import open_pairs
 from colony.planning.pairings.plan import ProposedPlan
 from colony.planning.pairings.planner import plan_pairings
-from colony.planning.pairings.request import BreedingTank, Effort, Floats, Stock, Wishes
+from colony.planning.pairings.request import BreedingTank, Effort, Floats, PairingRequest, Stock
 from colony.planning.pairings.search import count as pairing_count
-from colony.planning.pairings.search.model import Aim, Model
+from colony.planning.pairings.search.model import Aim, PairingModel
 from colony.planning.pairings.search.objective import own_part
-from colony.planning.pairings.search.question import pairing_question
+from colony.planning.pairings.search.problem import pairing_problem
 from colony.planning.solver.highs import relax
 
 
@@ -33,7 +33,7 @@ def test_no_plan_of_eight_dams_and_six_sires_is_better(seed: int) -> None:
     `tests/benchmarks/pairing_speed.py` does the same on 20.
     """
     colony = stock(8, 6, seed)
-    plan = plan_pairings(colony, Wishes(most_females=3), today=TODAY)
+    plan = plan_pairings(colony, PairingRequest(most_females=3), today=TODAY)
     assert plan.optimal
     assert plan.objective == pytest.approx(value(colony, pairs_of(plan)), abs=1e-12)
     assert plan.objective <= best_of_all(colony, 8, 3) * (1 + plan.gap) + 2e-6
@@ -46,24 +46,27 @@ def test_pairs_left_out_at_first_are_let_in(seed: int, monkeypatch: pytest.Monke
     monkeypatch.setattr(pairing_count, "NEAR_FOR_DAM", 1)
     monkeypatch.setattr(pairing_count, "NEAR_FOR_SIRE", 1)
     colony = stock(7, 5, seed)
-    plan = plan_pairings(colony, Wishes(most_females=2), today=TODAY)
+    plan = plan_pairings(colony, PairingRequest(most_females=2), today=TODAY)
     assert plan.objective == pytest.approx(best_of_all(colony, 7, 2), abs=2e-6)
 
 
 @pytest.mark.parametrize("seed", range(3))
 def test_a_price_is_zero_where_shares_are_used_and_never_below(seed: int) -> None:
     """Prices are reduced costs: complementary slackness of linear programming holds."""
-    pairs = open_pairs(stock(12, 6, seed), Wishes(most_females=3), (), TODAY)
-    question = pairing_question(pairs, Wishes(most_females=3))
+    pairs = open_pairs(stock(12, 6, seed), PairingRequest(most_females=3), (), TODAY)
+    problem = pairing_problem(pairs)
     even = np.repeat([1.0, 2.0], [12, 6])
-    model = Model(question, np.arange(len(question.must)), Aim(12), [even, even[::-1].copy()])
-    answer = relax(model, 10.0)
+    model = PairingModel(
+        problem, np.arange(len(problem.required)), Aim(12), [even, even[::-1].copy()]
+    )
+    answer = relax(model.linear, seconds=10.0)
     assert answer is not None
     price = model.price(answer.duals)
-    between = (answer.shares > 1e-6) & (answer.shares < 1 - 1e-6)
+    shares = answer.values[model.pair]
+    between = (shares > 1e-6) & (shares < 1 - 1e-6)
     assert price[between] == pytest.approx(np.zeros(between.sum()), abs=1e-6)
-    assert price[answer.shares <= 1e-6].min() >= -1e-6
-    assert price[answer.shares >= 1 - 1e-6].max(initial=0.0) <= 1e-6
+    assert price[shares <= 1e-6].min() >= -1e-6
+    assert price[shares >= 1 - 1e-6].max(initial=0.0) <= 1e-6
 
 
 @pytest.mark.parametrize("weight", [0.0, 0.25, 4.0])
@@ -71,7 +74,7 @@ def test_a_price_is_zero_where_shares_are_used_and_never_below(seed: int) -> Non
 def test_the_weight_is_kept(seed: int, weight: float) -> None:
     """Whatever the mean kinship weighs against inbreeding, the best plan is found."""
     colony = stock(6, 4, seed)
-    plan = plan_pairings(colony, Wishes(most_females=2, weight=weight), today=TODAY)
+    plan = plan_pairings(colony, PairingRequest(most_females=2, weight=weight), today=TODAY)
     assert plan.objective == pytest.approx(best_of_all(colony, 6, 2, weight), abs=2e-6)
 
 
@@ -81,7 +84,7 @@ def test_with_no_weight_it_is_the_assignment_of_least_coancestry() -> None:
     Sonesson & Meuwissen 2000, Genet. Sel. Evol. 32:231-248; here against all permutations.
     """
     colony = stock(6, 6, seed=4)
-    plan = plan_pairings(colony, Wishes(most_females=1, weight=0.0), today=TODAY)
+    plan = plan_pairings(colony, PairingRequest(most_females=1, weight=0.0), today=TODAY)
     kinship = colony.kinship[:6, 6:]
     least = min(sum(kinship[d, s] for d, s in enumerate(way)) for way in permutations(range(6)))
     assert plan.mean_expected_inbreeding == pytest.approx(least / 6, abs=2e-6)
@@ -91,7 +94,7 @@ def test_with_no_weight_it_is_the_assignment_of_least_coancestry() -> None:
 def test_chosen_litters_are_the_best_ones(seed: int) -> None:
     """When fewer litters than dams are asked for, dams and sires are chosen together."""
     colony = stock(5, 3, seed)
-    plan = plan_pairings(colony, Wishes(litters=3, most_females=2), today=TODAY)
+    plan = plan_pairings(colony, PairingRequest(litters=3, most_females=2), today=TODAY)
     least = min(
         value(colony, [(f"F{d}", f"M{s}") for d, s in pairs])
         for pairs in every_plan(5, 3)
@@ -106,7 +109,7 @@ def test_groups_in_tanks_are_the_best_ones(seed: int) -> None:
     colony = stock(4, 3, seed)
     chance = np.random.default_rng(seed)
     tanks = [BreedingTank(f"T{n}", float(chance.integers(260, 640)) * 1e3, 515.0) for n in range(3)]
-    plan = plan_pairings(colony, Wishes(), tanks, today=TODAY)
+    plan = plan_pairings(colony, PairingRequest(), tanks, today=TODAY)
     most, least = _best_in_tanks(colony, tanks)
     assert len(plan.pairs) == most
     assert plan.objective == pytest.approx(least, abs=2e-6)
@@ -119,7 +122,7 @@ def _best_in_tanks(colony: Stock, tanks: list[BreedingTank]) -> tuple[int, float
         sires = sorted({sire for _, sire in pairs})
         for order in permutations([tank.code for tank in tanks], len(sires)):
             where: dict[str, str | None] = dict(zip(sires, order, strict=True))
-            if pairs and not broken(colony, Wishes(), tanks, pairs, where):
+            if pairs and not broken(colony, PairingRequest(), tanks, pairs, where):
                 fitting.append((-len(pairs), value(colony, pairs)))
                 break
     count, least = min(fitting)
@@ -130,9 +133,9 @@ def _best_in_tanks(colony: Stock, tanks: list[BreedingTank]) -> tuple[int, float
 @pytest.mark.parametrize("seed", range(4))
 def test_no_rule_of_thumb_is_better(seed: int, rule: Rule) -> None:
     """On 24 dams and 10 sires neither greed nor chance comes below the plan."""
-    colony, wishes = stock(24, 10, seed), Wishes(most_females=4)
-    plan = plan_pairings(colony, wishes, today=TODAY)
-    rival = rival_pairs(colony, wishes, rule=rule, today=TODAY, seed=seed)
+    colony, request = stock(24, 10, seed), PairingRequest(most_females=4)
+    plan = plan_pairings(colony, request, today=TODAY)
+    rival = baseline_pairs(colony, request, rule=rule, today=TODAY, seed=seed)
     assert len(rival) == len(plan.pairs) == 24
     assert plan.optimal
     assert plan.objective <= value(colony, rival) + 1e-9
@@ -140,11 +143,11 @@ def test_no_rule_of_thumb_is_better(seed: int, rule: Rule) -> None:
 
 def test_the_bound_holds_without_the_time_to_reach_it() -> None:
     """Out of time, the best found is given, said to be no more, and its gap covers the best."""
-    colony, wishes = stock(24, 10, seed=1), Wishes(most_females=4)
-    best = plan_pairings(colony, wishes, today=TODAY)
+    colony, request = stock(24, 10, seed=1), PairingRequest(most_females=4)
+    best = plan_pairings(colony, request, today=TODAY)
     ticks = iter(range(10_000))
     hasty = Effort(seconds=3.0, clock=lambda: float(next(ticks)))
-    plan = plan_pairings(colony, wishes, today=TODAY, effort=hasty)
+    plan = plan_pairings(colony, request, today=TODAY, effort=hasty)
     assert len(plan.pairs) == 24
     assert not plan.optimal
     assert plan.objective * (1 - plan.gap) <= best.objective + 1e-9
@@ -167,7 +170,7 @@ def test_founders_whose_kinships_contradict_each_other_do_no_harm(seed: int) -> 
     """The plan is still the best, and the bound still a bound."""
     colony = stock(6, 4, seed)
     colony = replace(colony, kinship=_contradicting(colony))
-    plan = plan_pairings(colony, Wishes(most_females=2), today=TODAY)
+    plan = plan_pairings(colony, PairingRequest(most_females=2), today=TODAY)
     best = best_of_all(colony, 6, 2)
     assert plan.objective * (1 - plan.gap) - 2e-6 <= best <= plan.objective + 1e-12
 
@@ -181,43 +184,43 @@ def _contradicting(colony: Stock) -> Floats:
 
 
 @st.composite
-def cases(draw: st.DrawFn) -> tuple[Stock, Wishes, list[BreedingTank]]:
-    """Draw a small colony, wishes and tanks of any kind that can be asked for."""
+def cases(draw: st.DrawFn) -> tuple[Stock, PairingRequest, list[BreedingTank]]:
+    """Draw a small colony, request and tanks of any kind that can be asked for."""
     dams, sires = draw(st.integers(1, 6)), draw(st.integers(1, 4))
     colony = stock(dams, sires, draw(st.integers(0, 50)))
     pairs = st.tuples(st.integers(0, dams - 1), st.integers(0, sires - 1)).map(
         lambda pair: (f"F{pair[0]}", f"M{pair[1]}")
     )
-    wishes = Wishes(
+    request = PairingRequest(
         litters=draw(st.none() | st.integers(0, 6)),
         wanted=draw(st.just({}) | st.builds(dict, leopoldi=st.integers(0, 4))),
         most_females=draw(st.integers(1, 4)),
         group_size=draw(st.none() | st.integers(1, 3)),
         weight=draw(st.floats(0, 3)),
         highest_inbreeding=draw(st.none() | st.floats(0, 0.3)),
-        must_not=draw(st.frozensets(pairs, max_size=3)),
-        without=draw(st.frozensets(st.sampled_from(["F0", "M0", "F1"]), max_size=2)),
+        forbidden_pairs=draw(st.frozensets(pairs, max_size=3)),
+        excluded=draw(st.frozensets(st.sampled_from(["F0", "M0", "F1"]), max_size=2)),
     )
     rooms = draw(st.lists(st.tuples(st.floats(1e5, 9e5), st.floats(350, 550)), max_size=3))
     tanks = [BreedingTank(f"T{n}", room, widest) for n, (room, widest) in enumerate(rooms)]
-    return colony, wishes, tanks
+    return colony, request, tanks
 
 
 @settings(max_examples=40, deadline=None)
 @given(cases())
 def test_every_plan_keeps_every_constraint_and_beats_greed(
-    case: tuple[Stock, Wishes, list[BreedingTank]],
+    case: tuple[Stock, PairingRequest, list[BreedingTank]],
 ) -> None:
     """Nothing asked for is broken, nobody is lost, and greed has fewer litters or worse ones."""
-    colony, wishes, tanks = case
-    plan = plan_pairings(colony, wishes, tanks, today=TODAY)
+    colony, request, tanks = case
+    plan = plan_pairings(colony, request, tanks, today=TODAY)
     where = {pair.sire: pair.tank for pair in plan.pairs}
-    assert broken(colony, wishes, tanks, pairs_of(plan), where) == []
+    assert broken(colony, request, tanks, pairs_of(plan), where) == []
     planned = {tag for pair in pairs_of(plan) for tag in pair}
     out = [one.tag for one in plan.left_out]
     assert sorted([*planned, *out]) == sorted(one.tag for one in colony.animals)
     assert all(one.reasons for one in plan.left_out)
-    greedy = rival_pairs(colony, wishes, tanks, rule="least kin first", today=TODAY)
+    greedy = baseline_pairs(colony, request, tanks, rule="least kin first", today=TODAY)
     assert len(greedy) <= len(plan.pairs)
     if greedy and len(greedy) == len(plan.pairs):
-        assert plan.objective <= value(colony, greedy, wishes.weight) + 2e-6
+        assert plan.objective <= value(colony, greedy, request.weight) + 2e-6

@@ -1,4 +1,4 @@
-"""What a plan answers: the wishes, the edges, and why each animal is not in it."""
+"""What a plan answers: the request, the edges, and why each animal is not in it."""
 
 from dataclasses import replace
 from datetime import timedelta
@@ -11,7 +11,7 @@ from plain_colonies import TODAY, stock
 from colony.planning.pairings.eligibility import Candidate
 from colony.planning.pairings.plan import ProposedPlan
 from colony.planning.pairings.planner import plan_pairings
-from colony.planning.pairings.request import BreedingTank, Stock, Wishes, rare_share
+from colony.planning.pairings.request import BreedingTank, PairingRequest, Stock, rare_share
 from colony.refusals.pairings import CannotBePaired, PairsDoNotFit
 
 
@@ -26,9 +26,9 @@ def everybody(colony: Stock, **facts: object) -> Stock:
     return replace(colony, animals=tuple(replace(one, **facts) for one in colony.animals))  # type: ignore[arg-type] # facts by name
 
 
-def plan_of(colony: Stock, *tanks: BreedingTank, **wishes: Any) -> ProposedPlan:  # noqa: ANN401 - any wish
-    """Plan with these wishes and tanks."""
-    return plan_pairings(colony, Wishes(**wishes), tanks, today=TODAY)
+def plan_of(colony: Stock, *tanks: BreedingTank, **request: Any) -> ProposedPlan:  # noqa: ANN401 - any wish
+    """Plan with these request and tanks."""
+    return plan_pairings(colony, PairingRequest(**request), tanks, today=TODAY)
 
 
 def reasons(plan: ProposedPlan) -> dict[str, list[str]]:
@@ -146,8 +146,8 @@ def test_pairs_that_must_be_are_and_must_not_be_are_not() -> None:
     colony = stock(5, 4, seed=2)
     free = plan_of(colony)
     asked = next((d, s) for d in ("F0", "F1") for s in ("M0", "M1") if (d, s) not in pairs(free))
-    forced = plan_of(colony, must=frozenset({asked}))
-    barred = plan_of(colony, must_not=frozenset(pairs(free)))
+    forced = plan_of(colony, required_pairs=frozenset({asked}))
+    barred = plan_of(colony, forbidden_pairs=frozenset(pairs(free)))
     assert asked in pairs(forced)
     assert not pairs(barred) & pairs(free)
     assert min(forced.objective, barred.objective) >= free.objective - 1e-9
@@ -167,14 +167,14 @@ def test_a_pair_that_must_be_and_may_not_is_refused(
 ) -> None:
     """The refusal names the pair and what stands against it."""
     with pytest.raises(CannotBePaired, match=why):
-        plan_of(changed(stock(2, 2), F0=facts), must=frozenset({pair}))
+        plan_of(changed(stock(2, 2), F0=facts), required_pairs=frozenset({pair}))
 
 
 def test_a_pair_over_the_limit_is_refused_with_its_f() -> None:
     """The hard limit holds for pairs that are asked for too."""
     colony = replace(stock(1, 1), kinship=np.array([[0.5, 0.25], [0.25, 0.5]]))
     with pytest.raises(CannotBePaired, match=r"F of the pups would be 0\.2500, over the limit"):
-        plan_of(colony, must=frozenset({("F0", "M0")}), highest_inbreeding=0.125)
+        plan_of(colony, required_pairs=frozenset({("F0", "M0")}), highest_inbreeding=0.125)
 
 
 def test_pairs_that_cannot_be_together_are_refused() -> None:
@@ -182,18 +182,18 @@ def test_pairs_that_cannot_be_together_are_refused() -> None:
     both = frozenset({("F0", "M0"), ("F0", "M1")})
     two = frozenset({("F0", "M0"), ("F1", "M0")})
     with pytest.raises(PairsDoNotFit, match="F0 can have 1"):
-        plan_of(stock(2, 2), must=both)
+        plan_of(stock(2, 2), required_pairs=both)
     with pytest.raises(PairsDoNotFit, match="M0 can have 1"):
-        plan_of(stock(2, 2), must=two, most_females=1)
+        plan_of(stock(2, 2), required_pairs=two, most_females=1)
     with pytest.raises(PairsDoNotFit, match="1 litters are asked for"):
-        plan_of(stock(2, 2), must=two, litters=1)
+        plan_of(stock(2, 2), required_pairs=two, litters=1)
     with pytest.raises(PairsDoNotFit, match="the tanks"):
-        plan_of(stock(2, 2), BreedingTank("T0", 3.5e5), must=two)
+        plan_of(stock(2, 2), BreedingTank("T0", 3.5e5), required_pairs=two)
 
 
 def test_without_an_animal_it_is_left_out_as_asked() -> None:
     """What-if: an animal taken out of the plan is named with that reason."""
-    plan = plan_of(stock(3, 2), without=frozenset({"M0"}))
+    plan = plan_of(stock(3, 2), excluded=frozenset({"M0"}))
     assert {sire for _, sire in pairs(plan)} == {"M1"}
     assert reasons(plan)["M0"] == ["without: left out as asked"]
 
@@ -241,7 +241,9 @@ def test_moves_are_a_work_list() -> None:
     colony = replace(stock(2, 1), homes=("A", "B", "C"))
     moves = [(m.tag, m.from_tank, m.to_tank) for m in plan_of(colony).moves]
     assert moves == [("F0", "A", "C"), ("F1", "B", "C")]
-    one = plan_of(colony, BreedingTank("A", 1e6), must=frozenset({("F1", "M0")}), litters=1)
+    one = plan_of(
+        colony, BreedingTank("A", 1e6), required_pairs=frozenset({("F1", "M0")}), litters=1
+    )
     moves = [(m.tag, m.from_tank, m.to_tank) for m in one.moves]
     assert moves == [("F0", "A", None), ("F1", "B", "A"), ("M0", "C", "A")]
 
@@ -256,7 +258,7 @@ def test_a_group_that_runs_keeps_its_tank() -> None:
     wide, narrow = (BreedingTank("A", room) for room in (8e5, 4e5))
     spare = BreedingTank("B", 8e5)
     for dam, tank in ((("F1"), wide), (("F1"), narrow)):
-        plan = plan_of(colony, tank, spare, must_not=frozenset({(dam, "M1")}))
+        plan = plan_of(colony, tank, spare, forbidden_pairs=frozenset({(dam, "M1")}))
         where = {pair.dam: (pair.sire, pair.tank) for pair in plan.pairs}
         assert where.get(dam) == (("M0", "A") if tank is wide else None)
         assert where["F2"] in {("M1", "B"), ("M0", "A")}

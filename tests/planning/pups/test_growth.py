@@ -1,56 +1,23 @@
-"""The growth law, the belief in one pup's curve, and its forecast."""
+"""The belief in one pup's curve, and its forecast."""
 
 from datetime import date, timedelta
 from itertools import pairwise
-from math import inf
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from colony.planning.pups.growth import (
-    YEAR_DAYS,
     GrowthPrior,
     Width,
-    days_until_width,
     first_curve,
     forecast,
     reach,
-    width_after_mm,
 )
 
 BORN = date(2024, 1, 1)
 FEMALE = GrowthPrior(763.06, 0.12, birth_mm=149)
 widths_mm = st.floats(80, 700)
-
-CHARVET = {
-    "F": (149, 763.06, 0.12, [16.71, 18.48, 21.84, 28.00, 33.46, 42.61, 49.80, 57.81]),
-    "M": (109, 536.4, 0.22, [13.19, 15.35, 19.34, 26.11, 31.55, 39.41, 44.48, 48.90]),
-}
-"""Widths in cm by the growth curves of Charvet, Santana, De Lima & Lessa 2018, Age and growth
-of the endemic Xingu River stingray Potamotrygon leopoldi, J. Fish Biol. 92:1985-1999."""
-
-
-@pytest.mark.parametrize("sex", ["F", "M"])
-def test_the_law_gives_the_published_widths(sex: str) -> None:
-    """Charvet et al. 2018: width at 0.25 to 10 years for each sex, to 0.01 cm."""
-    start, asymptotic, rate, expected = CHARVET[sex]
-    years = [0.25, 0.5, 1, 2, 3, 5, 7, 10]
-    got = [width_after_mm(start, asymptotic, rate, t * YEAR_DAYS) / 10 for t in years]
-    assert got == pytest.approx(expected, abs=0.006)
-
-
-@given(widths_mm, st.floats(0.05, 3), st.floats(1, 2000))
-def test_days_until_a_width_undo_the_law(width: float, rate: float, days: float) -> None:
-    """Growing for some days and asking how long that took gives the days back."""
-    grown = width_after_mm(width, 800, rate, days)
-    assert days_until_width(width, 800, rate, grown) == pytest.approx(days, rel=0.01, abs=0.5)
-
-
-def test_a_width_beyond_the_asymptote_never_comes() -> None:
-    """What the curve does not reach takes for ever; what is there takes no time."""
-    assert days_until_width(140, 536, 0.2, 600) == inf
-    assert days_until_width(140, 536, 0.2, 120) == 0
 
 
 @given(widths_mm, st.floats(0.05, 3), st.integers(0, 3000), st.integers(0, 3000))

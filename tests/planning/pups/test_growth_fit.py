@@ -8,10 +8,11 @@ from statistics import fmean
 import numpy as np
 import pytest
 
-from colony.planning.pups.growth import GrowthPrior, Width, forecast, width_after_mm
+from colony.planning.pups.growth import GrowthPrior, Width, forecast
 from colony.planning.pups.growth_check import calibrated, held_out
 from colony.planning.pups.growth_data import Grower
 from colony.planning.pups.growth_fit import ColonyGrowth, Spreads, fit_colony
+from colony.planning.pups.growth_law import YEAR_DAYS, width_mm
 
 BORN = date(2022, 1, 1)
 PRIORS = {"F": GrowthPrior(763.06, 0.12), "M": GrowthPrior(536.4, 0.22)}
@@ -60,11 +61,11 @@ def _raise(
     days = np.cumsum(rng.integers(7, 40, size=int(rng.integers(2, truth.most_widths + 2))))
     start = rng.normal(140, 12)
     true = [
-        width_after_mm(
+        width_mm(
             start,
-            prior.asymptotic_mm * exp(size),
             prior.rate_per_year * truth.rate_factor * exp(rate),
-            int(day),
+            prior.asymptotic_mm * exp(size) - start,
+            int(day) / YEAR_DAYS,
         )
         for day in days
     ]

@@ -3,7 +3,8 @@
 import numpy as np
 import pytest
 
-from colony.planning.pups.growth_tree import Array, Belief, Information, Level, posterior
+from colony.planning.arrays import Floats
+from colony.planning.pups.growth_tree import Belief, Information, Level, posterior
 
 EIGHT_SCHOOLS = np.array([28, 8, -3, 7, -1, 1, 18, 12.0])
 THEIR_ERRORS = np.array([15, 10, 16, 11, 9, 11, 10, 18.0])
@@ -11,7 +12,7 @@ THEIR_ERRORS = np.array([15, 10, 16, 11, 9, 11, 10, 18.0])
 et al. 2013, Bayesian Data Analysis, 3rd ed., table 5.2 and the pooled estimate of section 5.5."""
 
 
-def one_level(noise: float) -> tuple[Array, Array]:
+def one_level(noise: float) -> tuple[Floats, Floats]:
     """Solve the eight schools under one flat root, with this variance between schools."""
     data = Information(
         (THEIR_ERRORS**-2.0)[:, None, None], (EIGHT_SCHOOLS * THEIR_ERRORS**-2.0)[:, None]
@@ -37,7 +38,7 @@ def test_no_pooling_gives_each_school_back() -> None:
 
 def dense(
     top: Belief, levels: tuple[Level, ...], data: Information
-) -> tuple[list[Array], list[Array]]:
+) -> tuple[list[Floats], list[Floats]]:
     """Build the whole covariance and condition it at once: the slow, plain twin."""
     q = top.mean.shape[1]
     paths = [np.eye(len(top.mean))]
@@ -80,7 +81,7 @@ def test_the_tree_equals_the_dense_solution(seed: int) -> None:
     """Means and covariances of all nodes equal those of the whole covariance, conditioned."""
     rng = np.random.default_rng(seed)
 
-    def spread() -> Array:
+    def spread() -> Floats:
         root = rng.normal(size=(2, 2))
         return root @ root.T + 0.1 * np.eye(2)
 

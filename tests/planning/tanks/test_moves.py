@@ -17,7 +17,7 @@ from colony.planning.tanks.load import ISOLATING_ROLES, Occupant, TankFloor
 from colony.planning.tanks.moves import week_plan
 from colony.planning.tanks.occupancy import Swimmer, widths_on
 from colony.planning.tanks.plan import HousingPlan, plan_moves
-from colony.planning.tanks.week import moved, scene
+from colony.planning.tanks.week import house_week, moved
 
 TODAY = date(2024, 6, 1)
 
@@ -102,7 +102,7 @@ def test_the_plan_is_the_best_of_all_arrangements(
 ) -> None:
     """Fewest moves, then fewest litter parts, as brute force over every arrangement finds."""
     tanks, swimmers = house(drawn)
-    plan = week_plan(scene(tanks, swimmers, DEFAULT_LIMITS, begins=TODAY))
+    plan = week_plan(house_week(tanks, swimmers, DEFAULT_LIMITS, begins=TODAY))
     best = min(((m, p) for m, p, _ in arrangements(tanks, swimmers)), default=None)
     if best is None:
         assert plan.impossible
@@ -124,7 +124,7 @@ def test_the_bounds_never_say_too_many(
 ) -> None:
     """No arrangement moves or sells fewer animals than the bounds claim must go."""
     tanks, swimmers = house(drawn)
-    week = scene(tanks, swimmers, DEFAULT_LIMITS, begins=TODAY)
+    week = house_week(tanks, swimmers, DEFAULT_LIMITS, begins=TODAY)
     best = min((m for m, _, _ in arrangements(tanks, swimmers)), default=None)
     if best is None:
         return
@@ -139,7 +139,7 @@ def test_what_is_said_to_be_enough_is_enough(
 ) -> None:
     """With the named animals sold the limits are kept; so they are with the extra tank."""
     tanks, swimmers = house(drawn)
-    plan = week_plan(scene(tanks, swimmers, DEFAULT_LIMITS, begins=TODAY))
+    plan = week_plan(house_week(tanks, swimmers, DEFAULT_LIMITS, begins=TODAY))
     if plan.remedy is None:
         return
     left = [s for s in swimmers if s.tag not in plan.remedy.sell]
@@ -149,7 +149,7 @@ def test_what_is_said_to_be_enough_is_enough(
     assert all(not _enough_without(tanks, swimmers, n) for n in fewer)
     if plan.remedy.tank:
         extra = box("new", plan.remedy.tank.length_mm, plan.remedy.tank.width_mm)
-        again = week_plan(scene([*tanks, extra], swimmers, DEFAULT_LIMITS, begins=TODAY))
+        again = week_plan(house_week([*tanks, extra], swimmers, DEFAULT_LIMITS, begins=TODAY))
         assert again.remedy is None
 
 
@@ -212,7 +212,7 @@ def test_nothing_goes_from_isolation_into_shared_water_nor_the_other_way() -> No
     until = TODAY + timedelta(days=20)
     fresh = [still(f"new{n}", "I1", 150, isolated_until=until) for n in range(6)]
     crowd = [still(f"old{n}", "G2", 150) for n in range(6)]
-    plan = week_plan(scene(tanks, [*fresh, *crowd], DEFAULT_LIMITS, begins=TODAY))
+    plan = week_plan(house_week(tanks, [*fresh, *crowd], DEFAULT_LIMITS, begins=TODAY))
     assert plan.optimal
     targets = {m.tag[:3]: m.to_tank for m in plan.moves}
     assert targets == {"new": "I2", "old": "G1"}
@@ -222,7 +222,7 @@ def test_an_isolated_animal_in_shared_water_is_brought_to_empty_intake() -> None
     """Where isolation is broken, the animal is moved, and the reason says so."""
     tanks = [box("I1", role="intake", isolates=True), box("G1"), box("G2")]
     animal = still("new", "G1", 150, isolated_until=TODAY + timedelta(days=9))
-    plan = week_plan(scene(tanks, [animal], DEFAULT_LIMITS, begins=TODAY))
+    plan = week_plan(house_week(tanks, [animal], DEFAULT_LIMITS, begins=TODAY))
     (move,) = plan.moves
     assert (move.from_tank, move.to_tank) == ("G1", "I1")
     assert "isolated until" in move.why
@@ -233,7 +233,7 @@ def test_litter_mates_leave_and_arrive_together() -> None:
     tanks = [box("A", 800, 500), box("B", 800, 500), box("C", 800, 500)]
     animals = [still(f"{name}{n}", "A", 200, litter=name) for name in "xy" for n in (1, 2)]
     animals = [*animals, still("b", "B", 100), still("c", "C", 100)]
-    week = scene(tanks, animals, replace(DEFAULT_LIMITS, load=0.20), begins=TODAY)
+    week = house_week(tanks, animals, replace(DEFAULT_LIMITS, load=0.20), begins=TODAY)
     plan = week_plan(week)
     assert plan.optimal
     assert plan.mates_proved
@@ -245,7 +245,7 @@ def test_litter_mates_leave_and_arrive_together() -> None:
 def test_a_move_says_from_where_to_where_by_when_and_why() -> None:
     """The work list can be read without the plan."""
     tanks = [box("A", 800, 400), box("B", 2000, 1000)]
-    plan = week_plan(scene(tanks, [still("big", "A", 230)], DEFAULT_LIMITS, begins=TODAY))
+    plan = week_plan(house_week(tanks, [still("big", "A", 230)], DEFAULT_LIMITS, begins=TODAY))
     (move,) = plan.moves
     assert (move.tag, move.from_tank, move.to_tank, move.by) == ("big", "A", "B", TODAY)
     assert "46 cm" in move.why
@@ -255,7 +255,7 @@ def test_a_pinned_animal_that_breaks_a_limit_is_said_to_be_stuck() -> None:
     """A gravid dam too wide for her tank is not moved, but the reason is shown."""
     tanks = [box("A", 800, 400), box("B", 2000, 1000, role="breeding")]
     dam = still("Alma", "A", 300, pinned=True)
-    plan = week_plan(scene(tanks, [dam, still("p", "A", 160)], DEFAULT_LIMITS, begins=TODAY))
+    plan = week_plan(house_week(tanks, [dam, still("p", "A", 160)], DEFAULT_LIMITS, begins=TODAY))
     assert not any(m.tag == "Alma" for m in plan.moves)
     assert any("Alma" in sentence for sentence in plan.stuck)
 
@@ -266,7 +266,7 @@ def test_pinned_animals_too_unlike_are_stuck_and_the_others_are_still_planned() 
     pair = [still("large", "A", 300, pinned=True), still("small", "A", 120, pinned=True)]
     crowd = [still(f"p{n}", "B", 170) for n in range(6)]
     mate = still("third", "A", 160)
-    plan = week_plan(scene(tanks, [*pair, mate, *crowd], DEFAULT_LIMITS, begins=TODAY))
+    plan = week_plan(house_week(tanks, [*pair, mate, *crowd], DEFAULT_LIMITS, begins=TODAY))
     assert any("large" in sentence and "small" in sentence for sentence in plan.stuck)
     assert {m.tag for m in plan.moves} & {"large", "small"} == set()
     assert len(plan.moves) == 1
@@ -305,7 +305,7 @@ def test_selling_never_names_the_unborn_nor_those_kept() -> None:
         *(still(f"kept{n}", "A", 170, for_sale=False) for n in range(3)),
         *(still(f"sale{n}", "A", 170) for n in range(5)),
     ]
-    plan = week_plan(scene(tanks, animals, DEFAULT_LIMITS, begins=TODAY))
+    plan = week_plan(house_week(tanks, animals, DEFAULT_LIMITS, begins=TODAY))
     assert plan.impossible
     assert plan.remedy is not None
     assert len(plan.remedy.sell) == plan.remedy.at_least == 3
@@ -333,11 +333,11 @@ def test_the_young_stay_and_the_grown_go() -> None:
     until = TODAY + timedelta(weeks=6)
     young = [still(f"young {n}", "P", 80, litter="b", stays_until=until) for n in range(2)]
     grown = [still(f"grown {n}", "P", 162, litter="a") for n in range(3)]
-    week = scene([nursery, out], [*young, *grown], DEFAULT_LIMITS, begins=TODAY)
+    week = house_week([nursery, out], [*young, *grown], DEFAULT_LIMITS, begins=TODAY)
     plan = week_plan(week)
     assert {move.tag: move.to_tank for move in plan.moves} == {s.tag: "G" for s in grown}
     assert plan.optimal
-    later = scene([nursery, out], [*young, *grown], DEFAULT_LIMITS, begins=until)
+    later = house_week([nursery, out], [*young, *grown], DEFAULT_LIMITS, begins=until)
     assert {move.tag for move in week_plan(later).moves} == {s.tag for s in young}
 
 
@@ -359,7 +359,7 @@ def test_no_plan_moves_a_pinned_animal_or_breaks_a_limit(
         still(f"{n}", tanks[tank].code, width, litter=litter, pinned=pinned)
         for n, (tank, width, litter, pinned) in enumerate(animals)
     ]
-    plan = week_plan(scene(tanks, swimmers, DEFAULT_LIMITS, begins=TODAY))
+    plan = week_plan(house_week(tanks, swimmers, DEFAULT_LIMITS, begins=TODAY))
     carried = {move.tag: move.to_tank for move in plan.moves}
     assert not [s.tag for s in swimmers if s.pinned and s.tag in carried]
     if not plan.stuck and plan.remedy is None:

@@ -4,23 +4,23 @@ from dataclasses import dataclass, field
 
 import numpy as np
 
-from colony.planning.pairings.request import Index
-from colony.planning.pairings.search.model import PairingProblem
+from colony.planning.arrays import Index
+from colony.planning.pairings.search.problem import PairingProblem
 
 
-def filled(question: PairingProblem, order: Index) -> Index:
-    """Take pairs in an order, as long as each still fits; those that must be come first."""
-    places = _Places(question)
-    must = np.flatnonzero(question.must)
-    tried = [*must.tolist(), *order.tolist()]
-    return np.array([pair for pair in tried if places.take(pair)], dtype=np.intp)
+def greedy_pairs(problem: PairingProblem, order: Index) -> Index:
+    """Take pairs in an order, as long as each still fits; those required come first."""
+    places = _FreePlaces(problem)
+    required = np.flatnonzero(problem.required)
+    tried = [*required.tolist(), *order.tolist()]
+    return np.array([pair for pair in tried if places.add(pair)], dtype=np.intp)
 
 
 @dataclass
-class _Places:
+class _FreePlaces:
     """What is still free while pairs are taken one by one."""
 
-    question: PairingProblem
+    problem: PairingProblem
     free: list[bool] = field(init=False)
     left: list[int] = field(init=False)
     quotas: list[int] = field(init=False)
@@ -29,17 +29,17 @@ class _Places:
     room: dict[int, float] = field(default_factory=dict)
 
     def __post_init__(self) -> None:
-        most = self.question.most_litters
-        self.free = [True] * self.question.objective.dams
-        self.left = self.question.capacity.tolist()
-        self.quotas = [count for _, count in self.question.quotas]
+        most = self.problem.most_litters
+        self.free = [True] * self.problem.objective.dams
+        self.left = self.problem.capacity.tolist()
+        self.quotas = [count for _, count in self.problem.quotas]
         self.litters = np.inf if most is None else most
 
-    def take(self, pair: int) -> bool:
-        """Take a pair if it fits."""
-        goal = self.question.objective
+    def add(self, pair: int) -> bool:
+        """Add a pair if it fits, and tell whether it did."""
+        goal = self.problem.objective
         dam, sire = int(goal.dam[pair]), int(goal.sire[pair])
-        asked = [n for n, (dams, _) in enumerate(self.question.quotas) if dams[dam]]
+        asked = [n for n, (dams, _) in enumerate(self.problem.quotas) if dams[dam]]
         if not (self.litters and self.free[dam] and self.left[sire]):
             return False
         if not all(self.quotas[n] for n in asked) or not self._housed(dam, sire):
@@ -52,16 +52,16 @@ class _Places:
         return True
 
     def _housed(self, dam: int, sire: int) -> bool:
-        house = self.question.house
+        house = self.problem.house
         if house is None:
             return True
         tank = self.tank_of.get(sire)
         if tank is None:
-            taken = set(self.tank_of.values())
+            occupied = set(self.tank_of.values())
             rooms = [
                 (-house.room_mm2[t], t)
                 for t in np.flatnonzero(house.sire_may[sire] & house.dam_fits[dam]).tolist()
-                if t not in taken
+                if t not in occupied
             ]
             if not rooms:
                 return False

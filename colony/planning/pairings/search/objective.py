@@ -15,7 +15,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from colony.planning.pairings.request import Floats, Index
+from colony.planning.arrays import Floats, Index
 
 TIE = 1e-6
 """What a plan that moves every animal pays more than one that moves none."""

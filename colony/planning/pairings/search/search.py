@@ -9,12 +9,15 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from colony.planning.pairings.request import Bools, Deadline, Effort, Floats, Index
+from colony.planning.arrays import Bools, Floats, Index
+from colony.planning.pairings.request import Deadline, Effort
 from colony.planning.pairings.search.count import LitterCount
-from colony.planning.pairings.search.model import SCALE, Aim, Model, PairingProblem
+from colony.planning.pairings.search.model import SCALE, Aim, PairingModel
 from colony.planning.pairings.search.objective import TIE
+from colony.planning.pairings.search.problem import PairingProblem
 from colony.planning.pairings.tanks import animals_moved
-from colony.planning.solver.highs import Relaxed, Whole, relax, solve
+from colony.planning.solver.highs import relax, solve
+from colony.planning.solver.solution import RelaxedSolution, WholeSolution
 
 BOUNDING_ROUNDS, CHOOSING_ROUNDS = 60, 25
 
@@ -60,81 +63,86 @@ class _Bounded:
 
 
 def best_plan(
-    question: PairingProblem, counted: LitterCount, effort: Effort, deadline: Deadline
+    problem: PairingProblem, counted: LitterCount, effort: Effort, deadline: Deadline
 ) -> BestPairs:
     """Find the best plan of so many litters, or the best found in the time.
 
     Each round chooses among the pairs whose price lies within reach of the bound: a plan
     cheaper than bound and reach together has no others. So each round moves the bound too.
     """
-    bounded = _bounded(question, counted, effort, deadline)
+    bounded = _bounded(problem, counted, effort, deadline)
     reach = effort.enough * max(abs(bounded.bound), SMALL)
-    best = _first(question, counted, bounded, effort, deadline)
-    tangents, work = [*bounded.tangents, question.objective.litters_of(best.chosen)], 0
+    best = _first(problem, counted, bounded, effort, deadline)
+    tangents, work = [*bounded.tangents, problem.objective.litters_of(best.chosen)], 0
     for _ in range(CHOOSING_ROUNDS):
-        useful = np.flatnonzero((bounded.price <= reach + EQUAL) | question.must)
+        useful = np.flatnonzero((bounded.price <= reach + EQUAL) | problem.required)
         polishing = bool(best.gap <= effort.enough)
-        model = Model(question, useful, replace(counted.aim, fewest_moves=polishing), tangents)
-        nodes = (effort.polish - work) // model.size if polishing else effort.nodes
+        model = PairingModel(
+            problem, useful, replace(counted.aim, fewest_moves=polishing), tangents
+        )
+        nodes = (effort.polish - work) // model.linear.variables if polishing else effort.nodes
         if nodes < FEW_NODES or best.gap == 0.0 or deadline.is_over():
             break
-        answer = solve(model, deadline.left(), nodes, 0.0 if polishing else effort.enough / 4)
-        work += (answer.nodes + ROOT_NODES) * model.size if polishing else 0
-        best = _better(question, best, useful, answer, bounded.bound + reach)
-        if answer.chosen is not None:
-            tangents.append(question.objective.litters_of(useful[answer.chosen]))
+        gap = 0.0 if polishing else effort.enough / 4
+        answer = solve(model.linear, seconds=deadline.left(), nodes=nodes, gap=gap)
+        work += (answer.nodes + ROOT_NODES) * model.linear.variables if polishing else 0
+        best = _better(best, model, answer, bounded.bound + reach)
+        chosen = model.chosen(answer)
+        if chosen is not None:
+            tangents.append(problem.objective.litters_of(chosen))
         reach = min(best.cost - bounded.bound, 8 * reach)
     return best
 
 
 def _first(
-    question: PairingProblem,
+    problem: PairingProblem,
     counted: LitterCount,
     bounded: _Bounded,
     effort: Effort,
     deadline: Deadline,
 ) -> BestPairs:
     """Choose among the few pairs that the bound rests on: it is often close enough to it."""
-    cost = plan_cost(question, counted.chosen)
+    cost = plan_cost(problem, counted.chosen)
     best = BestPairs(counted.chosen, cost, min(bounded.bound, cost))
     if deadline.is_over():
         return best
-    model = Model(question, bounded.few, counted.aim, bounded.tangents)
-    answer = solve(model, deadline.left() / 2, effort.nodes, effort.enough / 4)
-    return _better(question, best, bounded.few, answer, bounded.bound)
+    model = PairingModel(problem, bounded.few, counted.aim, bounded.tangents)
+    seconds, gap = deadline.left() / 2, effort.enough / 4
+    answer = solve(model.linear, seconds=seconds, nodes=effort.nodes, gap=gap)
+    return _better(best, model, answer, bounded.bound)
 
 
 def _better(
-    question: PairingProblem, best: BestPairs, pairs: Index, answer: Whole, reached: float
+    best: BestPairs, model: PairingModel, answer: WholeSolution, reached: float
 ) -> BestPairs:
     """Keep the cheaper of the best plan and an answer, and what the answer proved."""
     least = np.inf if answer.impossible else answer.bound
     bound = max(best.bound, min(least, reached))
-    if answer.chosen is not None:
-        chosen = pairs[answer.chosen]
-        cost = plan_cost(question, chosen)
+    chosen = model.chosen(answer)
+    if chosen is not None:
+        cost = plan_cost(model.problem, chosen)
         if cost < best.cost:
             best = BestPairs(chosen, cost, bound)
     return replace(best, bound=min(bound, best.cost))
 
 
-def plan_cost(question: PairingProblem, chosen: Index) -> float:
+def plan_cost(problem: PairingProblem, chosen: Index) -> float:
     """Count the cost of whole pairs as a model does: the objective, and a trifle for moves."""
-    ties = TIE * animals_moved(question, chosen) / len(chosen)
-    return SCALE * (question.objective.value(chosen) + ties)
+    ties = TIE * animals_moved(problem, chosen) / len(chosen)
+    return SCALE * (problem.objective.value(chosen) + ties)
 
 
 def _bounded(
-    question: PairingProblem, counted: LitterCount, effort: Effort, deadline: Deadline
+    problem: PairingProblem, counted: LitterCount, effort: Effort, deadline: Deadline
 ) -> _Bounded:
     """Bound every plan from below with shares of pairs."""
-    inside = np.zeros(len(question.must), dtype=bool)
+    inside = np.zeros(len(problem.required), dtype=bool)
     inside[counted.pairs] = True
-    tangents = [_even(question, counted.aim)]
-    best = _Bounded(_least(question), np.zeros(len(inside)), counted.pairs, tangents)
+    tangents = [_even(problem, counted.aim)]
+    best = _Bounded(_least(problem), np.zeros(len(inside)), counted.pairs, tangents)
     for _ in range(BOUNDING_ROUNDS):
-        model = Model(question, np.flatnonzero(inside), counted.aim, tangents)
-        answer = relax(model, deadline.left())
+        model = PairingModel(problem, np.flatnonzero(inside), counted.aim, tangents)
+        answer = relax(model.linear, seconds=deadline.left())
         if answer is None:
             break
         price = model.price(answer.duals)
@@ -142,19 +150,19 @@ def _bounded(
             continue
         if answer.cost > best.bound:
             best = _Bounded(answer.cost, price, model.pairs, _tight(model, answer))
-        point, error = _point(question, counted.aim, model, answer)
+        point, error = _point(problem, counted.aim, model, answer)
         if error <= effort.enough / 4 * abs(answer.cost) or deadline.is_over():
             break
         tangents += [point, (point + tangents[-1]) / 2]
     return best
 
 
-def _least(question: PairingProblem) -> float:
+def _least(problem: PairingProblem) -> float:
     """Bound the cost before anything is solved: neither F nor kinship is below zero."""
-    return SCALE * float(np.minimum(question.objective.linear, 0.0).min())
+    return SCALE * float(np.minimum(problem.objective.linear, 0.0).min())
 
 
-def _tight(model: Model, answer: Relaxed) -> list[Floats]:
+def _tight(model: PairingModel, answer: RelaxedSolution) -> list[Floats]:
     """Keep the tangents that the bound rests on."""
     duals = answer.duals[model.cut_rows :]
     return [point for point, dual in zip(model.tangents, duals.tolist(), strict=True) if dual]
@@ -168,20 +176,24 @@ def _let_in(inside: Bools, price: Floats) -> bool:
     return bool(len(helps))
 
 
-def _even(question: PairingProblem, aim: Aim) -> Floats:
+def _even(problem: PairingProblem, aim: Aim) -> Floats:
     """Litters of each parent if all of one sex had the same: where the first tangent lies."""
-    goal = question.objective
+    goal = problem.objective
     sires = len(goal.kinship) - goal.dams
     counts = [(aim.litters or 0) / max(n, 1) for n in (goal.dams, sires)]
     return np.repeat(np.array(counts), [goal.dams, sires])
 
 
 def _point(
-    question: PairingProblem, aim: Aim, model: Model, answer: Relaxed
+    problem: PairingProblem, aim: Aim, model: PairingModel, answer: RelaxedSolution
 ) -> tuple[Floats, float]:
     """Litters of each parent in an answer, and how far its curve lies below the true one."""
-    goal = question.objective
+    goal = problem.objective
     parents = np.concatenate([model.dam, goal.dams + model.sire])
-    litters = np.bincount(parents, np.tile(answer.shares, 2), len(goal.kinship)).astype(float)
+    litters = np.bincount(parents, np.tile(answer.values[model.pair], 2), len(goal.kinship)).astype(
+        float
+    )
     factor = SCALE * goal.weight / (4 * (aim.litters or 1) ** 2)
-    return litters, factor * float(litters @ question.curved @ litters) - answer.curve
+    return litters, factor * float(litters @ problem.curved @ litters) - float(
+        answer.values[model.curve[0]]
+    )

@@ -10,8 +10,8 @@ from sqlalchemy import select
 from sqlmodel import Session, col
 
 from colony.planning.litters.conception import Check, Evidence, Sign
-from colony.planning.litters.gestation import Carried, GestationPrior
-from colony.planning.litters.gestations import carried
+from colony.planning.litters.gestation import GestationLength, GestationPrior
+from colony.planning.litters.gestations import gestation_length
 from colony.records import Litter, MatingSign, Pairing, PairingSire, PregnancyFinding
 from colony.store.readers.animals.herd import Herd
 from colony.store.readers.rows import read_rows
@@ -83,13 +83,13 @@ class DamRecord:
         last_birth = max((one.born for one in self.births if one.born <= today), default=None)
         return self._evidence(tag, *self._seen(), self.pairing_before(today), last_birth)
 
-    def carried(self, tag: str, prior: GestationPrior) -> Iterable[Carried]:
+    def gestation_lengths(self, tag: str, prior: GestationPrior) -> Iterable[GestationLength]:
         """Each recorded gestation of which something was seen when it began."""
         by_id, (signs, checks) = {one.id: one for one in self.pairings}, self._seen()
         for litter in self.births:
             pairing = by_id.get(litter.pairing_id or 0) or self.pairing_before(litter.born)
             before = self._evidence(tag, signs, checks, pairing, self.last_birth(litter.born))
-            gestation = carried(before, litter.born, prior)
+            gestation = gestation_length(before, litter.born, prior)
             if gestation is not None:
                 yield gestation
 

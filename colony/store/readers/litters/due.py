@@ -6,8 +6,8 @@ from datetime import date
 
 from colony.planning.litters.conception import Evidence
 from colony.planning.litters.gestation import (
-    Carried,
     DueWindow,
+    GestationLength,
     GestationPrior,
     Past,
     due_window,
@@ -68,10 +68,12 @@ def _here(
 def _past_gestations(
     herd: Herd, dams: Mapping[int, DamRecord], lives: Lives
 ) -> Mapping[str | None, Past]:
-    past: dict[str | None, list[Carried]] = defaultdict(list)
+    past: dict[str | None, list[GestationLength]] = defaultdict(list)
     for dam_id, record in dams.items():
         row = herd.by_id(dam_id)
-        past[row.species].extend(record.carried(row.tag, lives.of(row.species).gestation()))
+        past[row.species].extend(
+            record.gestation_lengths(row.tag, lives.of(row.species).gestation())
+        )
     return {
         species: Past.weigh(lives.of(species).gestation(), own) for species, own in past.items()
     }

@@ -13,66 +13,28 @@ from datetime import date
 from colony.planning.pups.gates import PupFacts
 from colony.planning.pups.growth import (
     Curve,
-    GrowthPrior,
     first_curve,
-    likely_width_mm,
-    width_after_mm,
 )
 from colony.planning.pups.growth_flags import GrowthRecord, OffCurve, TrustedWidths, off_curve
-from colony.planning.tanks.limits import DEFAULT_LIMITS, Limits, breaks
-from colony.planning.tanks.load import Occupant, TankFloor
+from colony.planning.pups.growth_law import gain_mm
 
 PACE_WEIGHT_MM = 20.0
 """What the published pace is worth: the growth of two pups in two months; common practice, no source."""
 
 
 @dataclass(frozen=True)
-class Glance:
+class GrowthStatus:
     """Each pup's curve by the pace of its species, and who is off it."""
 
     curves: Mapping[str, Curve]
     off: tuple[OffCurve, ...]
 
 
-@dataclass(frozen=True)
-class Overflow:
-    """A tank in order today that breaks a limit on a day, and why."""
-
-    tank: str
-    day: date
-    why: str
-
-
-def glance(pups: Sequence[PupFacts], today: date) -> Glance:
+def growth_status(pups: Sequence[PupFacts], today: date) -> GrowthStatus:
     """Look over the growing pups of a house."""
     paces = _paces(pups)
     records = [record for pup in pups for record in _record(pup, paces)]
-    return Glance({one.tag: one.curve for one in records}, off_curve(records, today))
-
-
-def overflowing(
-    tanks: Iterable[tuple[TankFloor, Sequence[Occupant]]],
-    curves: Mapping[str, Curve],
-    limits: Limits = DEFAULT_LIMITS,
-    *,
-    day: date,
-) -> tuple[Overflow, ...]:
-    """Find the tanks that growth alone brings over a limit by a day; births are not counted."""
-    found = []
-    for tank, here in tanks:
-        if breaks(tank, here, limits):
-            continue
-        reasons = breaks(tank, [_grown(one, curves, day) for one in here], limits)
-        found += [Overflow(tank.code, day, reason.sentence) for reason in reasons[:1]]
-    return tuple(found)
-
-
-def _grown(occupant: Occupant, curves: Mapping[str, Curve], day: date) -> Occupant:
-    curve = curves.get(occupant.tag)
-    if curve is None:
-        return occupant
-    width_mm = max(likely_width_mm(curve, day), occupant.disc_width_mm or 0.0)
-    return replace(occupant, disc_width_mm=width_mm)
+    return GrowthStatus({record.tag: record.curve for record in records}, off_curve(records, today))
 
 
 def _paces(pups: Iterable[PupFacts]) -> Mapping[str, float]:
@@ -85,13 +47,10 @@ def _paces(pups: Iterable[PupFacts]) -> Mapping[str, float]:
         first, last = pup.widths[0], pup.widths[-1]
         days = (last.day - first.day).days
         gained[pup.species] += last.width_mm - first.width_mm
-        expected[pup.species] += _published_gain_mm(first.width_mm, pup.prior, days)
+        expected[pup.species] += gain_mm(
+            first.width_mm, pup.prior.asymptotic_mm, pup.prior.rate_per_year, days
+        )
     return {species: gained[species] / expected[species] for species in gained}
-
-
-def _published_gain_mm(width_mm: float, prior: GrowthPrior, days: int) -> float:
-    asymptotic_mm = max(prior.asymptotic_mm, width_mm)
-    return width_after_mm(width_mm, asymptotic_mm, prior.rate_per_year, days) - width_mm
 
 
 def _record(pup: PupFacts, paces: Mapping[str, float]) -> Iterable[GrowthRecord]:

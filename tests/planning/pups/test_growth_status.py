@@ -1,13 +1,13 @@
-"""The quick look of the morning, held against the law it rests on."""
+"""The growth status of the morning, held against the law it rests on."""
 
 from datetime import date, timedelta
 
 import pytest
 
 from colony.planning.pups.gates import PupFacts
-from colony.planning.pups.growth import GrowthPrior, Width, likely_width_mm, width_after_mm
-from colony.planning.pups.quick_look import glance, overflowing
-from colony.planning.tanks.load import Occupant, TankFloor, load
+from colony.planning.pups.growth import GrowthPrior, Width, likely_width_mm
+from colony.planning.pups.growth_law import gain_mm
+from colony.planning.pups.growth_status import growth_status
 
 TODAY = date(2024, 6, 1)
 FEMALE = GrowthPrior(asymptotic_mm=763.06, rate_per_year=0.12)
@@ -16,7 +16,8 @@ FEMALE = GrowthPrior(asymptotic_mm=763.06, rate_per_year=0.12)
 
 def grown(start_mm: float, weeks: int, times: float = 1.0) -> float:
     """Width after so many weeks at some times the published rate."""
-    return width_after_mm(start_mm, FEMALE.asymptotic_mm, times * FEMALE.rate_per_year, 7 * weeks)
+    rate = times * FEMALE.rate_per_year
+    return start_mm + gain_mm(start_mm, FEMALE.asymptotic_mm, rate, 7 * weeks)
 
 
 def pup(tag: str, *widths: float, litter: str = "L1", every: int = 8) -> PupFacts:
@@ -33,9 +34,9 @@ def fast(count: int) -> list[PupFacts]:
 
 def test_the_pace_of_the_house_is_that_of_its_pups() -> None:
     """Twenty pups at three times the published rate outweigh two as published: 10 % off at most."""
-    curve = glance(fast(20), TODAY).curves["p0"]
+    curve = growth_status(fast(20), TODAY).curves["p0"]
     now = grown(150, 8, 3.0)
-    truth = width_after_mm(now, FEMALE.asymptotic_mm, 3 * FEMALE.rate_per_year, 14) - now
+    truth = gain_mm(now, FEMALE.asymptotic_mm, 3 * FEMALE.rate_per_year, 14)
     gained = likely_width_mm(curve, TODAY + timedelta(days=14)) - now
     assert gained == pytest.approx(truth, rel=0.10)
     assert gained < truth
@@ -43,7 +44,7 @@ def test_the_pace_of_the_house_is_that_of_its_pups() -> None:
 
 def test_one_pup_alone_grows_nearly_as_published() -> None:
     """A single fast pup does not say how the colony grows."""
-    curve = glance(fast(1), TODAY).curves["p0"]
+    curve = growth_status(fast(1), TODAY).curves["p0"]
     gained = likely_width_mm(curve, TODAY + timedelta(days=28)) - grown(150, 8, 3.0)
     assert gained < 2 * (grown(150, 4) - 150)
 
@@ -53,29 +54,5 @@ def test_who_stands_still_or_lags_is_called_out() -> None:
     mates = fast(6)
     still = pup("still", 170, 170)
     narrow = pup("narrow", 100, grown(100, 8, 3.0))
-    off = {one.tag: one.kind for one in glance([*mates, still, narrow], TODAY).off}
+    off = {pup.tag: pup.kind for pup in growth_status([*mates, still, narrow], TODAY).off}
     assert off == {"still": "stands still", "narrow": "behind its litter"}
-
-
-def test_a_tank_that_growth_brings_over_its_limit_is_named_before() -> None:
-    """Pups at 29.9 % of the floor today are over 30 % in two weeks; a still tank is not."""
-    pups = fast(20)
-    width = grown(150, 8, 3.0)
-    here = [Occupant(one.tag, one.widths[-1].width_mm, family="L1") for one in pups]
-    area = sum(3.141592653589793 / 4 * (o.disc_width_mm or 0) ** 2 for o in here)
-    tank = TankFloor("G1", length_mm=area / 0.299 / 1000, width_mm=1000)
-    assert (load(tank, here) or 0) == pytest.approx(0.299)
-    assert width < 250
-    adults = TankFloor("A1", length_mm=2000, width_mm=1000), [Occupant("Alma", 400)]
-    curves = glance(pups, TODAY).curves
-    day = TODAY + timedelta(days=14)
-    (soon,) = overflowing([(tank, here), adults], curves, day=day)
-    assert (soon.tank, soon.day) == ("G1", day)
-    assert "limit is 30%" in soon.why
-    assert overflowing([(tank, here)], curves, day=TODAY) == ()
-
-
-def test_a_tank_over_its_limit_today_is_not_news() -> None:
-    """It stands with today's broken limits already."""
-    full = TankFloor("G1", length_mm=500, width_mm=500), [Occupant("p0", 400)]
-    assert overflowing([full], {}, day=TODAY) == ()
