@@ -77,4 +77,4 @@ def _explained(tags: tuple[str, ...], why: Why) -> Explained:
 
 
 def _walked(path: Path) -> list[str]:
-    return [*path.one, path.ancestor, *reversed(path.other)]
+    return [*path.first, path.ancestor, *reversed(path.second)]

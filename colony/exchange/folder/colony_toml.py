@@ -1,12 +1,12 @@
 """``colony.toml``: the day of an exported colony, its settings, and its own species numbers."""
 
-import json
-import re
 import tomllib
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date, datetime
 from typing import Any
+
+import tomli_w
 
 from colony.exchange.folder.noun import SpeciesValues
 from colony.refusals.exchange import NotAColonyFolder
@@ -14,7 +14,8 @@ from colony.refusals.exchange import NotAColonyFolder
 FILE = "colony.toml"
 FORMAT = 1
 
-_BARE = re.compile(r"[A-Za-z0-9_-]+", re.ASCII)
+COMMENT = "# A colony in plain files: each table beside this one is a CSV file.\n"
+NAMES = ("scientific_name", "english_name")
 
 
 @dataclass(frozen=True)
@@ -42,7 +43,7 @@ def read_heading(text: str, path: str) -> ColonyHeading:
 
 def write_heading(heading: ColonyHeading) -> str:
     """Write ``colony.toml`` so that `read_heading` takes it back."""
-    return "\n".join(_lines(heading)) + "\n"
+    return COMMENT + tomli_w.dumps(_written(heading))
 
 
 def _heading(written: dict[str, Any]) -> ColonyHeading:
@@ -57,34 +58,27 @@ def _heading(written: dict[str, Any]) -> ColonyHeading:
 
 
 def _species(facts: dict[str, Any]) -> SpeciesValues:
-    names = {key: facts.get(f"{key}_name") for key in ("scientific", "english")}
+    scientific, english = (facts.get(name) for name in NAMES)
     traits = {
         trait: (float(value[0]), str(value[1]))
         for trait, value in facts.items()
         if not trait.endswith("_name")
     }
-    return SpeciesValues(names["scientific"], names["english"], traits)
+    return SpeciesValues(scientific, english, traits)
 
 
-def _lines(heading: ColonyHeading) -> Iterator[str]:
-    yield "# A colony in plain files: each table beside this one is a CSV file."
-    yield f"format = {FORMAT}"
-    yield f"as_of = {heading.as_of}"
-    if heading.settings:
-        yield "\n[settings]"
-        yield from (f"{key} = {_text(value)}" for key, value in heading.settings.items())
-    for name, species in heading.species.items():
-        yield f"\n[species.{name if _BARE.fullmatch(name) else _text(name)}]"
-        for key in ("scientific_name", "english_name"):
-            if (value := getattr(species, key)) is not None:
-                yield f"{key} = {_text(value)}"
-        for trait, (number, source) in species.traits.items():
-            yield f"{trait} = [{number!r}, {_text(source)}]"
+def _written(heading: ColonyHeading) -> dict[str, Any]:
+    tables = {"settings": dict(heading.settings), "species": _species_tables(heading.species)}
+    filled = {name: table for name, table in tables.items() if table}
+    return {"format": FORMAT, "as_of": heading.as_of, **filled}
 
 
-def _text(text: str) -> str:
-    """A TOML basic string: JSON escapes are a part of TOML's (TOML 1.0.0), but for DEL."""
-    return json.dumps(text, ensure_ascii=False).replace("\x7f", "\\u007f")
+def _species_tables(species: Mapping[str, SpeciesValues]) -> dict[str, dict[str, Any]]:
+    return {
+        name: {key: value for key in NAMES if (value := getattr(values, key)) is not None}
+        | {trait: list(fact) for trait, fact in values.traits.items()}
+        for name, values in species.items()
+    }
 
 
 def _why(wrong: Exception) -> str:

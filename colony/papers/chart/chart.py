@@ -43,10 +43,10 @@ def draw_chart(pedigree: Pedigree, scope: Scope) -> Drawing:
     page = frame(places, lanes, text)
     title = f"Pedigree of {pedigree.tags[subject]}"
     symbols = {
-        one: Symbol(*page.of(one), SYMBOL_MM, pedigree.sexes[one], bold=one == subject)
-        for one in members.generation
+        animal: Symbol(*page.of(animal), SYMBOL_MM, pedigree.sexes[animal], bold=animal == subject)
+        for animal in members.generation
     }
-    marks = [_stroke(symbols[one]) for one in members.generation if one in scope.dead]
+    marks = [_stroke(symbols[animal]) for animal in members.generation if animal in scope.dead]
     return Drawing(
         title=title,
         width_mm=page.width_mm,
@@ -68,9 +68,9 @@ def draw_chart(pedigree: Pedigree, scope: Scope) -> Drawing:
 
 def _words(page: Frame, text: Mapping[int, AnimalText]) -> Iterator[Label]:
     for row in page.words:
-        for one, words in row.of.items():
-            x, y = page.of(one)
-            lines = text[one].lines
+        for animal, words in row.of.items():
+            x, y = page.of(animal)
+            lines = text[animal].lines
             for at, line in enumerate(lines):
                 base = y + _words_top(row, words, len(lines)) + (at + 0.8) * TEXT_LINE_MM
                 yield Label(x, base, shortened(line, TEXT_MM, words.room_mm), TEXT_MM)
@@ -85,8 +85,8 @@ def _words_top(row: RowWords, words: Words, lines: int) -> float:
 def _leaders(page: Frame) -> Iterator[Stroke]:
     """Thin lines from symbols to words on the second level."""
     for row in page.words:
-        for one, words in row.of.items():
-            x, y = page.of(one)
+        for animal, words in row.of.items():
+            x, y = page.of(animal)
             if words.level:
                 end = -_words_top(row, words, 0) if row.above else _words_top(row, words, 0)
                 yield Stroke(x, y, x, y - end if row.above else y + end, width_mm=0.1)

@@ -66,9 +66,9 @@ class Frame:
         """A column on the page."""
         return (self.width_mm - self.places.columns * self.column_mm) / 2 + column * self.column_mm
 
-    def of(self, one: int) -> tuple[float, float]:
+    def of(self, animal: int) -> tuple[float, float]:
         """The centre of an animal."""
-        return self.x(self.places.column[one]), self.centre_mm[self.places.row[one]]
+        return self.x(self.places.column[animal]), self.centre_mm[self.places.row[animal]]
 
     def lane(self, gap: int, lane: int) -> float:
         """A lane of the gap below a row."""
@@ -99,17 +99,19 @@ def _row_words(
 ) -> RowWords:
     """Set words down from left to right, each on the first of two levels with room for it."""
     beside = places.neighbours(row)
-    at = {one: places.column[one] * column_mm for one in beside}
-    need = {one: max(map(len, text[one].lines)) * TEXT_MM * LETTER_WIDTH + 1 for one in beside}
+    at = {animal: places.column[animal] * column_mm for animal in beside}
+    need = {
+        animal: max(map(len, text[animal].lines)) * TEXT_MM * LETTER_WIDTH + 1 for animal in beside
+    }
     end = [float("-inf"), float("-inf")]
     of = {}
-    for one in beside:
-        half = [min(at[one] - last, need[one] / 2) for last in end]
-        level = 0 if half[0] >= need[one] / 2 else int(np.argmax(half))
-        of[one] = Words(level, 2 * half[level] - 1)
-        end[level] = at[one] + half[level]
+    for animal in beside:
+        half = [min(at[animal] - last, need[animal] / 2) for last in end]
+        level = 0 if half[0] >= need[animal] / 2 else int(np.argmax(half))
+        of[animal] = Words(level, 2 * half[level] - 1)
+        end[level] = at[animal] + half[level]
     levels = 1 + max(words.level for words in of.values())
-    lines = max(len(text[one].lines) for one in beside)
+    lines = max(len(text[animal].lines) for animal in beside)
     return RowWords(of, levels, lines, above=levels > 1 and row == 0)
 
 

@@ -87,8 +87,8 @@ def chart_members(pedigree: Pedigree, scope: Scope) -> Members:
     parents = _Parents(pedigree)
     above = _within(subject, scope.up, parents.of)
     below = _within(subject, scope.down, parents.pups_of)
-    pups = [one for one, distance in above.items() if distance < scope.up]
-    pups += [one for one, distance in below.items() if distance > 0]
+    pups = [animal for animal, distance in above.items() if distance < scope.up]
+    pups += [animal for animal, distance in below.items() if distance > 0]
     families = parents.families(pups)
     members = {subject, *above, *below}.union(*(family.parents for family in families))
     generation = _generations(subject, members, below, families)
@@ -146,7 +146,7 @@ def _within(start: int, most: int, step: Callable[[int], list[int]]) -> dict[int
     """Those within some steps of an animal, each with its shortest distance."""
     found, front = {start: 0}, [start]
     for distance in range(1, most + 1):
-        front = [one for here in front for one in step(here) if one not in found]
+        front = [animal for here in front for animal in step(here) if animal not in found]
         found |= dict.fromkeys(front, distance)
     return found
 
@@ -155,7 +155,7 @@ def _generations(
     subject: int, members: set[int], below: Mapping[int, int], families: tuple[Family, ...]
 ) -> dict[int, int]:
     """Lower descendants below all their parents, then raise all others above their pups."""
-    generation = {one: -below.get(one, len(members)) for one in members} | {subject: 0}
+    generation = {animal: -below.get(animal, len(members)) for animal in members} | {subject: 0}
     moved = True
     while moved:
         moved = False

@@ -29,24 +29,25 @@ class Places:
     def neighbours(self, row: int) -> list[int]:
         """The animals of a row from left to right."""
         return sorted(
-            (one for one in self.row if self.row[one] == row), key=self.column.__getitem__
+            (animal for animal in self.row if self.row[animal] == row), key=self.column.__getitem__
         )
 
-    def are_side_by_side(self, one: int, other: int) -> bool:
+    def are_side_by_side(self, animal: int, other: int) -> bool:
         """Whether two stand in the same row with nobody between."""
-        beside = self.neighbours(self.row[one])
+        beside = self.neighbours(self.row[animal])
         return (
-            self.row[one] == self.row[other] and abs(beside.index(one) - beside.index(other)) == 1
+            self.row[animal] == self.row[other]
+            and abs(beside.index(animal) - beside.index(other)) == 1
         )
 
 
 def chart_places(members: Members) -> Places:
     """Place the subject in the middle, ancestors above as a tree and descendants below."""
     oldest = max(members.generation.values())
-    row = {one: oldest - generation for one, generation in members.generation.items()}
+    row = {animal: oldest - generation for animal, generation in members.generation.items()}
     column = _Above(members).columns()
-    for one, place in _Below(members, set(column)).columns(members.subject).items():
-        column.setdefault(one, place + column[members.subject])
+    for animal, place in _Below(members, set(column)).columns(members.subject).items():
+        column.setdefault(animal, place + column[members.subject])
     return Places(_spread(column, row), row)
 
 
@@ -64,18 +65,18 @@ class _Above:
         self._place(self.subject)
         return self.column
 
-    def _place(self, one: int) -> None:
-        family = self.family_of.get(one)
+    def _place(self, animal: int) -> None:
+        family = self.family_of.get(animal)
         parents = family.parents if family else ()
-        self.column[one] = 0.0
+        self.column[animal] = 0.0
         new = [parent for parent in parents if parent not in self.column]
         for parent in new:
             if parent not in self.column:
                 self._place(parent)
         if new:
-            self.column[one] = sum(self.column[parent] for parent in new) / len(new)
+            self.column[animal] = sum(self.column[parent] for parent in new) / len(new)
         else:
-            self.column[one], self.free = self.free, self.free + GAP
+            self.column[animal], self.free = self.free, self.free + GAP
 
 
 class _Below:
@@ -85,25 +86,25 @@ class _Below:
         self.members, self.placed = members, set(placed)
         self.drawn: set[int] = set()
 
-    def columns(self, one: int) -> dict[int, float]:
+    def columns(self, animal: int) -> dict[int, float]:
         """Columns of an animal's descendants and partners, it itself at 0."""
-        block = self._block(one)
-        return {other: place - block[one] for other, place in block.items()}
+        block = self._block(animal)
+        return {other: place - block[animal] for other, place in block.items()}
 
-    def _families(self, one: int) -> Iterator[Family]:
+    def _families(self, animal: int) -> Iterator[Family]:
         for at, family in enumerate(self.members.families):
-            below = self.members.generation[one] > self.members.generation[family.pups[0]]
-            if below and one in family.parents and at not in self.drawn:
+            below = self.members.generation[animal] > self.members.generation[family.pups[0]]
+            if below and animal in family.parents and at not in self.drawn:
                 self.drawn.add(at)
                 yield family
 
-    def _block(self, one: int) -> dict[int, float]:
+    def _block(self, animal: int) -> dict[int, float]:
         """Lay out an animal with all below it, from column 0 on."""
-        self.placed.add(one)
+        self.placed.add(animal)
         block: dict[int, float] = {}
         ends = 0.0
         beside: list[tuple[float, list[int]]] = []
-        for family in self._families(one):
+        for family in self._families(animal):
             there = self.placed | self.members.descendants
             partners = [mate for mate in family.parents if mate not in there]
             self.placed.update(partners)
@@ -113,27 +114,29 @@ class _Below:
             block |= {other: place + shift for other, place in pups.items()}
             beside.append((ends + wanted / 2, partners))
             ends += wanted
-        return block | self._with_partners(one, beside)
+        return block | self._with_partners(animal, beside)
 
     def _side_by_side(self, some: tuple[int, ...]) -> tuple[dict[int, float], float]:
         block: dict[int, float] = {}
         ends = 0.0
-        for one in some:
-            if one not in self.placed:
-                below = self._block(one)
+        for animal in some:
+            if animal not in self.placed:
+                below = self._block(animal)
                 left = min(below.values())
                 block |= {other: place - left + ends for other, place in below.items()}
                 ends += max(below.values()) - left + GAP
         return block, ends
 
-    def _with_partners(self, one: int, beside: list[tuple[float, list[int]]]) -> dict[int, float]:
+    def _with_partners(
+        self, animal: int, beside: list[tuple[float, list[int]]]
+    ) -> dict[int, float]:
         """The animal at the left of its first family, its partners at the right of each."""
         if not beside:
-            return {one: 0.0}
+            return {animal: 0.0}
         first, partners = beside[0]
         middle = first - GAP / 2
-        places = {one: middle - GAP / 2 * len(partners)}
-        last = places[one]
+        places = {animal: middle - GAP / 2 * len(partners)}
+        last = places[animal]
         for centre, mates in beside:
             for at, mate in enumerate(mates):
                 last = max(last + GAP, centre - GAP / 2 + GAP * (at - (len(mates) - 1) / 2))
@@ -146,7 +149,9 @@ def _spread(column: dict[int, float], row: dict[int, int]) -> dict[int, float]:
     spread: dict[int, float] = {}
     for at in set(row.values()):
         last = float("-inf")
-        for one in sorted((one for one in row if row[one] == at), key=column.__getitem__):
-            spread[one] = last = max(column[one], last + GAP)
+        for animal in sorted(
+            (animal for animal in row if row[animal] == at), key=column.__getitem__
+        ):
+            spread[animal] = last = max(column[animal], last + GAP)
     left = min(spread.values())
-    return {one: place - left + GAP / 2 for one, place in spread.items()}
+    return {animal: place - left + GAP / 2 for animal, place in spread.items()}

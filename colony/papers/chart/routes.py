@@ -89,9 +89,9 @@ def stand_side_by_side(family: Family, places: Places) -> bool:
     """Whether a certain pair stands together right above its pups."""
     if family.doubtful or len(family.parents) != 2:  # noqa: PLR2004 - a pair
         return False
-    one, other = family.parents
-    lowest = places.row[one] + 1 == min(places.row[pup] for pup in family.pups)
-    return lowest and places.are_side_by_side(one, other)
+    left, right = family.parents
+    lowest = places.row[left] + 1 == min(places.row[pup] for pup in family.pups)
+    return lowest and places.are_side_by_side(left, right)
 
 
 def _route(
@@ -104,7 +104,10 @@ def _route(
         return Route(family, (), joint, None, lanes.take(gap, [joint, *pups]), gap)
     share_of = dict(family.sires) if family.doubtful else {}
     middle = (min(pups) + max(pups)) / 2
-    drops = tuple(Drop(one, drop_at(one, gap, middle), share_of.get(one)) for one in family.parents)
+    drops = tuple(
+        Drop(parent, drop_at(parent, gap, middle), share_of.get(parent))
+        for parent in family.parents
+    )
     joint = drops[0].column if len(drops) == 1 else middle
     joint_lane = lanes.take(gap, [joint, *(drop.column for drop in drops)])
     below = 0 if joint_lane is None else joint_lane + 1
@@ -141,6 +144,6 @@ class _FreeColumns:
         """How far a way down passes by the nearest symbol of the rows between, in columns."""
         row = self.places.row[parent]
         between = (
-            self.places.column[one] for one, at in self.places.row.items() if row < at <= gap
+            self.places.column[animal] for animal, at in self.places.row.items() if row < at <= gap
         )
         return min((abs(column - other) for other in between), default=inf)

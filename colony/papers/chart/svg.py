@@ -1,21 +1,24 @@
 """A drawing as SVG, written here: plain text that any browser shows and any editor opens."""
 
 from collections.abc import Iterator
-from xml.sax.saxutils import escape
+from xml.sax.saxutils import escape, quoteattr
 
 from colony.papers.chart.drawing import Drawing, Label, Stroke, Symbol
+from colony.papers.plain_words import printable
 
 DASHES = "1.2 0.9"
-FACE = "Source Sans Pro, Helvetica, Arial, sans-serif"
+FACE = "Source Sans 3"
+FACES = f"'{FACE}', Helvetica, Arial, sans-serif"
 
 
 def chart_svg(drawing: Drawing) -> str:
     """The drawing as one SVG document, its size in millimetres."""
     width, height = _number(drawing.width_mm), _number(drawing.height_mm)
     size = f'width="{width}mm" height="{height}mm" viewBox="0 0 {width} {height}"'
+    # fpdf2 reads no <title> and says so on stderr; a screen reader takes a label as well.
+    label = quoteattr(printable(drawing.title))
     parts = (
-        f'<svg xmlns="http://www.w3.org/2000/svg" {size} role="img" font-family="{FACE}">',
-        f"<title>{_text(drawing.title)}</title>",
+        f'<svg xmlns="http://www.w3.org/2000/svg" {size} role="img" aria-label={label} font-family="{FACES}">',
         f'<rect width="{width}" height="{height}" fill="white"/>',
         '<g stroke="black" stroke-linecap="round" fill="white">',
         *map(_line, drawing.lines),
@@ -34,7 +37,7 @@ def _number(value: float) -> str:
 
 def _text(text: str) -> str:
     """Text as SVG may hold it: no markup, no characters that XML forbids."""
-    return escape("".join(c if c.isprintable() else "\N{REPLACEMENT CHARACTER}" for c in text))
+    return escape(printable(text))
 
 
 def _attributes(**values: float) -> str:

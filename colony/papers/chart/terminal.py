@@ -23,7 +23,7 @@ def chart_lines(pedigree: Pedigree, scope: Scope, *, width: int = 80) -> list[st
     subject = scope.subject
     members = chart_members(pedigree, scope)
     tree = _Tree(pedigree, members, chart_text(pedigree, members), scope.dead)
-    lines = [tree.said(subject, ""), *tree.ancestors(subject, "")]
+    lines = [tree.line(subject, ""), *tree.ancestors(subject, "")]
     pups = list(tree.descendants(subject, ""))
     if pups:
         lines += ["", f"Pups of {pedigree.tags[subject]}", *pups]
@@ -40,47 +40,47 @@ class _Tree:
     dead: frozenset[int]
     shown: set[int] = field(default_factory=set)
 
-    def said(self, one: int, role: str) -> str:
+    def line(self, animal: int, role: str) -> str:
         """One animal: sign, tag, F and how much is known."""
-        words = self.text[one]
+        words = self.text[animal]
         facts = [*words.inbreeding, words.known] if words.known else ["founder"]
-        if one in self.dead:
+        if animal in self.dead:
             facts.append("dead")
-        return f"{role}{SIGNS[self.pedigree.sexes[one]]} {words.tag}  {'  '.join(facts)}"
+        return f"{role}{SIGNS[self.pedigree.sexes[animal]]} {words.tag}  {'  '.join(facts)}"
 
-    def ancestors(self, one: int, indent: str) -> Iterator[str]:
+    def ancestors(self, animal: int, indent: str) -> Iterator[str]:
         """Lines of the parents of an animal, each followed by its own."""
-        self.shown.add(one)
-        family = next((family for family in self.members.families if one in family.pups), None)
+        self.shown.add(animal)
+        family = next((family for family in self.members.families if animal in family.pups), None)
         for role, parent, branch, below in _branches(family):
             if parent in self.shown:
                 yield f"{indent}{branch}{role}{self.pedigree.tags[parent]} (above)"
             else:
-                yield indent + branch + self.said(parent, role)
+                yield indent + branch + self.line(parent, role)
                 yield from self.ancestors(parent, indent + below)
 
-    def descendants(self, one: int, indent: str) -> Iterator[str]:
+    def descendants(self, animal: int, indent: str) -> Iterator[str]:
         """Lines of the pups of an animal, each followed by its own."""
         generation = self.members.generation
         pups = [
             (pup, family)
             for family in self.members.families
-            if one in family.parents
+            if animal in family.parents
             for pup in family.pups
-            if pup in self.members.descendants and generation[pup] < generation[one]
+            if pup in self.members.descendants and generation[pup] < generation[animal]
         ]
         for at, (pup, family) in enumerate(pups, start=1):
             branch, below = (LAST, BESIDE) if at == len(pups) else (BRANCH, ALONG)
-            partner = self._partner(one, family)
+            partner = self._partner(animal, family)
             if pup in self.shown:
                 yield f"{indent}{branch}{self.pedigree.tags[pup]} (above){partner}"
             else:
                 self.shown.add(pup)
-                yield f"{indent}{branch}{self.said(pup, '')}{partner}"
+                yield f"{indent}{branch}{self.line(pup, '')}{partner}"
                 yield from self.descendants(pup, indent + below)
 
-    def _partner(self, one: int, family: Family) -> str:
-        others = [self.pedigree.tags[parent] for parent in family.parents if parent != one]
+    def _partner(self, animal: int, family: Family) -> str:
+        others = [self.pedigree.tags[parent] for parent in family.parents if parent != animal]
         return f"  with {' or '.join(others)}" if others else ""
 
 

@@ -32,12 +32,12 @@ def chart_text(pedigree: Pedigree, members: Members) -> dict[int, AnimalText]:
     span = inbreeding_range(pedigree, some)
     known = generation_equivalents(pedigree)[some]
     return {
-        int(one): AnimalText(
-            tag=pedigree.tags[one],
+        int(animal): AnimalText(
+            tag=pedigree.tags[animal],
             inbreeding=_inbreeding(float(f), float(least), float(greatest)),
             known=f"{complete:.1f} gen" if complete else "",
         )
-        for one, f, least, greatest, complete in zip(
+        for animal, f, least, greatest, complete in zip(
             some, expected, span.least, span.greatest, known, strict=True
         )
     }

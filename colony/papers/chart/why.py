@@ -24,7 +24,7 @@ def why_lines(why: Why, pup: str, *, width: int = 80) -> list[str]:
 
 def _path(path: Path, pup: str, width: int) -> Iterator[str]:
     room = width - len(pup) - 9
-    upper, lower = (_joined(side[::-1], room) for side in (path.one, path.other))
+    upper, lower = (_joined(side[::-1], room) for side in (path.first, path.second))
     across = max(len(upper), len(lower))
     yield f"{path.ancestor}  adds {path.adds:.6f}"
     yield f"├─{upper.ljust(across, '─')}─┐"

@@ -21,7 +21,7 @@ class Assignments:
 
     Attributes
     ----------
-    one, other
+    first, second
         The two nodes.
     settled
         Nodes that no doubt touches and that the others take of.
@@ -31,8 +31,8 @@ class Assignments:
         The doubtful sires among them with the sires that each may be.
     """
 
-    one: int
-    other: int
+    first: int
+    second: int
     settled: IntArray
     open: IntArray
     choices: tuple[tuple[int, tuple[int, ...]], ...]
@@ -64,7 +64,9 @@ class Assignments:
             ).between_the_two()
             for some in _batched(every, at_once)
         ]
-        return min(float(one.min()) for one in found), max(float(one.max()) for one in found)
+        return min(float(cells.min()) for cells in found), max(
+            float(cells.max()) for cells in found
+        )
 
 
 class _CaseKinship:
@@ -96,8 +98,8 @@ class _CaseKinship:
             at = self.place[node]
             self.table[at], self.table[:, at] = row, row
             self.table[at, at] = own
-        one, other = self.place[self.case.one], self.place[self.case.other]
-        return np.asarray(self.table[one, other])
+        first, second = self.place[self.case.first], self.place[self.case.second]
+        return np.asarray(self.table[first, second])
 
     def _as_chosen(self, node: int) -> tuple[FloatArray, FloatArray]:
         chosen, every = self.chosen[node], np.arange(self.table.shape[2])
@@ -105,7 +107,9 @@ class _CaseKinship:
         return row, self.table[chosen, chosen, every]
 
     def _as_pup(self, node: int) -> tuple[FloatArray, FloatArray]:
-        first, second = (self.place[one[node]] for one in (self.nodes.first, self.nodes.second))
+        first, second = (
+            self.place[parents[node]] for parents in (self.nodes.first, self.nodes.second)
+        )
         row = np.zeros_like(self.table[0])
         for parent in (first, second):
             if parent != self.unknown:
@@ -114,36 +118,36 @@ class _CaseKinship:
         return row, 0.5 + 0.5 * self.table[first, second] * known
 
 
-def assignments(nodes: Nodes, touched: BoolArray, one: int, other: int) -> Assignments:
+def assignments(nodes: Nodes, affected: BoolArray, first: int, second: int) -> Assignments:
     """Lay out what the doubtful sires above two nodes may be.
 
     Parameters
     ----------
-    touched
+    affected
         Whether each node is in doubt or descends from one that is, (N,).
     """
-    found = nodes.ancestors_of(np.array([one, other]))
+    found = nodes.ancestors_of(np.array([first, second]))
     choices = tuple(
         (node, tuple(sire for sire, _ in possible))
         for node, possible in nodes.choices
         if found[node]
     )
-    in_doubt = found & touched
+    in_doubt = found & affected
     in_doubt[nodes.is_doubtful_sire] = False
     sires = [sire for _, possible in choices for sire in possible]
-    used = np.concatenate((nodes.first[in_doubt], nodes.second[in_doubt], [one, other], sires))
+    used = np.concatenate((nodes.first[in_doubt], nodes.second[in_doubt], [first, second], sires))
     used = np.unique(used[used != UNKNOWN].astype(np.int64))
     in_doubt[[node for node, _ in choices]] = True
-    settled = used[~touched[used]]
-    return Assignments(one, other, settled, nodes.order[in_doubt[nodes.order]], choices)
+    settled = used[~affected[used]]
+    return Assignments(first, second, settled, nodes.order[in_doubt[nodes.order]], choices)
 
 
-def touched_by_doubt(nodes: Nodes) -> BoolArray:
+def affected_by_doubt(nodes: Nodes) -> BoolArray:
     """Whether each node is a doubtful sire or descends from one, (N,)."""
-    touched = np.append(nodes.is_doubtful_sire, False)
+    affected = np.append(nodes.is_doubtful_sire, False)
     for batch in nodes.by_step:
-        touched[batch] |= touched[nodes.first[batch]] | touched[nodes.second[batch]]
-    return touched[:-1]
+        affected[batch] |= affected[nodes.first[batch]] | affected[nodes.second[batch]]
+    return affected[:-1]
 
 
 def _batched(every: Iterator[tuple[int, ...]], size: int) -> Iterator[list[tuple[int, ...]]]:

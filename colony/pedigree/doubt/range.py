@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from colony.pedigree.doubt.assignments import Assignments, assignments, touched_by_doubt
+from colony.pedigree.doubt.assignments import Assignments, affected_by_doubt, assignments
 from colony.pedigree.graph.above import above
 from colony.pedigree.graph.graph import Pedigree
 from colony.pedigree.graph.nodes import BoolArray, FloatArray, IntArray, Nodes
@@ -47,22 +47,22 @@ def inbreeding_range(pedigree: Pedigree, of: IntArray, cells: int = CELLS_TO_TRY
 
 
 def kinship_range(
-    pedigree: Pedigree, one: IntArray, other: IntArray, cells: int = CELLS_TO_TRY
+    pedigree: Pedigree, first: IntArray, second: IntArray, cells: int = CELLS_TO_TRY
 ) -> Range:
     """Least and greatest kinship of each pair of animals: F of the pup that the two would have.
 
     Parameters
     ----------
-    one, other
+    first, second
         Positions of the two of each pair, (k,).
     cells
         As for `inbreeding_range`.
     """
-    part = above(pedigree.nodes, np.concatenate((one, other)))
-    pairs = np.stack((part.place[one], part.place[other]), axis=1)
+    part = above(pedigree.nodes, np.concatenate((first, second)))
+    pairs = np.stack((part.place[first], part.place[second]), axis=1)
     kept, at = np.unique(pairs, return_inverse=True)
-    first, second = at.reshape(pairs.shape).T
-    least, greatest = (sweep(part.nodes, kept, extreme).kept[first, second] for extreme in EXTREMES)
+    left, right = at.reshape(pairs.shape).T
+    least, greatest = (sweep(part.nodes, kept, extreme).kept[left, right] for extreme in EXTREMES)
     return _narrowed(part.nodes, pairs, Range(least, greatest, least == greatest), cells)
 
 
@@ -73,7 +73,7 @@ def _narrowed(nodes: Nodes, pairs: IntArray, bounds: Range, cells: int) -> Range
     kinship = sweep(nodes, kept).kept
     for case in cases:
         at = np.searchsorted(kept, case.settled)
-        here = (pairs == (case.one, case.other)).all(axis=1)
+        here = (pairs == (case.first, case.second)).all(axis=1)
         extremes = case.extremes(nodes, kinship[np.ix_(at, at)])
         bounds.least[here], bounds.greatest[here] = extremes
         bounds.exact[here] = True
@@ -82,10 +82,10 @@ def _narrowed(nodes: Nodes, pairs: IntArray, bounds: Range, cells: int) -> Range
 
 def _affordable(nodes: Nodes, pairs: IntArray, cells: int) -> list[Assignments]:
     """The cases of the pairs, the simplest first, that the work allowed is enough for."""
-    touched = touched_by_doubt(nodes)
-    every = {(int(one), int(other)) for one, other in pairs}
+    affected = affected_by_doubt(nodes)
+    every = {(int(first), int(second)) for first, second in pairs}
     cases = sorted(
-        (assignments(nodes, touched, *pair) for pair in every), key=lambda one: one.cells
+        (assignments(nodes, affected, *pair) for pair in every), key=lambda case: case.cells
     )
     spent = np.cumsum([case.cells for case in cases], dtype=np.float64)
     return cases[: int(np.searchsorted(spent, cells, side="right"))]

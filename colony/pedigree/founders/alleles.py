@@ -44,7 +44,8 @@ def _choose(
     """Let a sire in doubt be one of those that he may be, in each drop."""
     own = alleles[sire].copy()
     first, second = (
-        own if one[sire] == UNKNOWN else alleles[one[sire]] for one in (nodes.first, nodes.second)
+        own if parents[sire] == UNKNOWN else alleles[parents[sire]]
+        for parents in (nodes.first, nodes.second)
     )
     is_first = chance.random(alleles.shape[2]) < nodes.first_share[sire]
     alleles[sire] = np.where(is_first, first, second)

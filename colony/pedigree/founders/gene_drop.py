@@ -64,7 +64,9 @@ def drop_genes(pedigree: Pedigree, living: IntArray, *, drops: int, seed: int) -
     at_once = max(1, min(drops, _ALLELES_AT_ONCE // (2 * len(part.nodes))))
     counts = [min(at_once, drops - done) for done in range(0, drops, at_once)]
     seen = [_count(part, founders, part.place[living], chance, some) for some in counts]
-    retained, kinds, diversity = (np.concatenate(one, axis=-1) for one in zip(*seen, strict=True))
+    retained, kinds, diversity = (
+        np.concatenate(parts, axis=-1) for parts in zip(*seen, strict=True)
+    )
     mean = retained.mean(axis=1)
     return GeneDrop(
         founders=part.members[founders],

@@ -116,11 +116,11 @@ def _doubtful(doubts: Sequence[Doubt]) -> Iterator[tuple[int, int]]:
 
 
 def _refuse_related_pups(pedigree: Pedigree) -> None:
-    related = [one for group in pedigree.founder_kinship for one in group.founders]
+    related = [founder for group in pedigree.founder_kinship for founder in group.founders]
     founders = set(pedigree.founders.tolist()) if related else set()
-    for at, one in enumerate(related):
-        if one not in founders or one in related[:at]:
-            raise NotAFounder(pedigree.tags[one])
+    for at, founder in enumerate(related):
+        if founder not in founders or founder in related[:at]:
+            raise NotAFounder(pedigree.tags[founder])
 
 
 def _positions(groups: Iterator[tuple[int, ...]]) -> IntArray:

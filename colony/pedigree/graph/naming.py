@@ -20,5 +20,7 @@ def node_names(pedigree: Pedigree) -> list[str]:
     for group in pedigree.founder_kinship:
         if group.founders:
             common = int(pedigree.nodes.first[group.founders[0]])
-            names[common] = "stock of " + " and ".join(pedigree.tags[one] for one in group.founders)
+            names[common] = "stock of " + " and ".join(
+                pedigree.tags[founder] for founder in group.founders
+            )
     return names

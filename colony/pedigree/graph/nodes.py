@@ -105,14 +105,14 @@ def _steps(first: IntArray, second: IntArray, are_parents: BoolArray) -> IntArra
     step = np.full(len(first) + 1, _UNSET, dtype=np.int64)
     step[UNKNOWN] = -1
     waiting = np.flatnonzero(are_parents)
-    one, other = first[waiting], second[waiting]
+    parent, other_parent = first[waiting], second[waiting]
     at = 0
     while waiting.size:
-        ready = (step[one] != _UNSET) & (step[other] != _UNSET)
+        ready = (step[parent] != _UNSET) & (step[other_parent] != _UNSET)
         if not ready.any():
             raise Looped(_loop(waiting, first, second))
         step[waiting[ready]] = at
-        waiting, one, other = waiting[~ready], one[~ready], other[~ready]
+        waiting, parent, other_parent = waiting[~ready], parent[~ready], other_parent[~ready]
         at += 1
     others = np.flatnonzero(~are_parents)
     step[others] = 1 + np.maximum(step[first[others]], step[second[others]])

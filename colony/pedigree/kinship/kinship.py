@@ -54,7 +54,7 @@ def _indirect(nodes: Nodes, parts: FloatArray, spread: FloatArray) -> FloatArray
     indirect approach to the extensive calculation of relationship coefficients, Genet. Sel.
     Evol. 34:409-421).
     """
-    taken = np.stack([traced_up(nodes, one) * parts for one in spread], axis=1)
+    taken = np.stack([traced_up(nodes, weights) * parts for weights in spread], axis=1)
     return passed_down(nodes, taken)
 
 

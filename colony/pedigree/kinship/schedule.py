@@ -91,8 +91,8 @@ def _batches(breeders: IntArray, leaves: IntArray, entered: IntArray) -> list[_B
 def _cut(born: tuple[IntArray, ...], batches: list[_Batch]) -> Schedule:
     """Put reading, entering and leaving in one order."""
     nobody = np.empty(0, dtype=np.int64)
-    entering = {step: list(some) for step, some in groupby(batches, lambda one: one.step)}
-    leaving = deque(sorted(batches, key=lambda one: one.leaves))
+    entering = {step: list(some) for step, some in groupby(batches, lambda batch: batch.step)}
+    leaving = deque(sorted(batches, key=lambda batch: batch.leaves))
     moves = []
     inside = gone = most = 0
 

@@ -25,7 +25,7 @@ class Path:
     ----------
     ancestor
         Its name; of a litter's ONE unknown sire, what he may be.
-    one, other
+    first, second
         Names from each of the two up to, and without, the ancestor; empty if it is the ancestor.
     adds
         What the path adds to the kinship: the shares taken along it times the ancestor's kinship
@@ -33,8 +33,8 @@ class Path:
     """
 
     ancestor: str
-    one: tuple[str, ...]
-    other: tuple[str, ...]
+    first: tuple[str, ...]
+    second: tuple[str, ...]
     adds: float
 
 
@@ -72,23 +72,23 @@ def why_inbred(pedigree: Pedigree, animal: int, most: int = MOST_PATHS) -> Why:
     return _why(pedigree, int(nodes.first[animal]), int(nodes.second[animal]), most)
 
 
-def why_related(pedigree: Pedigree, one: int, other: int, most: int = MOST_PATHS) -> Why:
+def why_related(pedigree: Pedigree, first: int, second: int, most: int = MOST_PATHS) -> Why:
     """Explain the kinship of two different animals by the paths between them.
 
     Wright 1922, Coefficients of inbreeding and relationship, Am. Nat. 56:330-338. No animal but
     the common ancestor stands on both sides of a path. With doubtful sires the sum is the
     expected kinship.
     """
-    return _why(pedigree, one, other, most)
+    return _why(pedigree, first, second, most)
 
 
-def _why(pedigree: Pedigree, one: int, other: int, most: int) -> Why:
-    if UNKNOWN in (one, other):
+def _why(pedigree: Pedigree, first: int, second: int, most: int) -> Why:
+    if UNKNOWN in (first, second):
         return Why(0.0, (), ())
-    part = above(pedigree.nodes, np.array([one, other]))
+    part = above(pedigree.nodes, np.array([first, second]))
     names = node_names(pedigree)
     ways = _Ways(part.nodes, sweep(part.nodes).own, [names[node] for node in part.members])
-    return ways.between(int(part.place[one]), int(part.place[other]), most)
+    return ways.between(int(part.place[first]), int(part.place[second]), most)
 
 
 @dataclass(frozen=True, eq=False)
@@ -97,15 +97,15 @@ class _Ways:
     own: FloatArray
     names: list[str]
 
-    def between(self, one: int, other: int, most: int) -> Why:
-        shares = ancestor_shares(self.nodes, self.own, one, other)
+    def between(self, first: int, second: int, most: int) -> Why:
+        shares = ancestor_shares(self.nodes, self.own, first, second)
         common = np.flatnonzero(shares.paths)
         ancestors = [
             CommonAncestor(self.names[node], round(shares.paths[node]), float(shares.adds[node]))
             for node in common[np.argsort(-shares.adds[common], kind="stable")]
         ]
         few = shares.paths.sum() <= most
-        paths = [self._shown(*way) for way in self._follow(one, other)] if few else []
+        paths = [self._shown(*way) for way in self._follow(first, second)] if few else []
         return Why(
             kinship=float(shares.adds.sum()),
             paths=tuple(sorted(paths, key=lambda path: -path.adds)),
@@ -113,13 +113,13 @@ class _Ways:
         )
 
     def _follow(
-        self, one: int, other: int
+        self, first: int, second: int
     ) -> Iterator[tuple[tuple[int, ...], tuple[int, ...], float]]:
         """All pairs of lineages that first meet in their last node, with the shares along them."""
         rank = np.empty(len(self.nodes), dtype=np.int64)
         rank[self.nodes.order] = np.arange(len(self.nodes))
         lineages = self._lineages()
-        todo: list[tuple[tuple[int, ...], tuple[int, ...], float]] = [((one,), (other,), 1.0)]
+        todo: list[tuple[tuple[int, ...], tuple[int, ...], float]] = [((first,), (second,), 1.0)]
         while todo:
             left, right, share = todo.pop()
             if left[-1] == right[-1]:
@@ -149,8 +149,8 @@ class _Ways:
                 yield int(parents[node]), float(shares[node])
 
     def _shown(self, left: tuple[int, ...], right: tuple[int, ...], share: float) -> Path:
-        one, other = (self._named(way) for way in (left, right))
-        return Path(self.names[left[-1]], one, other, share * float(self.own[left[-1]]))
+        first, second = (self._named(way) for way in (left, right))
+        return Path(self.names[left[-1]], first, second, share * float(self.own[left[-1]]))
 
     def _named(self, way: tuple[int, ...]) -> tuple[str, ...]:
         """Names along a way without its end; nodes that only fold possible sires have none."""

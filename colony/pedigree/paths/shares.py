@@ -16,7 +16,7 @@ class AncestorShares:
     paths: FloatArray
 
 
-def ancestor_shares(nodes: Nodes, own: FloatArray, one: int, other: int) -> AncestorShares:
+def ancestor_shares(nodes: Nodes, own: FloatArray, first: int, second: int) -> AncestorShares:
     """Split the kinship of two different nodes among their common ancestors.
 
     A pair of lineages, one from each, is followed upward, the younger first, until they meet for
@@ -30,7 +30,7 @@ def ancestor_shares(nodes: Nodes, own: FloatArray, one: int, other: int) -> Ance
     adds, paths = np.zeros(len(nodes)), np.zeros(len(nodes))
     unknown = len(nodes)
     weight, count = np.zeros((unknown + 1,) * 2), np.zeros((unknown + 1,) * 2)
-    weight[one, other] = count[one, other] = 1.0
+    weight[first, second] = count[first, second] = 1.0
     for node in nodes.order[::-1].tolist():
         adds[node], paths[node] = weight[node, node] * own[node], count[node, node]
         weight[node, node] = count[node, node] = 0.0

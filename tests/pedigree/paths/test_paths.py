@@ -17,7 +17,7 @@ def test_first_cousins_have_a_path_through_each_grandparent() -> None:
         {"A": ("D", "S"), "B": ("D", "S"), "C": ("A", "T"), "G": ("E", "B"), "X": ("C", "G")}
     )
     why = why_inbred(pedigree, at(pedigree, "X")[0])
-    assert {path.ancestor: (path.one, path.other, path.adds) for path in why.paths} == {
+    assert {path.ancestor: (path.first, path.second, path.adds) for path in why.paths} == {
         "D": (("C", "A"), ("G", "B"), 1 / 32),
         "S": (("C", "A"), ("G", "B"), 1 / 32),
     }
@@ -28,7 +28,7 @@ def test_a_parent_that_is_the_common_ancestor_stands_at_the_end_of_the_path() ->
     """A backcross: the sire is the ancestor and has no way of his own."""
     pedigree = family({"A": ("D", "S"), "X": ("A", "S")})
     (path,) = why_inbred(pedigree, at(pedigree, "X")[0]).paths
-    assert (path.ancestor, path.one, path.other, path.adds) == ("S", ("A",), (), 0.25)
+    assert (path.ancestor, path.first, path.second, path.adds) == ("S", ("A",), (), 0.25)
 
 
 def test_an_inbred_ancestor_adds_more() -> None:
@@ -46,7 +46,7 @@ def test_a_doubtful_sire_is_a_step_that_says_who_he_may_be() -> None:
     pedigree = family({"X": ("D", None), "Y": ("E", "Bruno")}, X={"Bruno": 0.75, "Caro": 0.25})
     x, y = at(pedigree, "X", "Y").tolist()
     (path,) = why_related(pedigree, x, y).paths
-    assert (path.ancestor, path.one, path.other) == ("Bruno", ("X", "Bruno or Caro"), ("Y",))
+    assert (path.ancestor, path.first, path.second) == ("Bruno", ("X", "Bruno or Caro"), ("Y",))
     assert path.adds == pytest.approx(0.75 / 8, abs=CLOSE)
 
 
@@ -84,8 +84,8 @@ def test_no_animal_but_the_ancestor_stands_on_both_sides(pedigree: Pedigree) -> 
     """Wright's rule; and every path is listed once, as many as the ancestor's count says."""
     why = why_inbred(pedigree, int(np.argmax(pedigree.nodes.step)), most=10_000)
     for path in why.paths:
-        assert not {path.ancestor, *path.one} & set(path.other)
-        assert path.ancestor not in path.one
+        assert not {path.ancestor, *path.first} & set(path.second)
+        assert path.ancestor not in path.first
     assert len(set(why.paths)) == len(why.paths) == sum(part.paths for part in why.ancestors)
 
 
