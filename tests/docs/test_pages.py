@@ -2,12 +2,12 @@
 
 import re
 import sys
-from pathlib import Path
 
-ROOT = Path(__file__).parents[2]
+from checkout import ROOT
+
 sys.path.insert(0, str(ROOT / "docs"))
 
-from generate import command_page, refusal_page  # noqa: E402 - it stands beside the pages
+from generate import command_page, refusal_page
 
 
 def test_the_command_page_is_what_help_says() -> None:
