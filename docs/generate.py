@@ -1,7 +1,7 @@
 """Write the pages that the program itself knows: `python docs/generate.py`.
 
 `docs/commands.md` is what `--help` says of every command, `docs/refusals.md` what every refusal
-says of facts made up for the example.
+says of facts made up for the example, `docs/data-model.md` what the records hold and hold to.
 """
 
 import inspect
@@ -16,8 +16,9 @@ import typer
 from colony.commands.tree import SUBJECTS, app
 
 DOCS = Path(__file__).parent
-sys.path.insert(0, str(DOCS.parent / "tests" / "support"))
+sys.path[:0] = [str(DOCS), str(DOCS.parent / "tests" / "support")]
 
+from data_model import data_model_page  # noqa: E402 - it stands beside this
 from examples import every_refusal, example  # noqa: E402 - it stands with the tests
 
 COLUMNS = 80
@@ -83,3 +84,4 @@ def _help(path: str, command: Any, parent: Any) -> str:  # noqa: ANN401 - the sa
 if __name__ == "__main__":
     (DOCS / "commands.md").write_text(command_page(), "utf-8")
     (DOCS / "refusals.md").write_text(refusal_page(), "utf-8")
+    (DOCS / "data-model.md").write_text(data_model_page(), "utf-8")

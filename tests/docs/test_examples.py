@@ -8,11 +8,12 @@ from itertools import groupby
 from pathlib import Path
 
 import pytest
+from checkout import ROOT
 
 import colony.commands.cli.read
 from colony.commands.cli.failures import run
 
-DOCS = Path(__file__).parents[2] / "docs"
+DOCS = ROOT / "docs"
 PAGES = sorted(page.name for page in DOCS.glob("*.md") if "```console" in page.read_text("utf-8"))
 ELIDED = "..."
 """A line of its own in an example: here lines are left out."""

@@ -4,17 +4,17 @@ import json
 import re
 import shlex
 from collections.abc import Iterator
-from pathlib import Path
 from typing import Any
 
 import pytest
+from checkout import ROOT
 from clock import stop_clock
 from test_examples import SampleDay
 
 from colony.acts.book.sample import make_sample_book
 from colony.commands.cli.failures import run
 
-PAGE = (Path(__file__).parents[2] / "docs" / "scripting.md").read_text("utf-8")
+PAGE = (ROOT / "docs" / "scripting.md").read_text("utf-8")
 
 
 def documents() -> Iterator[tuple[str, str, set[str], set[str]]]:

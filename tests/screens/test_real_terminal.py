@@ -10,6 +10,7 @@ from pathlib import Path
 from uuid import uuid4
 
 import pytest
+from checkout import ROOT
 
 from colony.acts.book.sample import make_sample_book
 from colony.screens.frame.session import todays_date
@@ -82,9 +83,8 @@ def book(tmp_path: Path) -> Path:
 @pytest.fixture
 def terminal(book: Path) -> Iterator[Terminal]:
     """A terminal with the program open on the book."""
-    root = Path(__file__).parents[2]
     words = " ".join(COLONY)
-    opened = Terminal(f"cd '{root}' && {words} --book '{book}'")
+    opened = Terminal(f"cd '{ROOT}' && {words} --book '{book}'")
     yield opened
     opened.close()
 
@@ -111,7 +111,7 @@ def test_a_litter_recorded_with_keys_is_read_back_with_a_command(
         check=True,
         capture_output=True,
         text=True,
-        cwd=Path(__file__).parents[2],
+        cwd=ROOT,
     )
     newest = json.loads(listed.stdout)[0]
     assert (newest["dam"], newest["live"]) == ("Mira", 5)
@@ -139,10 +139,9 @@ def test_a_fault_of_the_program_is_a_sentence_that_tells_what_was_typed(
     """The screens close with what stood in the open form and exit code 1, not with a traceback."""
     faulty = tmp_path / "faulty.py"
     faulty.write_text(FAULTY)
-    root = Path(__file__).parents[2]
     terminal = Terminal(
         # A shell that was told a width would not notice another one.
-        f"cd '{root}' && unset COLUMNS LINES && PYTHONPATH=. {sys.executable} '{faulty}' --book '{book}'; "
+        f"cd '{ROOT}' && unset COLUMNS LINES && PYTHONPATH=. {sys.executable} '{faulty}' --book '{book}'; "
         "echo left with $?; sleep 60"
     )
     try:
@@ -166,9 +165,8 @@ def test_a_fault_of_the_program_is_a_sentence_that_tells_what_was_typed(
 
 def test_no_color_is_honoured(book: Path) -> None:
     """With NO_COLOR the screen holds no colour code, and every mark and word is still there."""
-    root = Path(__file__).parents[2]
     words = " ".join(COLONY)
-    terminal = Terminal(f"cd '{root}' && NO_COLOR=1 {words} --book '{book}'")
+    terminal = Terminal(f"cd '{ROOT}' && NO_COLOR=1 {words} --book '{book}'")
     try:
         terminal.shows("Ready for sale")
         codes = terminal._run("capture-pane", "-t", "t", "-p", "-e")

@@ -9,6 +9,7 @@ from contextlib import closing
 from pathlib import Path
 
 import pytest
+from checkout import ROOT
 from farm import Farm
 from sqlmodel import Session, select
 
@@ -105,7 +106,7 @@ def test_two_processes_that_begin_one_book_make_one_book(tmp_path: Path) -> None
     """Whoever comes second finds it begun: one set of species, one first act, no error."""
     path = tmp_path / "farm.colony"
     command = [sys.executable, "-m", "colony", "--book", str(path), "animal", "add"]
-    root = {"PYTHONPATH": str(Path(__file__).parents[2]), "PATH": os.environ["PATH"]}
+    root = {"PYTHONPATH": str(ROOT), "PATH": os.environ["PATH"]}
 
     def add(tag: str) -> subprocess.CompletedProcess[str]:
         return subprocess.run(

@@ -2,15 +2,14 @@
 
 import json
 import sys
-from pathlib import Path
 from typing import Any
 
 import pytest
+from checkout import SAMPLE_FILES
 
 from colony.commands.cli.failures import run
 from colony.store.book import Book
 
-FILES = Path(__file__).parents[2] / "sample_colony"
 Captured = pytest.CaptureFixture[str]
 
 
@@ -70,7 +69,7 @@ def test_an_import_is_shown_and_asked_about_at_a_terminal(
     keeper: pytest.MonkeyPatch, capsys: Captured
 ) -> None:
     """In a script it takes --yes; at a terminal the act and its rows are shown before the answer."""
-    assert run(["book", "import", str(FILES)]) == 0
+    assert run(["book", "import", str(SAMPLE_FILES)]) == 0
     imported = history(capsys)[0]["number"]
     assert run(["book", "undo"]) == 1
     assert "an import" in capsys.readouterr().err

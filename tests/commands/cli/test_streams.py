@@ -11,11 +11,11 @@ from pathlib import Path
 from uuid import uuid4
 
 import pytest
+from checkout import ROOT
 
 from colony.acts.book.sample import make_sample_book
 from colony.screens.frame.session import todays_date
 
-ROOT = Path(__file__).parents[2]
 COLONY = [sys.executable, "-m", "colony"]
 
 NOISY_SOLVER = """

@@ -11,6 +11,7 @@ from contextlib import closing
 from pathlib import Path
 
 import pytest
+from checkout import ROOT, SUPPORT
 from safety_house import House, furnished, rows_of
 
 from colony.acts.book.backups import back_up, restore_backup
@@ -19,8 +20,6 @@ from colony.refusals.books import BookBusy, NotRestored, NumberTaken
 from colony.store.backups import restoring
 from colony.store.book import Book, open_book
 from colony.store.engine import turn
-
-ROOT = Path(__file__).parents[2]
 
 _WRITE_AND_DIE = """
 import os, signal, sys
@@ -135,7 +134,7 @@ def test_a_log_of_a_file_that_is_gone_is_not_read_into_the_restored_book(
     back_up(file_book)
     whole = rows_of(file_book)
     file_book.close()
-    assert in_process_of_its_own(_WRITE_AND_DIE, str(path), str(Path(__file__).parent)) == -9
+    assert in_process_of_its_own(_WRITE_AND_DIE, str(path), str(SUPPORT)) == -9
     path.rename(moved)
     said = _colony(path, "book", "restore", "newest", "--yes")
     with closing(open_book(str(path))) as restored:
@@ -157,7 +156,7 @@ def test_a_wrecked_file_and_its_log_are_kept_as_they_are(file_book: Book, wreck:
     back_up(file_book)
     whole = rows_of(file_book)
     file_book.close()
-    assert in_process_of_its_own(_WRITE_AND_DIE, str(path), str(Path(__file__).parent)) == -9
+    assert in_process_of_its_own(_WRITE_AND_DIE, str(path), str(SUPPORT)) == -9
     path.write_bytes(wreck)
     log = Path(f"{path}-wal").read_bytes()
     done = restore_backup(str(path), copy="newest")
@@ -174,7 +173,7 @@ def test_a_restore_that_did_not_come_out_whole_is_not_called_done(
     path = Path(file_book.location)
     back_up(file_book)
     file_book.close()
-    assert in_process_of_its_own(_WRITE_AND_DIE, str(path), str(Path(__file__).parent)) == -9
+    assert in_process_of_its_own(_WRITE_AND_DIE, str(path), str(SUPPORT)) == -9
     path.unlink()
     monkeypatch.setattr(restoring, "_set_aside", lambda *_: [None])
     with pytest.raises(NotRestored, match="did not come out whole"):

@@ -5,6 +5,7 @@ import datetime as dt
 from pathlib import Path
 
 import pytest
+from checkout import SAMPLE_FILES
 from screens_house import TODAY, act, ask, drive, press, settle, shown
 from textual.events import Key
 from textual.pilot import Pilot
@@ -15,8 +16,6 @@ from colony.commands.cli.failures import run
 from colony.screens.app import ColonyApp
 from colony.screens.frame.held_key import PAUSE_SECONDS
 from colony.store import clock
-
-FILES = Path(__file__).parents[2] / "sample_colony"
 
 
 def acts_of(farm: Path) -> list[str]:
@@ -99,7 +98,7 @@ def test_an_import_is_asked_about_and_a_held_u_does_not_answer(
     """The question stays while u is held; n leaves the import, y takes it back."""
     monkeypatch.setenv("COLONY_WHO", "keeper")
     book = tmp_path / "new.colony"
-    assert run(["book", "import", str(FILES), "--book", str(book)]) == 0
+    assert run(["book", "import", str(SAMPLE_FILES), "--book", str(book)]) == 0
     imported = newest(book).number
 
     async def look(app: ColonyApp, pilot: Pilot[None]) -> None:

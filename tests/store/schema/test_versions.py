@@ -6,6 +6,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from checkout import FIXTURES
 from safety_house import House, rows_of
 from sqlalchemy import Boolean, Connection, column, inspect, table
 
@@ -21,7 +22,7 @@ from colony.store.journal.replay import differences, kept_rows, told_rows
 from colony.store.schema import book_version as versions
 from colony.store.schema.upgrade import known_versions, upgrade
 
-BOOKS = Path(__file__).parents[1] / "fixtures" / "books"
+BOOKS = FIXTURES / "books"
 RELEASED = sorted(path.stem for path in BOOKS.glob("*.sql"))
 
 Tables = dict[str, list[dict[str, Any]]]

@@ -3,13 +3,12 @@
 import os
 import subprocess
 import sys
-from pathlib import Path
 
 import pytest
+from checkout import ROOT
 from farm import Farm
 from telling_farm import telling_farm
 
-ROOT = Path(__file__).parents[2]
 COLONY = [sys.executable, "-m", "colony"]
 SQL = {"sqlmodel", "sqlalchemy", "numpy", "networkx", "scipy", "textual", "pydantic", "alembic"}
 HEAVY = {"scipy", "networkx", "textual", "alembic"}

@@ -8,11 +8,11 @@ from contextlib import closing
 from pathlib import Path
 
 import pytest
+from checkout import ROOT
 
 from colony.acts.book.sample import make_sample_book
 from colony.screens.frame.session import todays_date
 
-ROOT = Path(__file__).parents[2]
 HUGE = "99999999999999999999999"
 
 
