@@ -29,9 +29,9 @@ def command_page() -> str:
     root = typer.main.get_command(app)
     context = root.make_context("colony", [], resilient_parsing=True)
     parts = ["# Commands", "", "Made from `--help` by `python docs/generate.py`.", ""]
-    for name, (_, said) in SUBJECTS.items():
+    for name, each in SUBJECTS.items():
         subject: Any = root.get_command(context, name)  # type: ignore[attr-defined]
-        parts += [f"## colony {name}", "", said, ""]
+        parts += [f"## colony {name}", "", each.about, ""]
         for path, command in _verbs(f"colony {name}", subject, context):
             parts += [f"### {path}", "", "```text", _help(path, command, context), "```", ""]
     return "\n".join(parts)

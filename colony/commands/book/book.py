@@ -13,7 +13,8 @@ from colony.commands.cli.read import today
 if TYPE_CHECKING:
     from colony.acts.book.importing.imported import Imported
 
-app = subject("The book itself: import, export, check, settings.")
+
+app = subject()
 
 
 @app.command("check")
@@ -144,6 +145,3 @@ def _show_import(done: "Imported", *, dry_run: bool, folder: bool) -> None:
         say(f"{done.added} {would}added, {done.updated} {would}updated, {done.skipped} skipped.")
         if done.ancestors:
             say(f"{done.ancestors} of those added are only named as parents.")
-
-
-from colony.commands.book import safety  # noqa: E402, F401 - its verbs stand on the same subject
