@@ -45,7 +45,7 @@ def only_a_book(words: Sequence[str]) -> bool:
 
 
 def _open_screens(words: Sequence[str]) -> None:
-    from colony.screens.frame.start import run_screens  # noqa: PLC0415 - as above
+    from colony.screens.start import run_screens  # noqa: PLC0415 - as above
     from colony.store.location import BOOK_VARIABLE  # noqa: PLC0415 - as above
 
     if words:

@@ -14,13 +14,13 @@ from textual.widgets import Input, Static
 
 from colony.screens.forms.fields.fields import Field
 from colony.screens.frame.about import About, Beginning
-from colony.screens.frame.refused import Tried, tried
+from colony.screens.frame.application import Application
+from colony.screens.frame.outcome import Outcome, attempt
 from colony.screens.widgets.field_row import FieldRow
 
 if TYPE_CHECKING:
     from sqlmodel import Session
 
-    from colony.screens.app import ColonyApp
 
 Facts = Mapping[str, Any]
 """What stands in the fields, by their names; None for an empty one."""
@@ -43,7 +43,7 @@ class Done:
 class Form(ModalScreen[Done | None]):
     """One form; a subclass names its fields and writes them."""
 
-    app: "ColonyApp"
+    app: Application
 
     TITLE_WORDS: ClassVar[str] = ""
     ACT: ClassVar[str] = ""
@@ -207,9 +207,9 @@ class Form(ModalScreen[Done | None]):
         """What stands in the fields, as it is typed."""
         return [row.text for row in self.rows]
 
-    def _act(self, facts: Facts, *, anyway: bool) -> Tried[Done]:
+    def _act(self, facts: Facts, *, anyway: bool) -> Outcome[Done]:
         book_session = self.app.book_session
-        return tried(
+        return attempt(
             lambda: book_session.act(
                 self.ACT,
                 self.write,
@@ -220,7 +220,7 @@ class Form(ModalScreen[Done | None]):
             )
         )
 
-    def _written(self, written: Tried[Done]) -> None:
+    def _written(self, written: Outcome[Done]) -> None:
         """Tell what was written, or show the refusal at its field."""
         if written.answer is None:
             self._refused(written)
@@ -228,7 +228,7 @@ class Form(ModalScreen[Done | None]):
         done = written.answer
         self._seen = self.app.book_session.mark
         self.app.unmark(self._tags())
-        self.app.wrote(done.told)
+        self.app.show_written(done.told)
         if self.AGAIN:
             for row in self.rows:
                 row.first = row.text
@@ -252,7 +252,7 @@ class Form(ModalScreen[Done | None]):
         values = [one.answer.value for one in read if one.answer]
         return {str(tag) for one in values for tag in (one if isinstance(one, tuple) else (one,))}
 
-    def _refused(self, refused: Tried[Done]) -> None:
+    def _refused(self, refused: Outcome[Done]) -> None:
         self._overridable = refused.overridable
         by_name = {row.field.name: row for row in self.rows}
         at = next((by_name[name] for name in refused.fields if name in by_name), None)

@@ -76,7 +76,7 @@ OVERRIDABLE = frozenset({"TankDoesNotFit", "LeavesIsolationEarly"})
 
 
 @dataclass(frozen=True)
-class Tried(Generic[T]):
+class Outcome(Generic[T]):
     """What came of a call: its answer, or why it was refused and where that is shown."""
 
     answer: T | None = None
@@ -85,13 +85,13 @@ class Tried(Generic[T]):
     overridable: bool = False
 
 
-def tried(call: Callable[[], T]) -> Tried[T]:
+def attempt(call: Callable[[], T]) -> Outcome[T]:
     """Call something; a refusal becomes a sentence."""
     try:
-        return Tried(call())
+        return Outcome(call())
     except Refusal as refusal:
         name = type(refusal).__name__
-        return Tried(None, _here(refusal.sentence), FIELDS.get(name, ()), name in OVERRIDABLE)
+        return Outcome(None, _here(refusal.sentence), FIELDS.get(name, ()), name in OVERRIDABLE)
 
 
 def _here(sentence: str) -> str:
