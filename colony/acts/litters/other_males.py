@@ -45,10 +45,9 @@ def warn_of_rivals(
     ):
         if male.id not in named:
             told[male.tag].append(f"{how} {_days(whole(days))}")
-    mend = f"colony litter edit {litter.code} --sire TAG, once for each possible sire"
     return [
         f"{tag} was {' and '.join(how)}, when {mother.tag} may have conceived, "
-        f"and is not among the sires. If he may be: {mend}."
+        f"and is not among the sires. If he may be, correct the sires of litter {litter.code}."
         for tag, how in told.items()
     ]
 

@@ -143,7 +143,7 @@ def _find_place(
     if code is None:
         tank_id = house.tank_of.get(_id(mother))
         if tank_id is None and pups.total:
-            return None, [f"{mother.tag} is in no tank, so her pups are in none: colony tank move."]
+            return None, [f"{mother.tag} is in no tank, so her pups are in none: move them to one."]
         return (session.get(Tank, tank_id) if tank_id else None), []
     tank = find_usable_tank(session, code)
     lives, herd = read_lives(session), read_herd(session)

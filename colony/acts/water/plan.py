@@ -212,12 +212,12 @@ def _unmendable(systems: Sequence[SystemWater]) -> list[str]:
 
 def _unknown(rows: Sequence[SystemRow]) -> list[str]:
     unmeasured = [
-        f"{row.name} has no volume in the book and is not planned: colony tank system {row.name} --volume 2000L."
+        f"{row.name} has no volume in the book and is not planned: write it down."
         for row in rows
         if not row.volume_l
     ]
     unruled = [
-        f"How {row.name} is changed is not in the book: colony water regime {row.name} --percent 25 --every 7."
+        f"How {row.name} is changed is not in the book: set how much and how often."
         for row in rows
         if row.volume_l and row.regime is None
     ]

@@ -1,78 +1,22 @@
-"""Where a refusal becomes words in the screens; the only such place."""
+"""What comes of a call: its answer, or a refusal in the words of the screens."""
 
-import re
 from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Generic, TypeVar
 
-from colony.refusals.base import Refusal
-from colony.screens.forms.table import FORMS
+from colony.refusals.base import Act, Again, Fact, Refusal, Remedy, in_ways
+from colony.screens.forms.table import FORM_OF
 
 T = TypeVar("T")
 
-SAID_HERE = {
-    ", or repeat with --anyway": ", or press F2 to write it anyway",
-    "repeat with --anyway --why REASON": "write why, then press F2",
-    "look with colony book history, and name any other act with colony book undo --act NUMBER": (
-        "in the log (8), z takes back any other act"
-    ),
-    ", then begin again.": ", or leave (q) and begin again.",
-    "see: colony animal list.": "press / to find it.",
-    "see: colony tank list.": "press 6 to see the house.",
+KEYS_OF = {
+    "animal list": "press / to find it",
+    "tank list": "press 6 to see the house",
+    "litter list": "press 3 to see the births",
+    "book history": "press 8 to see the log",
+    "book undo": "z in the log (8) takes back any act",
 }
-"""What a sentence says to somebody at a command line, and what it is at the screens."""
-
-FORM_OF = {
-    "animal edit": "mend",
-    "animal end": "end",
-    "animal hold": "hold",
-    "animal release": "release",
-    "litter record": "birth",
-    "pairing check": "look",
-    "pairing end": "part",
-    "pairing sign": "sign",
-    "pairing start": "join",
-    "pup measure": "widths",
-    "tank add": "tank",
-    "tank move": "move",
-}
-"""The form that does here what a command does there."""
-
-_COMMAND = re.compile(rf"\bcolony ({'|'.join(FORM_OF)})\b[^.,;:]*")
-
-FIELDS = {
-    "NoSuchTank": ("tank",),
-    "TankRetired": ("tank",),
-    "TankDoesNotFit": ("tank",),
-    "AlreadyInTank": ("tank", "tags"),
-    "NotYet": ("on", "born", "arrived"),
-    "MoveBeforeLast": ("on",),
-    "EndsBeforeItBegan": ("on", "born"),
-    "EndsBeforeStart": ("on",),
-    "TooSoonAfterBirth": ("born",),
-    "ImpossibleGestation": ("born",),
-    "LitterTwice": ("born",),
-    "NobodyBorn": ("pups",),
-    "DeadDam": ("dam",),
-    "SireCannotBe": ("sires",),
-    "NotOfThisPairing": ("sire",),
-    "PairedAlready": ("dam",),
-    "NoPairing": ("dam",),
-    "TagTaken": ("tag",),
-    "TransponderTaken": ("transponder",),
-    "NoSuchSpecies": ("species",),
-    "ParentNotOlder": ("born", "dam"),
-    "NotHere": ("tag", "tags", "dam"),
-    "WrongSexForParent": ("dam", "sires"),
-    "LeavesIsolationEarly": ("why",),
-    "AlreadyEnded": ("tag",),
-    "HeldAlready": ("tag",),
-    "NotHeld": ("tag",),
-}
-"""The fields at which a refusal is shown, by its name: the first that the form has."""
-
-OVERRIDABLE = frozenset({"TankDoesNotFit", "LeavesIsolationEarly"})
-"""Refusals that the breeder may override."""
+"""The key for what no form does."""
 
 
 @dataclass(frozen=True)
@@ -90,16 +34,30 @@ def attempt(call: Callable[[], T]) -> Outcome[T]:
     try:
         return Outcome(call())
     except Refusal as refusal:
-        name = type(refusal).__name__
-        return Outcome(None, _here(refusal.sentence), FIELDS.get(name, ()), name in OVERRIDABLE)
+        ways = dict.fromkeys(filter(None, map(words_of, refusal.remedies)))
+        problem = in_ways(refusal.sentence, list(ways))
+        return Outcome(None, problem, refusal.fields, refusal.overridable)
 
 
-def _here(sentence: str) -> str:
-    for there, here in SAID_HERE.items():
-        sentence = sentence.replace(there, here)
-    return _COMMAND.sub(_key_of, sentence)
+def words_of(remedy: Remedy) -> str:
+    """What to press for a remedy; nothing where the form itself shows what to fill in."""
+    match remedy:
+        case Act(name, objects, facts):
+            return KEYS_OF.get(name) or _form_of(name, facts) or _elsewhere(name, objects)
+        case Again(facts) if ("anyway", True) in facts:
+            return "write why, then press F2" if ("why", "") in facts else "press F2"
+        case Again():
+            return ""
 
 
-def _key_of(command: re.Match[str]) -> str:
-    form = FORMS[FORM_OF[command[1]]]
-    return f"press {form.key} ({form.title})"
+def _form_of(act: str, facts: tuple[tuple[str, Fact], ...]) -> str:
+    """The form that writes an act; no form has a mark that is only set."""
+    form = FORM_OF.get(act)
+    if form is None or any(value is True for _, value in facts):
+        return ""
+    return f"press {form.key} for {form.title}"
+
+
+def _elsewhere(act: str, objects: tuple[str, ...]) -> str:
+    """What no screen does yet is a command."""
+    return f"no form does that yet, the command is colony {' '.join([act, *objects])}"
