@@ -13,6 +13,7 @@ from typing import Any
 
 import typer
 
+from colony.commands.cli.remedies import sentence_of
 from colony.commands.tree import SUBJECTS, app
 
 DOCS = Path(__file__).parent
@@ -59,7 +60,7 @@ def refusal_page() -> str:
                 "| --- | --- | --- |",
             ]
         about = " ".join((inspect.getdoc(kind) or "").split())
-        says = example(kind).sentence.replace("|", "\\|")
+        says = sentence_of(example(kind)).replace("|", "\\|")
         parts.append(f"| {about} | {kind.exit_code} | {says} |")
     return "\n".join([*parts, ""])
 

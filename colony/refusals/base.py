@@ -38,6 +38,17 @@ def again(**facts: Fact) -> Again:
     return Again(tuple(facts.items()))
 
 
+@dataclass(frozen=True)
+class Advice:
+    """A warning about what was done, and what would put it right."""
+
+    sentence: str
+    remedies: tuple[Remedy, ...]
+
+    def __str__(self) -> str:
+        return self.sentence
+
+
 class Refusal(Exception):
     """The book declines, in one sentence; nothing was written.
 

@@ -2,7 +2,7 @@
 
 import shlex
 
-from colony.refusals.base import Act, Again, Fact, Refusal, Remedy, in_ways
+from colony.refusals.base import Act, Advice, Again, Fact, Refusal, Remedy, in_ways
 
 ARGUMENTS: dict[str, tuple[str, ...]] = {
     "animal edit": ("TAG",),
@@ -77,9 +77,9 @@ def words_of(remedy: Remedy) -> str:
             return f"repeat with {' '.join(map(_option, facts))}"
 
 
-def sentence_of(refusal: Refusal) -> str:
-    """The sentence of a refusal, with what to type."""
-    return in_ways(refusal.sentence, [words_of(remedy) for remedy in refusal.remedies])
+def sentence_of(problem: Refusal | Advice) -> str:
+    """The sentence of a refusal or a warning, with what to type."""
+    return in_ways(problem.sentence, [words_of(remedy) for remedy in problem.remedies])
 
 
 def _option(fact: tuple[str, Fact]) -> str:

@@ -12,10 +12,11 @@ from textual.content import Content
 from textual.screen import ModalScreen
 from textual.widgets import Input, Static
 
+from colony.refusals.base import Advice
 from colony.screens.forms.fields.fields import Field
 from colony.screens.frame.about import About, Beginning
 from colony.screens.frame.application import Application
-from colony.screens.frame.outcome import Outcome, attempt
+from colony.screens.frame.outcome import Outcome, attempt, sentence_of
 from colony.screens.widgets.field_row import FieldRow
 
 if TYPE_CHECKING:
@@ -31,13 +32,14 @@ class Done:
     """What a form did, in a sentence, and what looked odd."""
 
     sentence: str
-    warnings: Sequence[str] = ()
+    warnings: Sequence[str | Advice] = ()
     opens: About | None = None
 
     @property
-    def told(self) -> str:
+    def in_words(self) -> str:
         """The sentence, and what looked odd after it."""
-        return " ".join([self.sentence, *(f"! {odd}" for odd in self.warnings)])
+        odd = [sentence_of(one) if isinstance(one, Advice) else one for one in self.warnings]
+        return " ".join([self.sentence, *(f"! {each}" for each in odd)])
 
 
 class Form(ModalScreen[Done | None]):
@@ -228,7 +230,7 @@ class Form(ModalScreen[Done | None]):
         done = written.answer
         self._seen = self.app.book_session.mark
         self.app.unmark(self._tags())
-        self.app.show_written(done.told)
+        self.app.show_written(done.in_words)
         if self.AGAIN:
             for row in self.rows:
                 row.first = row.text

@@ -4,7 +4,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Generic, TypeVar
 
-from colony.refusals.base import Act, Again, Fact, Refusal, Remedy, in_ways
+from colony.refusals.base import Act, Advice, Again, Fact, Refusal, Remedy, in_ways
 from colony.screens.forms.table import FORM_OF
 
 T = TypeVar("T")
@@ -34,9 +34,13 @@ def attempt(call: Callable[[], T]) -> Outcome[T]:
     try:
         return Outcome(call())
     except Refusal as refusal:
-        ways = dict.fromkeys(filter(None, map(words_of, refusal.remedies)))
-        problem = in_ways(refusal.sentence, list(ways))
-        return Outcome(None, problem, refusal.fields, refusal.overridable)
+        return Outcome(None, sentence_of(refusal), refusal.fields, refusal.overridable)
+
+
+def sentence_of(problem: Refusal | Advice) -> str:
+    """The sentence of a refusal or a warning, with what to press."""
+    ways = dict.fromkeys(filter(None, map(words_of, problem.remedies)))
+    return in_ways(problem.sentence, list(ways))
 
 
 def words_of(remedy: Remedy) -> str:
@@ -53,7 +57,7 @@ def words_of(remedy: Remedy) -> str:
 def _form_of(act: str, facts: tuple[tuple[str, Fact], ...]) -> str:
     """The form that writes an act; no form has a mark that is only set."""
     form = FORM_OF.get(act)
-    if form is None or any(value is True for _, value in facts):
+    if form is None or not form.key or any(value is True for _, value in facts):
         return ""
     return f"press {form.key} for {form.title}"
 
