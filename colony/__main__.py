@@ -22,11 +22,11 @@ def main() -> None:
     # None is used, and looking for them reads the metadata of everything that is installed.
     os.environ.setdefault("PYDANTIC_DISABLE_PLUGINS", "__all__")
     # Nothing is loaded before it is needed: --help loads no SQL, a listing no screen.
-    from colony.commands.cli.failures import run, said  # noqa: PLC0415
+    from colony.commands.cli.failures import exit_code_of, run  # noqa: PLC0415
 
     words = sys.argv[1:]
     if sys.stdin.isatty() and sys.stdout.isatty() and only_a_book(words):
-        sys.exit(said(lambda: _open_screens(words)))
+        sys.exit(exit_code_of(lambda: _open_screens(words)))
     code = run()
     gc.freeze()  # what is thrown away with the process need not be swept up first
     sys.exit(code)
@@ -45,7 +45,7 @@ def only_a_book(words: Sequence[str]) -> bool:
 
 
 def _open_screens(words: Sequence[str]) -> None:
-    from colony.screens.frame.start import run_screens  # noqa: PLC0415 - as above
+    from colony.screens.start import run_screens  # noqa: PLC0415 - as above
     from colony.store.location import BOOK_VARIABLE  # noqa: PLC0415 - as above
 
     if words:

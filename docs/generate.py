@@ -13,6 +13,7 @@ from typing import Any
 
 import typer
 
+from colony.commands.cli.remedies import sentence_of
 from colony.commands.tree import SUBJECTS, app
 
 DOCS = Path(__file__).parent
@@ -30,9 +31,9 @@ def command_page() -> str:
     root = typer.main.get_command(app)
     context = root.make_context("colony", [], resilient_parsing=True)
     parts = ["# Commands", "", "Made from `--help` by `python docs/generate.py`.", ""]
-    for name, (_, said) in SUBJECTS.items():
+    for name, each in SUBJECTS.items():
         subject: Any = root.get_command(context, name)  # type: ignore[attr-defined]
-        parts += [f"## colony {name}", "", said, ""]
+        parts += [f"## colony {name}", "", each.about, ""]
         for path, command in _verbs(f"colony {name}", subject, context):
             parts += [f"### {path}", "", "```text", _help(path, command, context), "```", ""]
     return "\n".join(parts)
@@ -60,7 +61,7 @@ def refusal_page() -> str:
                 "| --- | --- | --- |",
             ]
         about = " ".join((inspect.getdoc(kind) or "").split())
-        says = example(kind).sentence.replace("|", "\\|")
+        says = sentence_of(example(kind)).replace("|", "\\|")
         parts.append(f"| {about} | {kind.exit_code} | {says} |")
     return "\n".join([*parts, ""])
 

@@ -20,7 +20,7 @@ from colony.notation.words import ENDS, ORIGINS, SEXES, STATUSES, parse_word
 if TYPE_CHECKING:
     from sqlmodel import Session
 
-app = subject("Who is who: add, show, list, edit, hold and end animals.")
+app = subject()
 
 _SIRE_HELP = "A possible sire, TAG or TAG=SHARE; repeat for several ('unknown' is one too)."
 

@@ -17,7 +17,7 @@ if TYPE_CHECKING:
     from colony.acts.health.deaths import DeathPage
     from colony.planning.health.survival import SurvivalAt
 
-app = subject("Health: look-overs, vet visits, who to watch, deaths and survival.")
+app = subject()
 
 GROUPS = ("all", "dam", "sire", "tank", "season")
 

@@ -17,7 +17,7 @@ from colony.notation.tags import parse_text
 MOST_CONFLICTS = 8
 """Nurseries that are wanted twice are told one by one up to this: a house short of them has many."""
 
-app = subject("Births: record one, see who is due.")
+app = subject()
 
 Litter = Annotated[str, typer.Argument(help="The litter's code, such as 26-01.")]
 Sires = Annotated[

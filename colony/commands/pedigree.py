@@ -15,7 +15,7 @@ from colony.commands.cli.read import today
 if TYPE_CHECKING:
     from colony.acts.pedigree.founders import FounderPage
 
-app = subject("Inbreeding and kinship, and where they come from.")
+app = subject()
 
 
 @app.command("inbreeding")

@@ -9,7 +9,7 @@ from colony.commands.cli.options import AsJson, Book, subject
 from colony.commands.cli.output import say, show_json, show_table
 from colony.notation.tags import parse_tag, parse_text
 
-app = subject("Life-history numbers and their sources.")
+app = subject()
 
 Name = Annotated[
     str, typer.Argument(help="A short or scientific name; 'family' stands in for all.")

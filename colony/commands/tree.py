@@ -2,38 +2,145 @@
 
 import os
 import shlex
-from importlib import import_module
+from collections.abc import Callable
+from dataclasses import dataclass
 from typing import Annotated, Any
 
 import typer
 from typer.core import TyperGroup
 
 from colony import __version__
-from colony.commands.cli.options import AsJson, plain_app
+from colony.commands.cli.misuse import JsonAfterVerb, NoSuchSubject
+from colony.commands.cli.options import AsJson, plain_app, subject
 from colony.commands.cli.untyped import take_as_typed
 from colony.notation.tags import nearest_tags
 from colony.refusals.books import NoSuchBook
-from colony.refusals.notation import JsonAfterVerb, NoSuchSubject
+
+Parts = tuple[typer.Typer, ...]
+"""The modules of one subject, each with its verbs."""
+
+
+@dataclass(frozen=True)
+class Subject:
+    """One subject: what loads its modules, and what `colony --help` says of it."""
+
+    load: Callable[[], Parts]
+    about: str
+
+    def group(self, name: str) -> Any:  # noqa: ANN401 - typer keeps its classes private
+        """Load the subject and join the verbs of its modules."""
+        parts = self.load()
+        whole = parts[0] if len(parts) == 1 else _joined(parts)
+        group: Any = take_as_typed(typer.main.get_command(whole))
+        group.name, group.help = name, self.about
+        return group
+
+
+def _joined(parts: Parts) -> typer.Typer:
+    whole = subject()
+    for part in parts:
+        whole.add_typer(part)
+    return whole
+
+
+def _animal() -> Parts:
+    from colony.commands import animals
+
+    return (animals.app,)
+
+
+def _pairing() -> Parts:
+    from colony.commands.pairings import pairings, plan
+
+    return pairings.app, plan.app
+
+
+def _litter() -> Parts:
+    from colony.commands import litters
+
+    return (litters.app,)
+
+
+def _pup() -> Parts:
+    from colony.commands.pups import growth, pups
+
+    return pups.app, growth.app
+
+
+def _tank() -> Parts:
+    from colony.commands.tanks import outlook, tanks
+
+    return tanks.app, outlook.app
+
+
+def _round() -> Parts:
+    from colony.commands.care.round import app
+
+    return (app,)
+
+
+def _food() -> Parts:
+    from colony.commands.care import food
+
+    return (food.app,)
+
+
+def _water() -> Parts:
+    from colony.commands.water import water
+
+    return (water.app,)
+
+
+def _isolation() -> Parts:
+    from colony.commands.tanks import isolation
+
+    return (isolation.app,)
+
+
+def _health() -> Parts:
+    from colony.commands import health
+
+    return (health.app,)
+
+
+def _pedigree() -> Parts:
+    from colony.commands import pedigree
+
+    return (pedigree.app,)
+
+
+def _species() -> Parts:
+    from colony.commands import species
+
+    return (species.app,)
+
+
+def _book() -> Parts:
+    from colony.commands.book import book, safety
+
+    return book.app, safety.app
+
 
 SUBJECTS = {
-    "animal": ("animals", "Who is who: add, show, list, edit, hold and end animals."),
-    "pairing": (
-        "pairings.pairings",
-        "Who is with whom: pick partners, start and end, note mating signs.",
+    "animal": Subject(_animal, "Who is who: add, show, list, edit, hold and end animals."),
+    "pairing": Subject(
+        _pairing, "Who is with whom: pick partners, start and end, note mating signs."
     ),
-    "litter": ("litters", "Births: record one, see who is due."),
-    "pup": ("pups.pups", "Growing out: measure, feed, see who is ready."),
-    "tank": ("tanks.tanks", "Tanks and systems: who swims where, and moves."),
-    "round": ("care.round", "The day's care: what is due where, in walking order."),
-    "food": ("care.food", "Foods of the house, their batches, and the feeding of tanks."),
-    "water": ("water.water", "Water: plan and record changes, tests, limits and the reserve."),
-    "isolation": ("tanks.isolation", "Isolation of arrivals, and filters that are still maturing."),
-    "health": ("health", "Health: look-overs, vet visits, who to watch, deaths and survival."),
-    "pedigree": ("pedigree", "Inbreeding and kinship, and where they come from."),
-    "species": ("species", "Life-history numbers and their sources."),
-    "book": ("book.book", "The book itself: import, export, check, settings."),
+    "litter": Subject(_litter, "Births: record one, see who is due."),
+    "pup": Subject(_pup, "Growing out: measure, feed, see who is ready."),
+    "tank": Subject(_tank, "Tanks and systems: who swims where, and moves."),
+    "round": Subject(_round, "The day's care: what is due where, in walking order."),
+    "food": Subject(_food, "Foods of the house, their batches, and the feeding of tanks."),
+    "water": Subject(_water, "Water: plan and record changes, tests, limits and the reserve."),
+    "isolation": Subject(_isolation, "Isolation of arrivals, and filters that are still maturing."),
+    "health": Subject(
+        _health, "Health: look-overs, vet visits, who to watch, deaths and survival."
+    ),
+    "pedigree": Subject(_pedigree, "Inbreeding and kinship, and where they come from."),
+    "species": Subject(_species, "Life-history numbers and their sources."),
+    "book": Subject(_book, "The book itself: import, export, check, settings."),
 }
-"""Each subject: its module in `colony.commands`, and what `colony --help` says of it."""
+"""Every subject by its name, in the order of a breeder's week."""
 
 BOOK_VARIABLE = "COLONY_BOOK"
 
@@ -42,17 +149,14 @@ class Subjects(TyperGroup):
     """The subjects by name; `--help` lists them without loading any."""
 
     def list_commands(self, ctx: Any) -> list[str]:  # noqa: ANN401 - the same as below
-        """Subjects in the order of a breeder's week, then the words without a verb."""
+        """The subjects, then the words without a verb."""
         return [*SUBJECTS, *super().list_commands(ctx)]
 
     def get_command(self, ctx: Any, cmd_name: str) -> Any:  # noqa: ANN401 - typer keeps its classes private
         """Load the subject that was called."""
         if cmd_name not in SUBJECTS:
             return super().get_command(ctx, cmd_name)
-        module = import_module(f"colony.commands.{SUBJECTS[cmd_name][0]}")
-        subject = take_as_typed(typer.main.get_command(module.app))
-        subject.name = cmd_name
-        return subject
+        return SUBJECTS[cmd_name].group(cmd_name)
 
     def resolve_command(self, ctx: Any, args: list[str]) -> Any:  # noqa: ANN401 - the same
         """Name the nearest subject for a mistyped one."""
@@ -65,10 +169,10 @@ class Subjects(TyperGroup):
         """List the subjects from their table."""
         words = [(name, self.commands[name].get_short_help_str()) for name in self.commands]
         with formatter.section("Subjects"):
-            formatter.write_dl([(name, said) for name, (_, said) in SUBJECTS.items()] + words)
+            formatter.write_dl([(name, each.about) for name, each in SUBJECTS.items()] + words)
 
 
-app = plain_app("The colony book: litters, pairings, and pups that are ready.", cls=Subjects)
+app = plain_app(help="The colony book: litters, pairings, and pups that are ready.", cls=Subjects)
 
 
 @app.callback(invoke_without_command=True)

@@ -4,7 +4,8 @@ A command that reads builds the few tables it looks at; an act has them all (`ev
 because a key may refer to any of them.
 """
 
-from importlib import import_module
+from collections.abc import Callable
+from types import ModuleType
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -25,61 +26,126 @@ if TYPE_CHECKING:
     from colony.records.water import ReserveReading, WaterChange, WaterLimit, WaterRegime, WaterTest
     from colony.records.work import MoveToDo
 
-TABLES = {
-    "animals": ("Animal",),
-    "care": (
-        "CareDone",
-        "CareRhythm",
-    ),
-    "foods": (
-        "Food",
-        "FoodBatch",
-        "TankFeeding",
-    ),
-    "health": (
-        "LookOver",
-        "Prescription",
-        "VetPatient",
-        "VetVisit",
-    ),
-    "holds": ("Hold",),
-    "journal": ("JournalEntry",),
-    "litters": (
-        "Litter",
-        "PossibleSire",
-    ),
-    "pairings": (
-        "MatingSign",
-        "Pairing",
-        "PairingSire",
-        "PregnancyFinding",
-    ),
-    "pups": (
-        "Feeding",
-        "Measurement",
-    ),
-    "settings": ("Setting",),
-    "species": (
-        "LifeHistory",
-        "Species",
-    ),
-    "tanks": (
-        "Placement",
-        "System",
-        "Tank",
-    ),
-    "water": (
-        "ReserveReading",
-        "WaterChange",
-        "WaterLimit",
-        "WaterRegime",
-        "WaterTest",
-    ),
-    "work": ("MoveToDo",),
-}
-"""The classes of each module of this room."""
 
-_HOME = {name: module for module, names in TABLES.items() for name in names}
+def _animals() -> ModuleType:
+    from colony.records import animals
+
+    return animals
+
+
+def _care() -> ModuleType:
+    from colony.records import care
+
+    return care
+
+
+def _foods() -> ModuleType:
+    from colony.records import foods
+
+    return foods
+
+
+def _health() -> ModuleType:
+    from colony.records import health
+
+    return health
+
+
+def _holds() -> ModuleType:
+    from colony.records import holds
+
+    return holds
+
+
+def _journal() -> ModuleType:
+    from colony.records import journal
+
+    return journal
+
+
+def _litters() -> ModuleType:
+    from colony.records import litters
+
+    return litters
+
+
+def _pairings() -> ModuleType:
+    from colony.records import pairings
+
+    return pairings
+
+
+def _pups() -> ModuleType:
+    from colony.records import pups
+
+    return pups
+
+
+def _settings() -> ModuleType:
+    from colony.records import settings
+
+    return settings
+
+
+def _species() -> ModuleType:
+    from colony.records import species
+
+    return species
+
+
+def _tanks() -> ModuleType:
+    from colony.records import tanks
+
+    return tanks
+
+
+def _water() -> ModuleType:
+    from colony.records import water
+
+    return water
+
+
+def _work() -> ModuleType:
+    from colony.records import work
+
+    return work
+
+
+TABLES: dict[str, Callable[[], ModuleType]] = {
+    "Animal": _animals,
+    "CareDone": _care,
+    "CareRhythm": _care,
+    "Food": _foods,
+    "FoodBatch": _foods,
+    "TankFeeding": _foods,
+    "LookOver": _health,
+    "Prescription": _health,
+    "VetPatient": _health,
+    "VetVisit": _health,
+    "Hold": _holds,
+    "JournalEntry": _journal,
+    "Litter": _litters,
+    "PossibleSire": _litters,
+    "MatingSign": _pairings,
+    "Pairing": _pairings,
+    "PairingSire": _pairings,
+    "PregnancyFinding": _pairings,
+    "Feeding": _pups,
+    "Measurement": _pups,
+    "Setting": _settings,
+    "LifeHistory": _species,
+    "Species": _species,
+    "Placement": _tanks,
+    "System": _tanks,
+    "Tank": _tanks,
+    "ReserveReading": _water,
+    "WaterChange": _water,
+    "WaterLimit": _water,
+    "WaterRegime": _water,
+    "WaterTest": _water,
+    "MoveToDo": _work,
+}
+"""Every table, with what loads the module of its class."""
 
 __all__ = [
     "Animal",
@@ -120,10 +186,10 @@ __all__ = [
 
 def every_table() -> "MetaData":
     """Load every table of the book and return what is known of them."""
-    from sqlmodel import SQLModel  # noqa: PLC0415 - as late as the tables
+    from sqlmodel import SQLModel
 
-    for module in TABLES:
-        import_module(f"{__name__}.{module}")
+    for load in TABLES.values():
+        load()
     return SQLModel.metadata
 
 
@@ -131,6 +197,6 @@ if not TYPE_CHECKING:
 
     def __getattr__(name: str) -> object:
         """Load the table that is asked for (PEP 562)."""
-        if name not in _HOME:
+        if name not in TABLES:
             raise AttributeError(f"module {__name__!r} has no attribute {name!r}")
-        return getattr(import_module(f"{__name__}.{_HOME[name]}"), name)
+        return getattr(TABLES[name](), name)

@@ -2,7 +2,7 @@
 
 from datetime import date
 
-from colony.refusals.base import Refusal, WrongUse, listed
+from colony.refusals.base import Refusal, WrongUse, act, listed
 from colony.refusals.notation import shown
 
 
@@ -10,12 +10,17 @@ class NoSuchTag(Refusal):
     """No animal has that tag; the nearest are named."""
 
     def __init__(self, tag: str, nearest: list[str]) -> None:
-        hint = f"did you mean {listed(nearest)}?" if nearest else "see: colony animal list."
-        super().__init__(f"There is no animal {shown(tag)} in the book: {hint}")
+        sentence = f"There is no animal {shown(tag)} in the book"
+        if nearest:
+            super().__init__(f"{sentence}: did you mean {listed(nearest)}?")
+        else:
+            super().__init__(f"{sentence}: look in the list of animals.", act("animal list"))
 
 
 class TagTaken(Refusal):
     """Another animal has that tag already."""
+
+    fields = ("tag",)
 
     def __init__(self, tag: str) -> None:
         super().__init__(
@@ -35,6 +40,8 @@ class ReservedTag(Refusal):
 class TransponderTaken(Refusal):
     """Another animal carries that transponder."""
 
+    fields = ("transponder",)
+
     def __init__(self, transponder: str, tag: str) -> None:
         super().__init__(
             f"Transponder {transponder} is {shown(tag)}'s already: read both animals again."
@@ -44,15 +51,20 @@ class TransponderTaken(Refusal):
 class NoSuchSpecies(Refusal):
     """The book has no such species."""
 
+    fields = ("species",)
+
     def __init__(self, name: str, known: list[str]) -> None:
         self.known = known
         super().__init__(
-            f"There is no species {shown(name)} in the book: use {listed(known)}, or add it: colony species add."
+            f"There is no species {shown(name)} in the book: use {listed(known)}, or add it.",
+            act("species add"),
         )
 
 
 class NotYet(Refusal):
     """Something is written down before it happened."""
+
+    fields = ("on", "born", "arrived")
 
     def __init__(self, what: str, on: date, today: date) -> None:
         super().__init__(f"{what} on {on} is in the future: today is {today}.")
@@ -61,11 +73,14 @@ class NotYet(Refusal):
 class WrongSexForParent(Refusal):
     """A male dam or a female sire."""
 
+    fields = ("dam", "sires")
+
     def __init__(self, tag: str, sex: str, role: str) -> None:
         has = {"F": "female", "M": "male", "U": "not sexed"}[sex]
         needs = {"dam": "a female", "sire": "a male"}[role]
         super().__init__(
-            f"{tag} is {has} and cannot be a {role}: name {needs}, or mend its sex: colony animal edit {tag} --sex {needs[2].upper()}."
+            f"{tag} is {has} and cannot be a {role}: name {needs}, or correct its sex.",
+            act("animal edit", tag, sex=needs[2].upper()),
         )
 
 
@@ -79,6 +94,8 @@ class OwnParent(Refusal):
 class ParentNotOlder(Refusal):
     """A parent is younger than its pup."""
 
+    fields = ("born", "dam")
+
     def __init__(self, parent: str, parent_born: date, pup: str, pup_born: date) -> None:
         super().__init__(
             f"{parent} was born on {parent_born} and cannot be a parent of {pup}, born on {pup_born}: check both dates."
@@ -88,6 +105,8 @@ class ParentNotOlder(Refusal):
 class NotHere(Refusal):
     """An animal has ended and can take no part in this."""
 
+    fields = ("tag", "tags", "dam")
+
     def __init__(self, tag: str, status: str, ended_on: date | None, act: str) -> None:
         super().__init__(f"{tag} {_ended(status)} on {ended_on} and cannot {act}.")
 
@@ -95,9 +114,12 @@ class NotHere(Refusal):
 class AlreadyEnded(Refusal):
     """An animal ended before."""
 
+    fields = ("tag",)
+
     def __init__(self, tag: str, status: str, ended_on: date | None) -> None:
         super().__init__(
-            f"{tag} {_ended(status)} on {ended_on} already: undo that first if it is wrong (colony animal edit {tag} --back)."
+            f"{tag} {_ended(status)} on {ended_on} already: take that back first if it is wrong.",
+            act("animal edit", tag, back=True),
         )
 
 
@@ -111,6 +133,8 @@ class NotEnded(Refusal):
 class EndsBeforeItBegan(Refusal):
     """An end, or another event, lies before the birth or arrival of the animal."""
 
+    fields = ("on", "born")
+
     def __init__(self, tag: str, on: date, began: date) -> None:
         super().__init__(f"{tag} was born or came on {began}: {on} is before that.")
 
@@ -120,7 +144,7 @@ class NothingToChange(Refusal):
 
     def __init__(self, tag: str) -> None:
         super().__init__(
-            f"Nothing was said that would change {tag}: name a fact, such as --name or --born."
+            f"Nothing was given that would change {tag}: name a fact, such as its name or its birth."
         )
 
 
@@ -133,7 +157,7 @@ class SpeciesTaken(Refusal):
 
     def __init__(self, name: str) -> None:
         super().__init__(
-            f"Species {shown(name)} is in the book already: set its numbers with colony species set."
+            f"Species {shown(name)} is in the book already: set its numbers.", act("species set")
         )
 
 

@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from colony.refusals.base import Refusal, WrongUse
+from colony.refusals.base import Refusal, WrongUse, act
 from colony.refusals.notation import shown
 
 _LONGEST_PATH = 300
@@ -19,7 +19,8 @@ class NoSuchBook(Refusal):
     def __init__(self, location: str) -> None:
         super().__init__(
             f"There is no book at {at(location)}: begin one by recording something in it, "
-            "or make one to try with: colony sample PATH."
+            "or make one to try with.",
+            act("sample"),
         )
 
 
@@ -35,7 +36,8 @@ class NotABook(Refusal):
 
     def __init__(self, location: str, why: str) -> None:
         super().__init__(
-            f"{at(location)} cannot be read as a colony book ({why}): check the path, or put a backup back with: colony book restore newest."
+            f"{at(location)} cannot be read as a colony book ({why}): check the path, or put a backup back.",
+            act("book restore", "newest"),
         )
 
 
@@ -45,7 +47,9 @@ class RowDamaged(Refusal):
     def __init__(self, location: str, row: str, rule: str) -> None:
         super().__init__(
             f"The book at {at(location)} is damaged: {shown(row)} breaks the rule that {rule}; nothing was written: "
-            "see each such row with colony book check, and make the book anew from its journal with colony book rebuild PATH."
+            "look at every such row, and make the book anew from its journal.",
+            act("book check"),
+            act("book rebuild"),
         )
 
 
@@ -99,7 +103,7 @@ class BookVanished(Refusal):
     def __init__(self, location: str) -> None:
         super().__init__(
             f"The book at {at(location)} is not the file it was when it was opened; nothing was written: "
-            "check that its disk is still mounted, then begin again."
+            "check that its disk is still mounted, then try again."
         )
 
 
@@ -159,7 +163,8 @@ class CopyDamaged(Refusal):
     def __init__(self, location: str, why: str) -> None:
         super().__init__(
             f"The backup {at(location)} cannot be used ({why}); the book was not touched: "
-            "choose another one, see colony book backup --list."
+            "choose another one from their list.",
+            act("book backup", list=True),
         )
 
 
@@ -168,8 +173,9 @@ class NotRestored(Refusal):
 
     def __init__(self, location: str, why: str) -> None:
         super().__init__(
-            f"The backup did not come out whole at {at(location)} ({shown(why)}); what was there before is safe, "
-            "see colony book backup --list: check the disk, then restore again."
+            f"The backup did not come out whole at {at(location)} ({shown(why)}); what was there before is safe "
+            "among the backups: check the disk, then restore again from their list.",
+            act("book backup", list=True),
         )
 
 
@@ -179,7 +185,8 @@ class NoSuchCopy(WrongUse):
     def __init__(self, name: str, folder: str) -> None:
         super().__init__(
             f"There is no backup {at(name)}, neither as a path nor in {at(folder)}: "
-            "see colony book backup --list."
+            "choose one from their list.",
+            act("book backup", list=True),
         )
 
 
@@ -196,7 +203,8 @@ class NumberTaken(Refusal):
     def __init__(self, rule: str) -> None:
         super().__init__(
             f"The book refused this ({rule}); nothing was written: a counter is behind its rows, "
-            "let it go on after them with colony book recount, then try again."
+            "let it go on after them, then try again.",
+            act("book recount"),
         )
 
 

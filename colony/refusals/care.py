@@ -2,7 +2,7 @@
 
 from datetime import date
 
-from colony.refusals.base import Refusal, WrongUse, listed
+from colony.refusals.base import Refusal, WrongUse, act, again, listed
 from colony.refusals.notation import shown
 
 
@@ -10,8 +10,11 @@ class NoSuchPlace(Refusal):
     """A word is neither a tank in use nor a system."""
 
     def __init__(self, word: str, nearest: list[str]) -> None:
-        hint = f"did you mean {listed(nearest)}?" if nearest else "see: colony tank list."
-        super().__init__(f"There is no tank in use or system {shown(word)}: {hint}")
+        sentence = f"There is no tank in use or system {shown(word)}"
+        if nearest:
+            super().__init__(f"{sentence}: did you mean {listed(nearest)}?")
+        else:
+            super().__init__(f"{sentence}: look in the list of tanks.", act("tank list"))
 
 
 class RunBackwards(WrongUse):
@@ -20,7 +23,8 @@ class RunBackwards(WrongUse):
     def __init__(self, first: str, last: str) -> None:
         super().__init__(
             f"{shown(last)} comes before {shown(first)} on your walk: write the row as {last}..{first}, "
-            "or set the order: colony round order TANK ..."
+            "or set the order of your walk.",
+            act("round order"),
         )
 
 
@@ -35,7 +39,10 @@ class NoRhythm(Refusal):
     """A rhythm that is to be taken away is not there."""
 
     def __init__(self, task: str, where: str) -> None:
-        super().__init__(f"{task} has no rhythm of its own {where}: see colony round rhythms.")
+        super().__init__(
+            f"{task} has no rhythm of its own {where}: look in the list of rhythms.",
+            act("round rhythms"),
+        )
 
 
 class RhythmTwoWays(WrongUse):
@@ -43,8 +50,8 @@ class RhythmTwoWays(WrongUse):
 
     def __init__(self) -> None:
         super().__init__(
-            "A task is done --times a day, or --every so many days, not both; for one --tank, "
-            "one --system or one --role, or for all."
+            "A task is done so many times a day, or every so many days, not both; for one tank, "
+            "one system or one role, or for all."
         )
 
 
@@ -53,7 +60,8 @@ class WrongPlaceForTask(WrongUse):
 
     def __init__(self, task: str) -> None:
         super().__init__(
-            f"{task} is done once for a system: give --system NAME, or nothing for all systems."
+            f"{task} is done once for a system: name the system, or none for all systems.",
+            again(system=""),
         )
 
 
@@ -61,7 +69,7 @@ class RoundBegun(Refusal):
     """The usual rhythms would be written over those that are there."""
 
     def __init__(self) -> None:
-        super().__init__("The round has rhythms already: change one with colony round rhythm TASK.")
+        super().__init__("The round has rhythms already: change one of them.", act("round rhythm"))
 
 
 class NoSuchFood(Refusal):
@@ -69,7 +77,7 @@ class NoSuchFood(Refusal):
 
     def __init__(self, name: str, known: list[str]) -> None:
         hint = f"use {listed(known)}, or add it" if known else "add it first"
-        super().__init__(f"There is no food {shown(name)}: {hint}: colony food add NAME.")
+        super().__init__(f"There is no food {shown(name)}: {hint}.", act("food add"))
 
 
 class NoSuchBatch(Refusal):
@@ -78,7 +86,8 @@ class NoSuchBatch(Refusal):
     def __init__(self, food: str, code: str, known: list[str]) -> None:
         hint = f"open are {listed(known, 'and')}" if known else "none is open"
         super().__init__(
-            f"{food} has no open batch {shown(code)}: {hint}; add one: colony food batch {food} CODE."
+            f"{food} has no open batch {shown(code)}: {hint}; add one.",
+            act("food batch", food),
         )
 
 

@@ -1,6 +1,6 @@
 """Refusals of one cell of a file: what it holds, and what would be right there."""
 
-from colony.refusals.base import WrongUse, listed
+from colony.refusals.base import WrongUse, again, listed
 from colony.refusals.notation import shown
 
 
@@ -10,7 +10,9 @@ class DayReadsTwoWays(WrongUse):
     def __init__(self, text: str) -> None:
         super().__init__(
             f"{shown(text)} does not say which is the day and which the month: "
-            "add --date-order dmy or --date-order mdy, or write it as 2026-03-09."
+            "say the order of dates, dmy or mdy, or write it as 2026-03-09.",
+            again(date_order="dmy"),
+            again(date_order="mdy"),
         )
 
 
@@ -19,7 +21,8 @@ class DayNotInOrder(WrongUse):
 
     def __init__(self, text: str, order: str) -> None:
         super().__init__(
-            f"{shown(text)} is no day when read as {order}: correct it, or say another --date-order."
+            f"{shown(text)} is no day when read as {order}: correct it, or say another order of dates.",
+            again(date_order=""),
         )
 
 
@@ -28,8 +31,9 @@ class NotADayInASheet(WrongUse):
 
     def __init__(self, text: str, order: str) -> None:
         super().__init__(
-            f"{shown(text)} is no date: write it as 2026-03-09 (--date-order says that "
-            f"other dates are {order}), or 2026-03 or 2026 where no more is known."
+            f"{shown(text)} is no date: write it as 2026-03-09 (the order of other dates is {order}), "
+            "or 2026-03 or 2026 where no more is known.",
+            again(date_order=""),
         )
 
 
@@ -205,5 +209,5 @@ class BookHasItOtherwise(WrongUse):
 
     def __init__(self, columns: list[str]) -> None:
         super().__init__(
-            f"The book has this with another {listed(columns, 'and')}: a folder only adds, so mend the book or the row."
+            f"The book has this with another {listed(columns, 'and')}: a folder only adds, so correct the book or the row."
         )

@@ -1,6 +1,6 @@
 """Refusals of a file as a whole: not there, not readable, without the column that is needed."""
 
-from colony.refusals.base import Refusal, WrongUse, listed
+from colony.refusals.base import Refusal, WrongUse, act, again, listed
 from colony.refusals.notation import shown
 
 
@@ -73,28 +73,27 @@ class NoTagColumn(WrongUse):
         there = ", ".join(shown(header) for header in headers[:12])
         super().__init__(
             f"No column of {shown(path)} is known as the tag of the animal; it has {there}: "
-            "name the one that is, such as --map 'Animal no'=tag."
+            "name the one that is, such as 'Animal no'.",
+            again(map="Animal no=tag"),
         )
 
 
 class BadMapping(WrongUse):
-    """A --map is not a column, an equals sign and a field."""
+    """A mapping is not a column, an equals sign and a field."""
 
     def __init__(self, text: str) -> None:
-        super().__init__(
-            f"{shown(text)} is no mapping: write --map COLUMN=FIELD, such as Ring=tag."
-        )
+        super().__init__(f"{shown(text)} is no mapping: write COLUMN=FIELD, such as Ring=tag.")
 
 
 class NoSuchField(WrongUse):
-    """A --map names a field that animals do not have."""
+    """A mapping names a field that animals do not have."""
 
     def __init__(self, field: str, fields: list[str]) -> None:
         super().__init__(f"There is no field {shown(field)}: the fields are {', '.join(fields)}.")
 
 
 class NoSuchColumn(WrongUse):
-    """A --map names a column that the file does not have."""
+    """A mapping names a column that the file does not have."""
 
     def __init__(self, column: str, headers: list[str]) -> None:
         super().__init__(
@@ -108,7 +107,8 @@ class FieldTwice(WrongUse):
     def __init__(self, first: str, second: str, field: str) -> None:
         super().__init__(
             f"The columns {shown(first)} and {shown(second)} both mean {field}: "
-            f"leave one out, such as --map {shown(second)}=ignore."
+            "leave one out, such as the second.",
+            again(map=f"{second}=ignore"),
         )
 
 
@@ -116,7 +116,7 @@ class UnknownChoice(WrongUse):
     """An option of the import has a value that it does not take."""
 
     def __init__(self, option: str, value: str, choices: list[str]) -> None:
-        super().__init__(f"{option} cannot be {shown(value)}: it takes {listed(choices)}.")
+        super().__init__(f"The {option} cannot be {shown(value)}: it takes {listed(choices)}.")
 
 
 class OnlyForSheets(WrongUse):
@@ -124,16 +124,17 @@ class OnlyForSheets(WrongUse):
 
     def __init__(self, option: str) -> None:
         super().__init__(
-            f"{option} is for a single spreadsheet: a folder is written one way, and is taken whole or not at all."
+            f"The {option} is for a single spreadsheet: a folder is written one way, and is taken whole or not at all."
         )
 
 
 class NotAColonyFolder(WrongUse):
-    """A folder is not one that `book export` wrote."""
+    """A folder is not one that an export wrote."""
 
     def __init__(self, path: str, why: str) -> None:
         super().__init__(
-            f"{shown(path)} is no exported colony ({why}): name a CSV file, or a folder that `book export` wrote."
+            f"{shown(path)} is no exported colony ({why}): name a CSV file, or a folder that an export wrote.",
+            act("book export"),
         )
 
 
@@ -142,7 +143,8 @@ class WouldOverwrite(Refusal):
 
     def __init__(self, path: str) -> None:
         super().__init__(
-            f"Something is at {shown(path)} already: name another path, or say --yes to replace it."
+            f"Something is at {shown(path)} already: name another path, or confirm that it is to be replaced.",
+            again(yes=True),
         )
 
 
@@ -152,7 +154,8 @@ class NotAnExport(Refusal):
     def __init__(self, path: str, sign: str) -> None:
         super().__init__(
             f"{shown(path)} is a folder of other things (it has no {sign}); nothing was written: name a "
-            "folder that is not there yet, or an earlier export with --yes."
+            "folder that is not there yet, or confirm for an earlier export.",
+            again(yes=True),
         )
 
 

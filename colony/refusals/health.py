@@ -2,20 +2,25 @@
 
 from datetime import date
 
-from colony.refusals.base import Refusal, WrongUse
+from colony.refusals.base import Refusal, WrongUse, act, again
 
 
 class HeldAlready(Refusal):
     """An animal is held and cannot be held twice."""
 
+    fields = ("tag",)
+
     def __init__(self, tag: str, since: date, why: str) -> None:
         super().__init__(
-            f"{tag} is held since {since} already ({why}): release it first: colony animal release {tag}."
+            f"{tag} is held since {since} already ({why}): release it first.",
+            act("animal release", tag),
         )
 
 
 class NotHeld(Refusal):
     """An animal that is not held is released."""
+
+    fields = ("tag",)
 
     def __init__(self, tag: str, on: date) -> None:
         super().__init__(f"{tag} is not held on {on}: there is nothing to release.")
@@ -25,7 +30,7 @@ class LookOverOfWhom(WrongUse):
     """A look-over names neither an animal nor a tank, or both."""
 
     def __init__(self) -> None:
-        super().__init__("A look-over is of an animal or of a tank: give TAG, or --tank CODE.")
+        super().__init__("A look-over is of an animal or of a tank: name one of the two.")
 
 
 class WellAndSick(WrongUse):
@@ -39,7 +44,9 @@ class NobodySeenByVet(WrongUse):
     """A vet visit names no animal."""
 
     def __init__(self) -> None:
-        super().__init__("A vet visit names the animals that were seen: --animal TAG, repeated.")
+        super().__init__(
+            "A vet visit names the animals that were seen: name each.", again(animal="")
+        )
 
 
 class NotDead(Refusal):
@@ -47,7 +54,7 @@ class NotDead(Refusal):
 
     def __init__(self, tag: str, status: str) -> None:
         super().__init__(
-            f"{tag} is {status}, not dead: record a death with colony animal end {tag} died."
+            f"{tag} is {status}, not dead: record its death.", act("animal end", tag, "died")
         )
 
 
@@ -55,4 +62,6 @@ class NothingToSurvive(Refusal):
     """Survival is asked of a book without litters."""
 
     def __init__(self) -> None:
-        super().__init__("No pup of a litter is in the book yet: record one: colony litter record.")
+        super().__init__(
+            "No pup of a litter is in the book yet: record a litter.", act("litter record")
+        )

@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from colony.refusals.base import Refusal, WrongUse
+from colony.refusals.base import Refusal, WrongUse, act, again
 from colony.refusals.notation import shown
 
 _MOST = 3
@@ -14,8 +14,9 @@ class NothingToUndo(Refusal):
     def __init__(self, asked: int, there: int, who: str) -> None:
         many = ("is no act", "is only 1 act")[there] if there < 2 else f"are only {there} acts"  # noqa: PLR2004 - one and many
         super().__init__(
-            f"There {many} of {shown(who)} to undo, not {asked}: look with colony book history, "
-            "and name any other act with colony book undo --act NUMBER; nothing was written."
+            f"There {many} of {shown(who)} to undo, not {asked}; nothing was written: "
+            "look in the history, and name any other act by its number.",
+            act("book undo", act=""),
         )
 
 
@@ -24,8 +25,9 @@ class UndoAsksFirst(Refusal):
 
     def __init__(self, what: str, doubts: Sequence[str]) -> None:
         super().__init__(
-            f"Taking back {what} asks for a yes first ({', '.join(doubts)}): "
-            "repeat with --yes if that is meant; nothing was written."
+            f"Taking back {what} asks for a yes first ({', '.join(doubts)}); nothing was written: "
+            "confirm if that is meant.",
+            again(yes=True),
         )
 
 
@@ -33,7 +35,9 @@ class NoSuchAct(WrongUse):
     """The journal has no act of that number."""
 
     def __init__(self, number: int) -> None:
-        super().__init__(f"There is no act {number} in the journal: look with colony book history.")
+        super().__init__(
+            f"There is no act {number} in the journal: look in the history.", act("book history")
+        )
 
 
 class CannotBeUndone(Refusal):
@@ -47,13 +51,14 @@ class LaterActDepends(Refusal):
     """Acts that were written later build on the one that was to be undone."""
 
     def __init__(self, undone: str, later: Sequence[tuple[int, str]], count: int | None) -> None:
-        named = "; ".join(told for _, told in later[-_MOST:])
+        named = "; ".join(words for _, words in later[-_MOST:])
         more = f" and {len(later) - _MOST} more" if len(later) > _MOST else ""
-        last = f"colony book undo --act {later[-1][0]}"
-        since = f", or everything since with: colony book undo {count}" if count else ""
+        since = [act("book undo", str(count))] if count else []
         super().__init__(
             f"{undone} cannot be undone alone, later acts depend on it: {named}{more}: "
-            f"undo the last of them first with: {last}{since}."
+            f"undo the last of them first{', or everything since' if since else ''}.",
+            act("book undo", act=str(later[-1][0])),
+            *since,
         )
 
 
@@ -63,17 +68,19 @@ class ComesBackAgainst(Refusal):
     def __init__(
         self, undone: Sequence[tuple[int, str]], problem: str, against: tuple[int, str] | None
     ) -> None:
-        what = "; ".join(f"act {number} ({told})" for number, told in undone[:_MOST])
-        why, _, _ = problem.rstrip(".").partition(": mend")
+        what = "; ".join(f"act {number} ({words})" for number, words in undone[:_MOST])
+        why, _, _ = problem.rstrip(".").partition(": correct")
+        sentence = f"Undoing {what} is refused, {why}; nothing was written: "
         if against is None:
-            mend = "acts since then forbid it: look with colony book history"
-        else:
-            number, told = against
-            mend = (
-                f"act {number} ({told}) stands against it: "
-                f"undo that one first with: colony book undo --act {number}"
+            super().__init__(
+                f"{sentence}acts since then forbid it, look in the history.", act("book history")
             )
-        super().__init__(f"Undoing {what} is refused, {why}; {mend}; nothing was written.")
+        else:
+            number, words = against
+            super().__init__(
+                f"{sentence}act {number} ({words}) stands against it, undo that one first.",
+                act("book undo", act=str(number)),
+            )
 
 
 class RowIsOtherwise(Refusal):
@@ -82,7 +89,8 @@ class RowIsOtherwise(Refusal):
     def __init__(self, number: int, place: str) -> None:
         super().__init__(
             f"Act {number} cannot be undone: {place} is not as that act left it; "
-            "nothing was written: look with colony book check."
+            "nothing was written: look the book over.",
+            act("book check"),
         )
 
 
@@ -92,7 +100,7 @@ class JournalOutgrown(Refusal):
     def __init__(self, what: str) -> None:
         super().__init__(
             f"The journal tells of {shown(what)}, which this version of the book no longer has: "
-            "mend the facts by hand instead; nothing was written."
+            "correct the facts by hand instead; nothing was written."
         )
 
 
@@ -102,16 +110,17 @@ class JournalDamaged(Refusal):
     def __init__(self, number: int) -> None:
         super().__init__(
             f"What act {number} of the journal says cannot be read: the book is damaged; "
-            "put a backup back with: colony book restore newest."
+            "put a backup back.",
+            act("book restore", "newest"),
         )
 
 
 class ChangedMeanwhile(Refusal):
     """What was being edited was changed by another act in the meantime."""
 
-    def __init__(self, told: Sequence[str]) -> None:
+    def __init__(self, changes: Sequence[str]) -> None:
         super().__init__(
-            f"Somebody else changed this meanwhile: {'; '.join(told)}; "
+            f"Somebody else changed this meanwhile: {'; '.join(changes)}; "
             "nothing was written: look again, and repeat what still holds."
         )
 

@@ -2,7 +2,7 @@
 
 from datetime import date
 
-from colony.refusals.base import Refusal, listed
+from colony.refusals.base import Refusal, act, listed
 from colony.refusals.notation import shown
 
 
@@ -10,12 +10,17 @@ class NoSuchLitter(Refusal):
     """No litter has that code; the nearest are named."""
 
     def __init__(self, code: str, nearest: list[str]) -> None:
-        hint = f"did you mean {listed(nearest)}?" if nearest else "see: colony litter list."
-        super().__init__(f"There is no litter {shown(code)}: {hint}")
+        sentence = f"There is no litter {shown(code)}"
+        if nearest:
+            super().__init__(f"{sentence}: did you mean {listed(nearest)}?")
+        else:
+            super().__init__(f"{sentence}: look in the list of litters.", act("litter list"))
 
 
 class DeadDam(Refusal):
     """A dam had ended before the birth."""
+
+    fields = ("dam",)
 
     def __init__(self, tag: str, how: str, ended_on: date | None, born: date) -> None:
         has = {"died": "died", "sold": "was sold", "gone": "left"}.get(how, how)
@@ -27,6 +32,8 @@ class DeadDam(Refusal):
 class ImpossibleGestation(Refusal):
     """The birth comes when the dam cannot have carried it."""
 
+    fields = ("born",)
+
     def __init__(self, dam: str, born: date, why: str) -> None:
         super().__init__(
             f"{dam} cannot have borne on {born} ({why}): check the dam and the date, or name the sire if another pairing was not recorded."
@@ -35,6 +42,8 @@ class ImpossibleGestation(Refusal):
 
 class TooSoonAfterBirth(Refusal):
     """The dam bore a moment ago, or shortly after, and cannot have twice."""
+
+    fields = ("born",)
 
     def __init__(self, dam: str, born: date, other_birth: date, least_days: int) -> None:
         super().__init__(
@@ -46,14 +55,19 @@ class TooSoonAfterBirth(Refusal):
 class NobodyBorn(Refusal):
     """A litter without a pup, live or dead."""
 
+    fields = ("pups",)
+
     def __init__(self, dam: str) -> None:
         super().__init__(
-            f"A litter of {dam} needs pups, live or stillborn: for a pregnancy that came to nothing say colony pairing check {dam} --found 'false alarm'."
+            f"A litter of {dam} needs pups, live or stillborn: a pregnancy that came to nothing is found to be a false alarm.",
+            act("pairing check", dam, found="false alarm"),
         )
 
 
 class SireCannotBe(Refusal):
     """A sire was not alive when the litter was conceived."""
+
+    fields = ("sires",)
 
     def __init__(self, tag: str, why: str) -> None:
         super().__init__(f"{tag} cannot be the sire: {why}.")
@@ -64,7 +78,8 @@ class SireNotPossible(Refusal):
 
     def __init__(self, pup: str, sire: str, possible: list[str]) -> None:
         super().__init__(
-            f"{sire} is no possible sire of {pup}'s litter ({listed(possible)}): mend the litter first: colony litter edit."
+            f"{sire} is no possible sire of {pup}'s litter ({listed(possible)}): correct the litter first.",
+            act("litter edit"),
         )
 
 
@@ -73,7 +88,8 @@ class OneTestedSire(Refusal):
 
     def __init__(self, pup: str) -> None:
         super().__init__(
-            f"{pup} was born in a litter: name the one sire that a test found, or mend the litter: colony litter edit."
+            f"{pup} was born in a litter: name the one sire that a test found, or correct the litter.",
+            act("litter edit"),
         )
 
 
@@ -81,9 +97,10 @@ class SettledOtherwise(Refusal):
     """Tests found two sires in a litter that has one."""
 
     def __init__(self, code: str, found: list[tuple[str, str]]) -> None:
-        told = " and ".join(f"{sire} for {pup}" for pup, sire in found)
+        results = " and ".join(f"{sire} for {pup}" for pup, sire in found)
         super().__init__(
-            f"Litter {code} has one sire, but tests say {told}: if pups may differ, say so first: colony litter edit {code} --pups-may-differ."
+            f"Litter {code} has one sire, but tests say {results}: if pups may differ, say so first.",
+            act("litter edit", code, pups_may_differ=True),
         )
 
 
@@ -92,7 +109,8 @@ class SireFoundByTest(Refusal):
 
     def __init__(self, code: str, pup: str, sire: str) -> None:
         super().__init__(
-            f"A test found that {sire} is the sire of {pup}: keep {sire} among the sires of litter {code}, or mend the test: colony animal edit {pup} --sire TAG."
+            f"A test found that {sire} is the sire of {pup}: keep {sire} among the sires of litter {code}, or correct the test.",
+            act("animal edit", pup, sire=""),
         )
 
 
@@ -101,14 +119,18 @@ class LitterKnows(Refusal):
 
     def __init__(self, pup: str, code: str) -> None:
         super().__init__(
-            f"{pup} was born in litter {code}, which has its dam and its birth: mend the litter: colony litter edit {code}."
+            f"{pup} was born in litter {code}, which has its dam and its birth: correct the litter.",
+            act("litter edit", code),
         )
 
 
 class LitterTwice(Refusal):
     """The dam has a litter of that day already."""
 
+    fields = ("born",)
+
     def __init__(self, dam: str, code: str, born: date) -> None:
         super().__init__(
-            f"{dam} has litter {code} of {born} already: mend that one with colony litter edit {code}."
+            f"{dam} has litter {code} of {born} already: correct that one.",
+            act("litter edit", code),
         )

@@ -3,31 +3,35 @@
 from collections.abc import Sequence
 from datetime import date
 
-from colony.refusals.base import Refusal, WrongUse, listed
+from colony.refusals.base import Refusal, WrongUse, act, listed
 from colony.refusals.notation import shown
 
 
 class PairedAlready(Refusal):
     """A dam is in a pairing and cannot be in two."""
 
+    fields = ("dam",)
+
     def __init__(self, dam: str, since: date) -> None:
         super().__init__(
-            f"{dam} is paired since {since} already: end that first: colony pairing end {dam}."
+            f"{dam} is paired since {since} already: end that first.", act("pairing end", dam)
         )
 
 
 class NoPairing(Refusal):
     """A dam is in no pairing, or was in none that day."""
 
+    fields = ("dam",)
+
     def __init__(self, dam: str, on: date | None = None) -> None:
         when = f"on {on}" if on else "now"
-        super().__init__(
-            f"{dam} is in no pairing {when}; start one: colony pairing start {dam} SIRE."
-        )
+        super().__init__(f"{dam} is in no pairing {when}: start one.", act("pairing start", dam))
 
 
 class EndsBeforeStart(Refusal):
     """A pairing ends before it began."""
+
+    fields = ("on",)
 
     def __init__(self, dam: str, on: date, started: date) -> None:
         super().__init__(f"The pairing of {dam} began on {started}: it cannot end on {on}.")
@@ -35,6 +39,8 @@ class EndsBeforeStart(Refusal):
 
 class NotOfThisPairing(Refusal):
     """A sire seen mating is not kept with the dam."""
+
+    fields = ("sire",)
 
     def __init__(self, sire: str, dam: str) -> None:
         super().__init__(
@@ -47,7 +53,8 @@ class PartnerNeedsSex(Refusal):
 
     def __init__(self, tag: str) -> None:
         super().__init__(
-            f"The sex of {tag} is not recorded: look for claspers, then colony animal edit {tag} --sex F or M."
+            f"The sex of {tag} is not recorded: look for claspers, then record it.",
+            act("animal edit", tag, sex=""),
         )
 
 
@@ -89,7 +96,8 @@ class NothingToCompare(WrongUse):
 
     def __init__(self) -> None:
         super().__init__(
-            "--compare sets a what-if beside the plan without it: add --with, --never or --without."
+            "A comparison sets a what-if beside the plan without it: say which pair it has with it, "
+            "which pair never, or which animal it is without."
         )
 
 

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from datetime import date
 
-from colony.refusals.base import Refusal, WrongUse, listed
+from colony.refusals.base import Refusal, WrongUse, act, listed
 from colony.refusals.notation import shown
 
 
@@ -15,7 +15,9 @@ class OwnAncestor(Refusal):
             f"{parent} is a parent of {pup}"
             for pup, parent in zip(loop, [*loop[1:], loop[0]], strict=True)
         )
-        super().__init__(f"{loop[0]} would be its own ancestor ({way}): mend one of these parents.")
+        super().__init__(
+            f"{loop[0]} would be its own ancestor ({way}): correct one of these parents."
+        )
 
 
 class MaleDam(Refusal):
@@ -53,16 +55,14 @@ class TooManyBreeders(Refusal):
 def _wrong_sex(cases: Sequence[tuple[str, str]], sex: str, role: str) -> str:
     shown = [f"{parent} is {sex} and stands as {role} of {pup}" for parent, pup in cases[:5]]
     more = [f"{len(cases) - 5} more"] if len(cases) > len(shown) else []
-    return f"{listed(shown + more, 'and')}: mend the sex or the parent."
+    return f"{listed(shown + more, 'and')}: correct the sex or the parent."
 
 
 class NobodyLives(Refusal):
-    """Figures of a colony are asked for that has nobody in it."""
+    """Figures are asked for, and nobody lives of whom they could be."""
 
     def __init__(self, today: date) -> None:
-        super().__init__(
-            f"Nobody of that kind is present on {today}: there is no colony to sum up."
-        )
+        super().__init__(f"Nobody of that kind is present on {today}: there is nobody to sum up.")
 
 
 class SharesAreOff(Refusal):
@@ -70,7 +70,9 @@ class SharesAreOff(Refusal):
 
     def __init__(self, pup: str, total: float) -> None:
         super().__init__(
-            f"The shares of the possible sires of {pup} sum to {total:.4g}, not 1: mend them with colony litter edit or colony animal edit."
+            f"The shares of the possible sires of {pup} sum to {total:.4g}, not 1: correct them in the litter, or in the animal.",
+            act("litter edit"),
+            act("animal edit"),
         )
 
 

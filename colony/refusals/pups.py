@@ -1,6 +1,6 @@
 """Refusals about growing pups."""
 
-from colony.refusals.base import Refusal
+from colony.refusals.base import Refusal, act
 
 
 class NothingToForecast(Refusal):
@@ -8,5 +8,5 @@ class NothingToForecast(Refusal):
 
     def __init__(self, tag: str) -> None:
         super().__init__(
-            f"There is nothing to forecast {tag} from: measure it first: colony pup measure {tag} WIDTH."
+            f"There is nothing to forecast {tag} from: measure it first.", act("pup measure", tag)
         )

@@ -2,16 +2,21 @@
 
 from datetime import date
 
-from colony.refusals.base import Refusal, WrongUse, listed
+from colony.refusals.base import Refusal, WrongUse, act, again, listed
 from colony.refusals.notation import shown
 
 
 class NoSuchTank(Refusal):
     """No tank has that code; the nearest are named."""
 
+    fields = ("tank",)
+
     def __init__(self, code: str, nearest: list[str]) -> None:
-        hint = f"did you mean {listed(nearest)}?" if nearest else "see: colony tank list."
-        super().__init__(f"There is no tank {shown(code)}: {hint}")
+        sentence = f"There is no tank {shown(code)}"
+        if nearest:
+            super().__init__(f"{sentence}: did you mean {listed(nearest)}?")
+        else:
+            super().__init__(f"{sentence}: look in the list of tanks.", act("tank list"))
 
 
 class NoSuchSystem(Refusal):
@@ -19,7 +24,7 @@ class NoSuchSystem(Refusal):
 
     def __init__(self, name: str, known: list[str]) -> None:
         hint = f"use {listed(known)}, or make it" if known else "make it"
-        super().__init__(f"There is no system {shown(name)}: {hint}: colony tank system NAME.")
+        super().__init__(f"There is no system {shown(name)}: {hint}.", act("tank system"))
 
 
 class TankCodeTaken(Refusal):
@@ -34,12 +39,14 @@ class TankShape(WrongUse):
 
     def __init__(self) -> None:
         super().__init__(
-            "A tank has a length and a width, or a diameter: give --length and --width, or --diameter."
+            "A tank has a length and a width, or a diameter: give those two, or that one."
         )
 
 
 class TankRetired(Refusal):
     """A tank is out of use."""
+
+    fields = ("tank",)
 
     def __init__(self, code: str, on: date) -> None:
         super().__init__(f"Tank {code} was taken out of use on {on}: choose another.")
@@ -48,14 +55,19 @@ class TankRetired(Refusal):
 class TankDoesNotFit(Refusal):
     """A limit of a tank would break."""
 
+    fields = ("tank",)
+
     def __init__(self, code: str, reasons: list[str]) -> None:
         super().__init__(
-            f"Tank {code} does not take this: {'; '.join(reasons)}: choose another tank, or repeat with --anyway."
+            f"Tank {code} does not take this: {'; '.join(reasons)}: choose another tank, or override the limit.",
+            again(anyway=True),
         )
 
 
 class AlreadyInTank(Refusal):
     """An animal is in that tank already."""
+
+    fields = ("tank", "tags")
 
     def __init__(self, tag: str, code: str) -> None:
         super().__init__(f"{tag} is in {code} already.")
@@ -63,6 +75,8 @@ class AlreadyInTank(Refusal):
 
 class MoveBeforeLast(Refusal):
     """A move lies before the move that is recorded last."""
+
+    fields = ("on",)
 
     def __init__(self, tag: str, on: date, last: date) -> None:
         super().__init__(f"{tag} was last moved on {last}: a move on {on} would come before that.")
@@ -72,14 +86,17 @@ class MoveNeedsTank(WrongUse):
     """A move names no tank after the animals."""
 
     def __init__(self) -> None:
-        super().__init__("A move names animals and then the tank: colony tank move TAG ... TANK.")
+        super().__init__("A move names animals and then the tank.", act("tank move"))
 
 
 class LeavesIsolationEarly(Refusal):
     """Animals would leave isolation before its clock has run out, without a reason on record."""
 
+    fields = ("why",)
+
     def __init__(self, tags: list[str], until: date) -> None:
         super().__init__(
             f"{listed(tags, 'and')} would leave isolation before {until}: nothing leaves early "
-            "without a reason on record; repeat with --anyway --why REASON if it must be."
+            "without a reason on record, so give one if it must be.",
+            again(anyway=True, why=""),
         )

@@ -1,6 +1,6 @@
 """Refusals about water: a volume that is not known, a change beyond its limit, a value that cannot be."""
 
-from colony.refusals.base import Refusal, WrongUse, listed
+from colony.refusals.base import Refusal, WrongUse, act, again, listed
 from colony.refusals.notation import shown
 
 
@@ -9,7 +9,8 @@ class NoVolume(Refusal):
 
     def __init__(self, system: str) -> None:
         super().__init__(
-            f"The volume of {system} is not in the book: colony tank system {system} --volume 2000L."
+            f"The volume of {system} is not in the book: write it down.",
+            act("tank system", system, volume="2000L"),
         )
 
 
@@ -18,8 +19,8 @@ class NoRegime(Refusal):
 
     def __init__(self, system: str) -> None:
         super().__init__(
-            f"How {system} is changed is not in the book: give the litres, or set it once: "
-            f"colony water regime {system} --percent 25 --every 7."
+            f"How {system} is changed is not in the book: give the litres, or set it once.",
+            act("water regime", system, percent="25", every="7"),
         )
 
 
@@ -28,7 +29,7 @@ class RegimeUnclear(WrongUse):
 
     def __init__(self) -> None:
         super().__init__(
-            "Water is renewed in batches (--percent 25 --every 7), by a drip (--drip 120L a day), or both."
+            "Water is renewed in batches (25 percent every 7 days), by a drip (120L a day), or both."
         )
 
 
@@ -38,7 +39,8 @@ class MoreThanTheLimit(Refusal):
     def __init__(self, system: str, percent: float, most: float) -> None:
         super().__init__(
             f"{percent:g} % of {system} at once is more than its limit of {most:g} % a day: "
-            "change less and more often, or set --most."
+            "change less and more often, or set the most.",
+            act("water regime", system, most=""),
         )
 
 
@@ -82,7 +84,7 @@ class LimitUnclear(WrongUse):
 
     def __init__(self, parameter: str) -> None:
         super().__init__(
-            f"A limit of {parameter} has a --low, a --high or both, the low below the high."
+            f"A limit of {parameter} has a low, a high or both, the low below the high."
         )
 
 
@@ -91,5 +93,6 @@ class ReserveLevelTooHigh(WrongUse):
 
     def __init__(self, litres: int, capacity_l: int) -> None:
         super().__init__(
-            f"The reserve holds {capacity_l} L: {litres} L cannot be in it; set its --volume too."
+            f"The reserve holds {capacity_l} L: {litres} L cannot be in it; set its volume too.",
+            again(volume=""),
         )

@@ -1,56 +1,46 @@
 """The program at full screen: its places, its forms, and what it says."""
 
 import asyncio
-import os
-from collections.abc import Collection, Sequence
-from datetime import date
+from collections.abc import Callable, Collection, Sequence
+from functools import partial
 from typing import TYPE_CHECKING, Any, ClassVar, cast
 
-from textual.app import App
 from textual.binding import BindingType
 from textual.events import Event, InputEvent, Key
-from textual.reactive import reactive
 
 from colony.acts.book.news import News
 from colony.refusals.base import Refusal
-from colony.screens.forms.table import FORMS
 from colony.screens.frame.about import About, Beginning
-from colony.screens.frame.held_key import HeldKey
+from colony.screens.frame.application import Application
 from colony.screens.frame.keys import KEYS
+from colony.screens.frame.outcome import Outcome, attempt
 from colony.screens.frame.palette import EveryCommand
 from colony.screens.frame.place import Place
-from colony.screens.frame.places import PLACES
-from colony.screens.frame.refused import Tried, tried
 from colony.screens.frame.session import BookSession
-from colony.screens.frame.status import Status
 from colony.screens.frame.themes import BLACKWATER, SANDBAR, SIXTEEN, THEMES, theme_for
+from colony.screens.loaders import FORM_CLASSES, PAGE_CLASSES, PLACE_CLASSES
 
 if TYPE_CHECKING:
     from colony.screens.tanks.tanks import House
 
-LOOK_SECONDS = 2.0
+POLL_SECONDS = 2.0
 """How often the book is looked at for what others wrote."""
 
-LOOK = "look"
+POLL = "poll"
 """The group of the worker that looks."""
 
 AWAY = "The book is away; what is typed stays, and it is looked for by itself."
 """What is said before the reason: a form may have room for one line."""
 
-PAGES = {
-    "plan": "colony.screens.pairings.plan",
-    "moves": "colony.screens.tanks.move_plan",
-    "animal": "colony.screens.animals.page",
-    "litter": "colony.screens.litters.page",
-    "tank": "colony.screens.tanks.page",
-    "partners": "colony.screens.pairings.partners",
-}
-"""The page of each kind of thing."""
-
 SHEETS = ("frame", "entries", "forms", "pages", "tanks")
 
 
-class ColonyApp(App[None]):
+def _place(load: Callable[[], type[Place]]) -> Place:
+    """Make the screen of a place; its module is loaded now and not before."""
+    return load()()
+
+
+class ColonyApp(Application):
     """The colony book at full screen."""
 
     TITLE = "colony"
@@ -59,30 +49,22 @@ class ColonyApp(App[None]):
     COMMANDS: ClassVar[Any] = {EveryCommand}
     COMMAND_PALETTE_BINDING = "ctrl+p"
     HORIZONTAL_BREAKPOINTS = [(0, "-narrow"), (110, "-wide")]  # noqa: RUF012 - as textual has it
-    MODES: ClassVar[dict[str, Any]] = {name: place.build for name, place in PLACES.items()}
+    MODES: ClassVar[dict[str, Any]] = {
+        name: partial(_place, load) for name, load in PLACE_CLASSES.items()
+    }
     DEFAULT_MODE: ClassVar[str] = "day"
     ENABLE_COMMAND_PALETTE: ClassVar[bool] = True
 
-    busy: reactive[bool] = reactive(default=False)
-    said: reactive[Status] = reactive(Status())
-    day: reactive[date] = reactive(date.min)
-    away: reactive[str] = reactive("")
-    """Why the book cannot be read now; empty while it can."""
-
     def __init__(self, book_session: BookSession, theme: str | None = None) -> None:
-        # Only with the terminal's own colours can textual leave all colour out (NO_COLOR).
-        super().__init__(ansi_color=True if os.environ.get("NO_COLOR") else None)
-        self.book_session, self.changes = book_session, 0
-        self.undo_key, self.pressed_at = HeldKey(), 0.0
+        super().__init__(book_session)
         self.fault: Refusal | None = None
-        self.set_reactive(ColonyApp.day, book_session.today)
-        for one in THEMES:
-            self.register_theme(one)
+        for each in THEMES:
+            self.register_theme(each)
         self.theme = theme or theme_for(self.console.color_system, no_color=self.no_color)
 
     def on_mount(self) -> None:
         """Begin to watch the clock and the book."""
-        self.set_interval(LOOK_SECONDS, self._look)
+        self.set_interval(POLL_SECONDS, self._poll)
 
     async def on_event(self, event: Event) -> None:
         """Give each key its whole effect before the next is looked at.
@@ -109,16 +91,6 @@ class ColonyApp(App[None]):
         ):
             await super().on_event(event)
 
-    def say(self, words: str, kind: str = "hint") -> None:
-        """Say something in the line above the keys."""
-        self.said = Status(words, kind)
-
-    def wrote(self, words: str) -> None:
-        """Say what was written, and show the book anew."""
-        self.undo_key.release()
-        self.say(f"{words} u takes it back.", "written")
-        self.changed()
-
     def unmark(self, tags: Collection[str]) -> None:
         """Take the marks off animals with which something was done."""
         for screen in self.screen_stack:
@@ -137,10 +109,8 @@ class ColonyApp(App[None]):
         """Open the page of an animal, a litter or a tank, or go to a place."""
         if about.kind == "place":
             self.call_later(self.action_go, about.key)
-        elif about.kind in PAGES:
-            from importlib import import_module
-
-            self.push_screen(import_module(PAGES[about.kind]).PAGE(about))
+        elif about.kind in PAGE_CLASSES:
+            self.push_screen(PAGE_CLASSES[about.kind]()(about))
 
     async def action_go(self, name: str) -> None:
         """Go to a place, at its front; keys that follow wait until it is there."""
@@ -152,7 +122,7 @@ class ColonyApp(App[None]):
 
     async def action_form(self, name: str, **initial: str) -> None:
         """Bring a form, begun with what is looked at; keys that follow wait until it is there."""
-        form, place = FORMS[name].load(), self.screen
+        form, place = FORM_CLASSES[name](), self.screen
         if isinstance(place, Place):
             await place.rest()
             begun = {**place.initial, **initial}
@@ -186,7 +156,7 @@ class ColonyApp(App[None]):
     def _handle_exception(self, error: Exception) -> None:
         """Keep what an error of ours leaves to tell; textual then closes the screens."""
         if self.fault is None:
-            from colony.screens.frame.faults import fault_of
+            from colony.screens.faults import fault_of
 
             stacks = self._screen_stacks.values()
             self.fault = fault_of(error, (screen for stack in stacks for screen in stack))
@@ -196,23 +166,23 @@ class ColonyApp(App[None]):
         """Close without a traceback: `run_screens` says the fault in a sentence."""
         self._close_messages_no_wait()
 
-    def _look(self) -> None:
+    def _poll(self) -> None:
         self.day = self.book_session.today
         # A server that does not answer keeps a look waiting; the next ones need not queue up.
-        if not any(one.group == LOOK and not one.is_finished for one in self.workers):
-            self.run_worker(self._look_at_book, thread=True, group=LOOK)
+        if not any(one.group == POLL and not one.is_finished for one in self.workers):
+            self.run_worker(self._poll_book, thread=True, group=POLL)
 
-    def _look_at_book(self) -> None:
-        looked = tried(self.book_session.news)
-        if looked.problem or looked.answer or self.away:
-            self.call_from_thread(self._looked, looked)
+    def _poll_book(self) -> None:
+        news = attempt(self.book_session.news)
+        if news.problem or news.answer or self.away:
+            self.call_from_thread(self._polled, news)
 
-    def _looked(self, looked: Tried[News | None]) -> None:
-        was_away, self.away = self.away, looked.problem and f"{AWAY} {looked.problem}"
+    def _polled(self, news: Outcome[News | None]) -> None:
+        was_away, self.away = self.away, news.problem and f"{AWAY} {news.problem}"
         if self.away:
             self.say(self.away, "away")
-        elif looked.answer:
-            self._changed_elsewhere(looked.answer)
+        elif news.answer:
+            self._changed_elsewhere(news.answer)
         elif was_away:
             self.say("The book is there again.", "elsewhere")
             self.changed()

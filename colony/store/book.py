@@ -14,7 +14,8 @@ from colony.refusals.books import BookAlreadyThere, BookVanished, NoSuchBook, No
 from colony.store.engine import has_log, looking, make_engine, take_turn, writing
 from colony.store.failures import STUMBLES, in_words
 from colony.store.location import FileIdentity, identity, is_url, make_folder, named
-from colony.store.schema.book_version import SCHEMA, bring_up_to_date, version_of
+from colony.store.schema.book_version import SCHEMA, bring_up_to_date
+from colony.store.schema.stored_version import version_of
 
 if TYPE_CHECKING:
     from colony.store.journal.entries import Mark

@@ -26,7 +26,7 @@ from textual.widgets import Input
 
 from colony.screens.app import ColonyApp
 from colony.screens.frame.session import BookSession
-from colony.screens.frame.start import keep_keys_quick
+from colony.screens.start import keep_keys_quick
 from colony.screens.widgets.entry_list import EntryList
 from colony.store.book import open_book
 
@@ -81,7 +81,7 @@ from colony.screens.app import ColonyApp
 from colony.screens.frame.session import Desk
 from colony.screens.widgets.entry_list import Ledger
 from colony.store.book import open_book
-from colony.screens.frame.start import keep_keys_quick
+from colony.screens.start import keep_keys_quick
 keep_keys_quick()
 book_session = Desk(open_book(sys.argv[1]), clock=lambda: datetime.date.fromisoformat(sys.argv[2]))
 book_session.begin()

@@ -10,6 +10,7 @@ from farm import TODAY, Farm
 from slips import SLIPS, slippery_farm
 
 from colony.commands.cli.failures import run
+from colony.commands.cli.remedies import sentence_of
 from colony.commands.cli.untyped import take_as_typed
 from colony.commands.tree import app
 from colony.refusals.base import Refusal
@@ -47,7 +48,7 @@ def test_a_slip_is_one_sentence_on_stderr(
     if name != "UnreadableWord":
         refusal = refusal_of(SLIPS[name])
         assert type(refusal).__name__ == name
-        assert (code, err) == (refusal.exit_code, f"colony: {refusal.sentence}\n")
+        assert (code, err) == (refusal.exit_code, f"colony: {sentence_of(refusal)}\n")
     assert out == ""
     assert err.startswith("colony: ")
     assert err.rstrip("\n").isprintable()

@@ -260,7 +260,7 @@ def test_what_another_process_writes_is_noticed_and_shown(farm: Path) -> None:
             facts=AnimalFacts(name="Alma II"),
             today=TODAY,
         )
-        app._look()
+        app._poll()
         await settle(app, pilot)
         return shown(app)
 

@@ -59,4 +59,4 @@ def test_a_birth_names_the_other_male_who_was_with_her(farm: Path) -> None:
     newest = ask(farm, list_litters, dam="Kaya")[0]
     assert (newest.born, list(newest.sires)) == (TODAY, ["Bruno"])
     assert "! Caro was in N1 with her from" in said
-    assert f"colony litter edit {newest.litter} --sire" in said
+    assert f"colony litter edit {newest.litter}" in said

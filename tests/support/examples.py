@@ -45,6 +45,7 @@ def every_refusal() -> list[type[Refusal]]:
     """Every class that is raised: all but the two bases."""
     for module in pkgutil.iter_modules(refusals.__path__):
         importlib.import_module(f"{refusals.__name__}.{module.name}")
+    importlib.import_module("colony.commands.cli.misuse")
     return sorted(
         set(_under(Refusal)) - {WrongUse}, key=lambda kind: (kind.__module__, _line(kind))
     )

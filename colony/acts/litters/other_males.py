@@ -16,6 +16,7 @@ from colony.planning.litters.other_males import (
     whole,
 )
 from colony.records import Animal, Litter
+from colony.refusals.base import Advice, act
 from colony.store.readers.litters.dams import DamRecord, read_pairing_sires
 from colony.store.readers.litters.meetings import read_shared_stays
 from colony.store.readers.litters.other_males import read_male
@@ -24,13 +25,13 @@ Met = tuple[Animal, str, list[Span]]
 """A male, where or how he was with her, and on which days."""
 
 
-def warn_of_rivals(
+def warn_of_other_males(
     session: Session,
     litter: Litter,
     record: DamRecord,
     fathers: Sequence[PossibleParent],
     conception: Conception,
-) -> list[str]:
+) -> list[Advice]:
     """Name every other grown male of her species who was with her, a sentence each.
 
     A male of a pairing of hers counts whatever his species: he was put to her on purpose.
@@ -38,18 +39,21 @@ def warn_of_rivals(
     mother = session.get_one(Animal, litter.dam_id)
     spans = _spans(mother, record, conception, litter.born)
     named = {one.animal.id for one in fathers if one.animal}
-    told: dict[str, list[str]] = defaultdict(list)
+    stays: dict[str, list[str]] = defaultdict(list)
     for male, how, days in (
         *_paired(session, record, spans),
         *_in_her_tanks(session, mother, spans, litter.born),
     ):
         if male.id not in named:
-            told[male.tag].append(f"{how} {_days(whole(days))}")
-    mend = f"colony litter edit {litter.code} --sire TAG, once for each possible sire"
+            stays[male.tag].append(f"{how} {_days(whole(days))}")
+    remedy = act("litter edit", litter.code, sire="")
     return [
-        f"{tag} was {' and '.join(how)}, when {mother.tag} may have conceived, "
-        f"and is not among the sires. If he may be: {mend}."
-        for tag, how in told.items()
+        Advice(
+            f"{tag} was {' and '.join(how)}, when {mother.tag} may have conceived, "
+            "and is not among the sires. If he may be, name each possible sire of the litter.",
+            (remedy,),
+        )
+        for tag, how in stays.items()
     ]
 
 

@@ -9,7 +9,7 @@ from sqlmodel import Session
 from colony.acts.animals.days import refuse_future
 from colony.acts.animals.parents import find_parent, find_sires
 from colony.acts.litters.gestation import find_conception, judge_birth
-from colony.acts.litters.other_males import warn_of_rivals
+from colony.acts.litters.other_males import warn_of_other_males
 from colony.acts.litters.pups import next_litter_code, settle_in, write_pups
 from colony.acts.litters.sires import sires_of_pairing, write_sires
 from colony.acts.tanks.loads import read_house_today
@@ -19,6 +19,7 @@ from colony.notation.pups import PupCount
 from colony.notation.shares import SireShare
 from colony.planning.tanks.load import Occupant
 from colony.records import Animal, Litter, Tank
+from colony.refusals.base import Advice, act
 from colony.refusals.litters import DeadDam, LitterTwice, NobodyBorn
 from colony.refusals.tanks import TankDoesNotFit
 from colony.store.journal.journal import tell
@@ -43,7 +44,7 @@ class LitterRecorded:
     inbreeding_low: float
     inbreeding_high: float
     completeness: float
-    warnings: tuple[str, ...]
+    warnings: tuple[str | Advice, ...]
 
 
 def record_litter(
@@ -98,7 +99,7 @@ def record_litter(
     session.add(litter)
     session.flush()
     write_sires(session, litter, fathers)
-    rivals = warn_of_rivals(session, litter, record, fathers, conception)
+    other_males = warn_of_other_males(session, litter, record, fathers, conception)
     young = write_pups(session, litter, mother, fathers, pups)
     settle_in(session, young, place, litter)
     kin = litter_kin(refuse_impossible_pedigree(session), litter)
@@ -118,7 +119,7 @@ def record_litter(
         inbreeding_low=kin.low,
         inbreeding_high=kin.high,
         completeness=kin.completeness,
-        warnings=(*warnings, *rivals, *place_warnings),
+        warnings=(*warnings, *other_males, *place_warnings),
     )
 
 
@@ -137,13 +138,13 @@ def _refuse_twice(mother: Animal, record: DamRecord, born: date) -> None:
 
 def _find_place(
     session: Session, mother: Animal, code: str | None, pups: PupCount, *, anyway: bool, today: date
-) -> tuple[Tank | None, list[str]]:
+) -> tuple[Tank | None, Sequence[str | Advice]]:
     """The tank for the pups: the one asked for if they fit, else where the dam is."""
     house = read_house_today(session, today)
     if code is None:
         tank_id = house.tank_of.get(_id(mother))
         if tank_id is None and pups.total:
-            return None, [f"{mother.tag} is in no tank, so her pups are in none: colony tank move."]
+            return None, [_without_tank(mother)]
         return (session.get(Tank, tank_id) if tank_id else None), []
     tank = find_usable_tank(session, code)
     lives, herd = read_lives(session), read_herd(session)
@@ -153,6 +154,11 @@ def _find_place(
     if reasons and not anyway:
         raise TankDoesNotFit(tank.code, reasons)
     return tank, reasons
+
+
+def _without_tank(mother: Animal) -> Advice:
+    sentence = f"{mother.tag} is in no tank, so her pups are in none: move them to one."
+    return Advice(sentence, (act("tank move"),))
 
 
 def _id(animal: Animal) -> int:

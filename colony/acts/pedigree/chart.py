@@ -2,9 +2,8 @@
 
 from collections.abc import Callable
 from dataclasses import dataclass
-from importlib import import_module
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING
 
 from sqlmodel import Session
 
@@ -15,12 +14,30 @@ from colony.refusals.pedigree import NoSuchPicture
 from colony.store.lookup import find_animal
 from colony.store.readers.pedigree import Lineage, read_lineage
 
-PICTURES = {
-    ".svg": ("colony.papers.chart.svg", "chart_svg"),
-    ".png": ("colony.papers.chart.printing", "chart_png"),
-    ".pdf": ("colony.papers.chart.printing", "chart_pdf"),
-}
-"""What draws each kind of file; loaded when it is asked for."""
+if TYPE_CHECKING:
+    from colony.papers.chart.drawing import Drawing
+
+
+def _svg(drawing: "Drawing") -> str:
+    from colony.papers.chart.svg import chart_svg  # noqa: PLC0415 - only a picture needs it
+
+    return chart_svg(drawing)
+
+
+def _png(drawing: "Drawing") -> bytes:
+    from colony.papers.chart.printing import chart_png  # noqa: PLC0415 - the same
+
+    return chart_png(drawing)
+
+
+def _pdf(drawing: "Drawing") -> bytes:
+    from colony.papers.chart.printing import chart_pdf  # noqa: PLC0415 - the same
+
+    return chart_pdf(drawing)
+
+
+PICTURES: dict[str, Callable[["Drawing"], str | bytes]] = {".svg": _svg, ".png": _png, ".pdf": _pdf}
+"""What draws each kind of file; its library is loaded when it is asked for."""
 
 
 @dataclass(frozen=True)
@@ -56,12 +73,10 @@ def write_chart(
     return path
 
 
-def _drawer(path: Path) -> Callable[[Any], str | bytes]:
+def _drawer(path: Path) -> Callable[["Drawing"], str | bytes]:
     if path.suffix.lower() not in PICTURES:
         raise NoSuchPicture(str(path), list(PICTURES))
-    module, function = PICTURES[path.suffix.lower()]
-    drawer: Callable[[Any], str | bytes] = getattr(import_module(module), function)
-    return drawer
+    return PICTURES[path.suffix.lower()]
 
 
 def _scope(session: Session, tag: str, generations: Generations) -> tuple[Lineage, Scope]:

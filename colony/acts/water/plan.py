@@ -18,6 +18,7 @@ from colony.planning.water.needs import SystemWater, WeekRules, cannot_be_dilute
 from colony.planning.water.plan import PlannedDay, WaterPlan, plan_water
 from colony.planning.water.relief import Relief, relief
 from colony.planning.water.reserve import Reserve
+from colony.refusals.base import Advice, act
 from colony.store.readers.care import read_floor
 from colony.store.readers.tanks.house import TanksOnDay
 from colony.store.readers.water import SystemRow, read_reserve, read_systems
@@ -60,7 +61,7 @@ class WaterWeek:
     fits: bool
     short_l: dict[str, int]
     relief: Relief | None
-    warnings: tuple[str, ...]
+    warnings: tuple[str | Advice, ...]
     cautions: tuple[str, ...] = (ELECTRICITY, MAINS_WATER, OWN_TOOLS)
 
 
@@ -210,14 +211,20 @@ def _unmendable(systems: Sequence[SystemWater]) -> list[str]:
     ]
 
 
-def _unknown(rows: Sequence[SystemRow]) -> list[str]:
+def _unknown(rows: Sequence[SystemRow]) -> list[Advice]:
     unmeasured = [
-        f"{row.name} has no volume in the book and is not planned: colony tank system {row.name} --volume 2000L."
+        Advice(
+            f"{row.name} has no volume in the book and is not planned: write it down.",
+            (act("tank system", row.name, volume="2000L"),),
+        )
         for row in rows
         if not row.volume_l
     ]
     unruled = [
-        f"How {row.name} is changed is not in the book: colony water regime {row.name} --percent 25 --every 7."
+        Advice(
+            f"How {row.name} is changed is not in the book: set how much and how often.",
+            (act("water regime", row.name, percent="25", every="7"),),
+        )
         for row in rows
         if row.volume_l and row.regime is None
     ]

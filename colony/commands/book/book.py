@@ -1,5 +1,6 @@
 """`colony book`: the book itself."""
 
+from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated
 
@@ -9,11 +10,18 @@ from colony.commands.cli.opened import acting, reading, trying
 from colony.commands.cli.options import AsJson, Book, Yes, subject
 from colony.commands.cli.output import say, show_json, show_table, warn
 from colony.commands.cli.read import today
+from colony.commands.cli.remedies import command_of, words_of
+from colony.refusals.base import in_ways
 
 if TYPE_CHECKING:
+    from colony.acts.book.checks.finding import Finding
     from colony.acts.book.importing.imported import Imported
+    from colony.exchange.text.faults import Fault
 
-app = subject("The book itself: import, export, check, settings.")
+
+app = subject()
+
+FINDING_KEYS = ("check", "wrong", "where", "problem")
 
 
 @app.command("check")
@@ -23,16 +31,25 @@ def check(book: Book = None, *, as_json: AsJson = False) -> None:
 
     with reading(book) as session:
         findings = check_book(session, today=today())
+    rows = [_row_of(finding) for finding in findings]
     if as_json:
-        show_json(findings)
+        show_json(rows)
     else:
         show_table(
             ("", "Where", "Problem", "Mend"),
-            (("wrong" if f.wrong else "odd", f.where, f.problem, f.mend) for f in findings),
+            (("wrong" if r["wrong"] else "odd", r["where"], r["problem"], r["mend"]) for r in rows),
             none="Nothing is wrong or odd.",
         )
     if any(finding.wrong for finding in findings):
         raise typer.Exit(1)
+
+
+def _row_of(finding: "Finding") -> dict[str, object]:
+    """A finding with the commands that put it right."""
+    joint = ", then " if finding.in_turn else ", or "
+    mend = joint.join(map(command_of, finding.remedies)) or finding.advice
+    row: dict[str, object] = {name: getattr(finding, name) for name in FINDING_KEYS}
+    return row | {"mend": mend}
 
 
 @app.command("settings")
@@ -99,6 +116,7 @@ def import_(
             today=today(),
             progress=watch,
         )
+    done = replace(done, errors=tuple(map(_with_ways, done.errors)))
     if as_json:
         show_json(done.as_document())
     else:
@@ -128,6 +146,12 @@ def export(
         say(f"{done.rows} rows are in {done.path}.")
 
 
+def _with_ways(fault: "Fault") -> "Fault":
+    """A fault whose problem says what to type, where that would put it right."""
+    ways = [words_of(remedy) for remedy in fault.remedies]
+    return replace(fault, problem=in_ways(fault.problem, ways))
+
+
 def _show_import(done: "Imported", *, dry_run: bool, folder: bool) -> None:
     """Faults by where they stand, then what was done."""
     if done.errors:
@@ -144,6 +168,3 @@ def _show_import(done: "Imported", *, dry_run: bool, folder: bool) -> None:
         say(f"{done.added} {would}added, {done.updated} {would}updated, {done.skipped} skipped.")
         if done.ancestors:
             say(f"{done.ancestors} of those added are only named as parents.")
-
-
-from colony.commands.book import safety  # noqa: E402, F401 - its verbs stand on the same subject

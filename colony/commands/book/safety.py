@@ -6,16 +6,18 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from colony.commands.book.book import app
 from colony.commands.cli.completion import complete_tag
 from colony.commands.cli.opened import acting, opened, reading
-from colony.commands.cli.options import AsJson, Book, Yes
+from colony.commands.cli.options import AsJson, Book, Yes, subject
 from colony.commands.cli.output import say, show_json, show_table, warn
 from colony.commands.cli.read import day_or_none
 from colony.refusals.history import UndoAsksFirst
 
 if TYPE_CHECKING:
     from colony.acts.book.undo_asked import Foreseen
+
+
+app = subject()
 
 
 @app.command("history")

@@ -19,7 +19,7 @@ from colony.notation.words import parse_word
 if TYPE_CHECKING:
     from colony.acts.pups.foods_taken import AcceptanceLine
 
-app = subject("Foods of the house, their batches, and the feeding of tanks.")
+app = subject()
 
 Food = Annotated[str, typer.Argument(help="The food's name on your list.")]
 Code = Annotated[str, typer.Argument(help="The batch code on the package.")]

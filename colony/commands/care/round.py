@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from colony.commands.cli.opened import acting, reading
-from colony.commands.cli.options import AsJson, Book, On, plain_app
+from colony.commands.cli.options import AsJson, Book, On, subject
 from colony.commands.cli.output import say, show_json, show_table, warn
 from colony.commands.cli.read import day, today
 from colony.notation.care import TASKS
@@ -17,11 +17,7 @@ from colony.notation.words import ROLES, parse_word
 if TYPE_CHECKING:
     from colony.acts.care.work import WorkLine
 
-app = plain_app(
-    "The day's care: what is due where, in walking order.",
-    add_completion=False,
-    invoke_without_command=True,
-)
+app = subject(invoke_without_command=True)
 
 _TASKS = ", ".join(TASKS)
 

@@ -7,6 +7,7 @@ from io import TextIOWrapper
 
 import typer
 
+from colony.commands.cli.remedies import sentence_of
 from colony.commands.cli.untyped import take_as_typed
 from colony.notation.tags import printable
 from colony.refusals.base import Refusal
@@ -27,18 +28,18 @@ def run(arguments: Sequence[str] | None = None) -> int:
         _refuse_unreadable(words)
         return command.main(args=words, prog_name="colony", standalone_mode=False)
 
-    return said(answer)
+    return exit_code_of(answer)
 
 
-def said(call: Callable[[], object]) -> int:
+def exit_code_of(call: Callable[[], object]) -> int:
     """Call a face of the program; whatever stops it becomes a sentence and an exit code."""
     try:
         code = call()
         sys.stdout.flush()
     except Refusal as refusal:
-        return _say(refusal.sentence, refusal.exit_code)
+        return _say(sentence_of(refusal), refusal.exit_code)
     except typer.TyperException as misuse:
-        return _say(_told(misuse), misuse.exit_code)
+        return _say(_sentence_of(misuse), misuse.exit_code)
     except (typer.Abort, KeyboardInterrupt):
         return _say("Stopped; nothing was written.", INTERRUPTED)
     except BrokenPipeError:
@@ -50,7 +51,7 @@ def said(call: Callable[[], object]) -> int:
     return code if isinstance(code, int) else 0
 
 
-def _told(misuse: typer.TyperException) -> str:
+def _sentence_of(misuse: typer.TyperException) -> str:
     """What typer found wrong, and where the right use is written."""
     context = getattr(misuse, "ctx", None)
     sentence = misuse.format_message().rstrip(".?").replace(". Did you mean", "; did you mean")

@@ -17,11 +17,15 @@ Tags = Annotated[list[str], typer.Argument(help="Tags of animals.", autocompleti
 On = Annotated[str, typer.Option("--on", help="Day: 2026-03-09, today, yesterday, 3d ago.")]
 
 
-def plain_app(said: str, **more: Any) -> typer.Typer:  # noqa: ANN401 - whatever typer takes
+def plain_app(**more: Any) -> typer.Typer:  # noqa: ANN401 - whatever typer takes
     """A part of the tree: plain help, no markup, no traceback art."""
-    return typer.Typer(help=said, rich_markup_mode=None, pretty_exceptions_enable=False, **more)
+    return typer.Typer(rich_markup_mode=None, pretty_exceptions_enable=False, **more)
 
 
-def subject(said: str) -> typer.Typer:
-    """One subject of the tree; without a verb it shows its help."""
-    return plain_app(said, no_args_is_help=True, add_completion=False)
+def subject(*, invoke_without_command: bool = False) -> typer.Typer:
+    """The verbs of one module; a subject without a verb shows its help, or does what it does alone."""
+    return plain_app(
+        no_args_is_help=not invoke_without_command,
+        invoke_without_command=invoke_without_command,
+        add_completion=False,
+    )

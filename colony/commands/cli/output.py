@@ -9,8 +9,10 @@ from datetime import date
 from functools import cache
 from typing import Any
 
+from colony.commands.cli.remedies import sentence_of
 from colony.commands.cli.table import draw
 from colony.notation.tags import printable
+from colony.refusals.base import Advice
 
 _UNPRINTABLE = re.compile(r"[\x7f-\x9f\u200b-\u200f\u2028-\u202e\u2060-\u206f\ufeff]")
 """What JSON may hold as it is, but a terminal might obey."""
@@ -21,9 +23,10 @@ def say(sentence: str) -> None:
     sys.stdout.write("\n".join(printable(line) for line in sentence.split("\n")) + "\n")
 
 
-def warn(sentences: Iterable[str]) -> None:
+def warn(warnings: Iterable[str | Advice]) -> None:
     """Print warnings on stderr, a line each."""
-    for sentence in sentences:
+    for warning in warnings:
+        sentence = sentence_of(warning) if isinstance(warning, Advice) else warning
         sys.stderr.write(f"! {printable(sentence)}\n")
 
 
@@ -83,6 +86,8 @@ def _names(kind: type) -> tuple[str, ...]:
 def _plain(value: Any) -> Any:  # noqa: ANN401 - whatever json cannot write itself
     if isinstance(value, date):
         return value.isoformat()
+    if isinstance(value, Advice):
+        return sentence_of(value)
     kind = type(value)
     if dataclasses.is_dataclass(kind):
         return {name: getattr(value, name) for name in _names(kind)}

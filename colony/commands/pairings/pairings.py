@@ -12,7 +12,8 @@ from colony.commands.cli.read import day, today
 from colony.notation.tags import parse_text
 from colony.notation.words import FINDINGS, MATING_SIGNS, METHODS, parse_word
 
-app = subject("Who is with whom: pick partners, start and end, note mating signs.")
+app = subject()
+
 
 Dam = Annotated[str, typer.Argument(help="The dam's tag.", autocompletion=complete_tag)]
 Note = Annotated[str | None, typer.Option(help="A note.")]
@@ -186,6 +187,3 @@ def check(
     say(f"{dam}: {word} noted.")
     if word == "nothing seen":
         say("That is no proof: a pregnant ray may show nothing.")
-
-
-from colony.commands.pairings import plan as pairing_plan  # noqa: E402, F401 - its verb stands on the same subject

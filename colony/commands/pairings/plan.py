@@ -6,11 +6,13 @@ import typer
 
 from colony.commands.cli.completion import complete_tag
 from colony.commands.cli.opened import acting, reading
-from colony.commands.cli.options import AsJson, Book
+from colony.commands.cli.options import AsJson, Book, subject
 from colony.commands.cli.output import show_json
 from colony.commands.cli.read import day, today
-from colony.commands.pairings.pairings import app
 from colony.notation.pairs import parse_all_wanted, parse_pair
+
+app = subject()
+
 
 Pairs = list[str] | None
 

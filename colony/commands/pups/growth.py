@@ -8,10 +8,9 @@ import typer
 
 from colony.commands.cli.completion import complete_tag
 from colony.commands.cli.opened import length_unit, reading
-from colony.commands.cli.options import AsJson, Book, Yes
+from colony.commands.cli.options import AsJson, Book, Yes, subject
 from colony.commands.cli.output import say, show_json, show_table, warn
 from colony.commands.cli.read import today
-from colony.commands.pups.pups import app
 from colony.notation.days import parse_span_days, show_span
 from colony.notation.measures import parse_length_mm, show_length
 from colony.notation.words import READY_GROUPS, parse_word
@@ -20,6 +19,9 @@ if TYPE_CHECKING:
     from colony.acts.pups.ready import ReadyWeek
     from colony.planning.pups.growth_flags import OffCurve
     from colony.planning.pups.readiness import Readiness
+
+
+app = subject()
 
 
 @app.command("ready")

@@ -11,7 +11,7 @@ from colony.commands.cli.read import day, today
 from colony.notation.measures import parse_length_mm, parse_mass_g, show_length
 from colony.notation.tags import parse_text
 
-app = subject("Growing out: measure, feed, see who is ready.")
+app = subject()
 
 
 @app.command("measure")
@@ -72,6 +72,3 @@ def feed(
             today=today(),
         )
     say(f"{tag} {'refused' if refused else 'took'} {food}.")
-
-
-from colony.commands.pups import growth as growing  # noqa: E402, F401 - its verbs stand on the same subject

@@ -5,7 +5,7 @@ from colony.commands.cli.options import AsJson, Book, subject
 from colony.commands.cli.output import say, show_json, show_table, warn
 from colony.commands.cli.read import today
 
-app = subject("Isolation of arrivals, and filters that are still maturing.")
+app = subject()
 
 
 @app.command("list")

@@ -7,10 +7,10 @@ import typer
 
 from colony.commands.cli.completion import complete_tag
 from colony.commands.cli.opened import acting, reading
-from colony.commands.cli.options import AsJson, Book
+from colony.commands.cli.options import AsJson, Book, subject
 from colony.commands.cli.output import say, show_json, show_table, warn
 from colony.commands.cli.read import today
-from colony.commands.tanks.tanks import CAUTION, app
+from colony.commands.tanks.tanks import CAUTION
 
 if TYPE_CHECKING:
     from colony.acts.tanks.moves import MoveLine
@@ -18,6 +18,9 @@ if TYPE_CHECKING:
     from colony.planning.tanks.moves import Move, WeekPlan
     from colony.planning.tanks.plan import HousingPlan
     from colony.planning.tanks.remedies import Remedy
+
+app = subject()
+
 
 BLOCKS = "▁▂▃▄▅▆▇"
 """Load from nothing to the limit."""

@@ -13,9 +13,10 @@ from colony.notation.measures import parse_length_mm, parse_volume_l
 from colony.notation.tags import parse_tag, parse_text
 from colony.notation.words import ROLES, parse_word
 
-app = subject("Tanks and systems: who swims where, and moves.")
+app = subject()
 
 CAUTION = "Stings happen at moves: a rigid container, not a net; two people for adults."
+
 
 BAR = 20
 """Characters of a full load bar."""
@@ -178,6 +179,3 @@ def _who(tags: list[str]) -> str | None:
     shown = 6
     more = f" +{len(tags) - shown}" if len(tags) > shown else ""
     return " ".join(tags[:shown]) + more if tags else None
-
-
-from colony.commands.tanks import outlook as housing  # noqa: E402, F401 - its verbs stand on the same subject

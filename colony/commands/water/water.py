@@ -15,7 +15,7 @@ from colony.notation.tags import parse_text
 if TYPE_CHECKING:
     from colony.acts.water.plan import DayLine, WaterWeek
 
-app = subject("Water: plan and record changes, tests, limits and the reserve.")
+app = subject()
 
 for verb, command in VERBS.items():
     app.command(verb)(command)

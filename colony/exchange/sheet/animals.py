@@ -10,7 +10,7 @@ from colony.exchange.sheet.sires import read_sires
 from colony.exchange.text.delimited import Row, Table
 from colony.exchange.text.faults import Fault
 from colony.notation.shares import SireShare
-from colony.refusals.base import WrongUse
+from colony.refusals.base import Remedy, WrongUse
 from colony.refusals.cells import CellNeeded, MoreCellsThanHeadings, RowTwice
 
 _ENDINGS = {"sold_on": "sold", "died_on": "died", "ended_on": "gone"}
@@ -54,11 +54,18 @@ class Sheet:
     table: Table
     columns: Columns
 
-    def fault(self, line: int, field: str, value: str, problem: str) -> Fault:
+    def fault(
+        self,
+        line: int,
+        field: str,
+        value: str,
+        problem: str,
+        remedies: tuple[Remedy, ...] = (),
+    ) -> Fault:
         """A fault in the column of a field, by the heading that the file has for it."""
         place = self.columns.places.get(field)
         heading = field if place is None else self.table.header.cells[place]
-        return Fault(self.table.path, line, heading, value, problem)
+        return Fault(self.table.path, line, heading, value, problem, remedies)
 
     def tags(self) -> set[str]:
         """Every tag of the sheet, folded, readable or not."""
@@ -128,7 +135,7 @@ class _RowReader:
         return text.casefold() in self.tags
 
     def _fault(self, row: Row, field: str, value: str, wrong: WrongUse) -> None:
-        self.faults.append(self.sheet.fault(row.line, field, value, wrong.sentence))
+        self.faults.append(self.sheet.fault(row.line, field, value, wrong.sentence, wrong.remedies))
 
 
 def _ended(facts: dict[str, Any]) -> dict[str, Any]:

@@ -1,7 +1,9 @@
 """What is wrong in a file: where it stands, and what would be right."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from pathlib import PurePath
+
+from colony.refusals.base import Remedy
 
 LONGEST_SHOWN = 80
 
@@ -18,6 +20,8 @@ class Fault:
     column: str
     value: str
     problem: str
+    remedies: tuple[Remedy, ...] = field(default=(), compare=False)
+    """What would put it right, where that is more than another cell."""
 
     @property
     def value_shown(self) -> str:

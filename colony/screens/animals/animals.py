@@ -199,6 +199,3 @@ class Rays(Place):
 def _more(hit: Hit, place: Place) -> str:
     parents = f"dam {hit.dam or 'unknown'}, sire {hit.sire or 'unknown or in doubt'}"
     return f"{hit.tag}\n\n{told(hit, place.app.book_session)}\n\nborn {hit.born or 'unknown'}\n{parents}"
-
-
-PLACE = Rays

@@ -53,6 +53,3 @@ class ArrivalForm(Form):
             today=today,
         )
         return Done(f"{added.tag} is in the book.")
-
-
-FORM = ArrivalForm

@@ -48,6 +48,3 @@ class MendForm(Form):
         own = {name: fact for name, fact in facts.items() if name != "who" and fact is not None}
         mended = edit_animal(session, tag=facts["who"], facts=AnimalFacts(**own), today=today)
         return Done(f"{mended.tag} is mended: {', '.join(own).replace('_', ' ')}.")
-
-
-FORM = MendForm

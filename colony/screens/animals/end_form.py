@@ -42,6 +42,3 @@ class EndForm(Form):
         """End the animal."""
         end_animal(session, **facts, today=today)
         return Done(f"{facts['tag']}: {facts['how']} on {facts['on']}.")
-
-
-FORM = EndForm

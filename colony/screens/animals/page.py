@@ -58,6 +58,3 @@ def _section(title: str, text: str) -> Static:
     if title == "Widths":
         section.id = "growth"
     return section
-
-
-PAGE = AnimalPage

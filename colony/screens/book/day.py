@@ -68,6 +68,3 @@ def what_now(session: Any, *, today: date) -> WhatNow:  # noqa: ANN401 - an open
         moves=list_moves(session, today=today),
         unchecked=pairings_to_check(session, today=today),
     )
-
-
-PLACE = Today

@@ -109,6 +109,3 @@ def _more(one: HistoryLine) -> str:
     undone = f"\n\n○ undone by act {one.undone_by}" if one.undone_by else ""
     when = one.at.astimezone()
     return f"Act {one.number}: {one.act}\n{one.who}, {when:%Y-%m-%d %H:%M}\n\n{one.summary}{undone}"
-
-
-PLACE = Log

@@ -1,29 +1,25 @@
 """Take acts back, ask first where much hangs on them, and say what was taken back."""
 
-from typing import TYPE_CHECKING
-
 from textual.message import Message
 
 from colony.acts.book.undo import Undone, undo_acts
 from colony.acts.book.undo_asked import Foreseen, foresee_undo
+from colony.screens.frame.application import Application
+from colony.screens.frame.outcome import Outcome, attempt
 from colony.screens.frame.question import Question
-from colony.screens.frame.refused import Tried, tried
 from colony.store.journal.entries import Mark
-
-if TYPE_CHECKING:
-    from colony.screens.app import ColonyApp
 
 _WAIT = " Let go of the key for a moment, then it takes back one more."
 
 
-async def take_back(app: "ColonyApp", number: int | None = None) -> None:
+async def take_back(app: Application, number: int | None = None) -> None:
     """Undo one's own last act, or one act by its number, in a thread.
 
     What somebody else wrote and nobody was told of here yet is not taken back unseen, and a key
     that is held takes back one act, not all of them.
     """
     if not app.undo_key.lets_through(app.pressed_at):
-        app.say(f"{app.said.words.removesuffix(_WAIT)}{_WAIT}", app.said.kind)
+        app.say(f"{app.status.words.removesuffix(_WAIT)}{_WAIT}", app.status.kind)
         return
     app.undo_key.under_way = True
     seen = app.book_session.mark
@@ -36,11 +32,11 @@ async def take_back(app: "ColonyApp", number: int | None = None) -> None:
         _undo(app, found.answer, seen)
 
 
-def _foresee(app: "ColonyApp", number: int | None) -> Tried[Foreseen]:
-    return tried(lambda: app.book_session.read(foresee_undo, number=number))
+def _foresee(app: Application, number: int | None) -> Outcome[Foreseen]:
+    return attempt(lambda: app.book_session.read(foresee_undo, number=number))
 
 
-async def _ask(app: "ColonyApp", found: Foreseen, seen: Mark) -> None:
+async def _ask(app: Application, found: Foreseen, seen: Mark) -> None:
     """Ask; the next keys wait until the question is there, so that none of them goes astray."""
 
     def answered(yes: bool | None) -> None:
@@ -54,11 +50,11 @@ async def _ask(app: "ColonyApp", found: Foreseen, seen: Mark) -> None:
     await app.push_screen(Question(f"Take back {found.told}?", ", ".join(found.doubts)), answered)
 
 
-def _undo(app: "ColonyApp", found: Foreseen, seen: Mark, *, asked: bool = False) -> None:
+def _undo(app: Application, found: Foreseen, seen: Mark, *, asked: bool = False) -> None:
     """Undo what was foreseen, in a thread."""
 
     def work() -> None:
-        done = tried(
+        done = attempt(
             lambda: app.book_session.act("undo", undo_acts, seen=seen, numbers=found.numbers)
         )
         if done.answer is None:
@@ -69,12 +65,12 @@ def _undo(app: "ColonyApp", found: Foreseen, seen: Mark, *, asked: bool = False)
     app.run_worker(work, thread=True, group="undo")
 
 
-def _refused(app: "ColonyApp", problem: str) -> None:
+def _refused(app: Application, problem: str) -> None:
     app.undo_key.release()
     app.say(problem, "refused")
 
 
-def _tell(app: "ColonyApp", done: Undone, *, asked: bool) -> None:
+def _tell(app: Application, done: Undone, *, asked: bool) -> None:
     taken = "; ".join(one.summary for one in done.undone)
     app.say(f"Taken back: {taken}. In the log (8), z on that undo brings it back.", "written")
     app.changed()

@@ -13,8 +13,8 @@ from colony.acts.care.round import tick
 from colony.acts.care.work import WorkLine, todays_round
 from colony.screens.frame.about import About
 from colony.screens.frame.dates import short_day
+from colony.screens.frame.outcome import attempt
 from colony.screens.frame.place import Place
-from colony.screens.frame.refused import tried
 from colony.screens.widgets.columns import Column
 from colony.screens.widgets.entry_list import Entry, EntryList, Heading, Line
 
@@ -62,7 +62,7 @@ class Round(Place):
 
     def action_begin(self) -> None:
         """Begin the round with the usual rhythms."""
-        done = tried(
+        done = attempt(
             lambda: self.app.book_session.act(
                 "round begin", begin_round, today=self.app.book_session.today
             )
@@ -70,7 +70,7 @@ class Round(Place):
         if done.answer is None:
             self.app.say(done.problem, "refused")
         else:
-            self.app.wrote("The round begins with the usual rhythms.")
+            self.app.show_written("The round begins with the usual rhythms.")
 
     def action_tick(self) -> None:
         """Tick off what is open at the place, or the one task."""
@@ -100,7 +100,7 @@ class Round(Place):
             self.app.say("Nothing is open here.")
             return
         book_session = self.app.book_session
-        done = tried(
+        done = attempt(
             lambda: book_session.act("round done", _tick_off, works=works, today=book_session.today)
         )
         if done.answer is None:
@@ -109,7 +109,7 @@ class Round(Place):
         self.query_one(EntryList).action_cursor_down()
         places = ", ".join(dict.fromkeys(one.place for one in works))
         what = works[0].task if len(works) == 1 else f"{len(works)} tasks"
-        self.app.wrote(f"{what} done: {places}.")
+        self.app.show_written(f"{what} done: {places}.")
 
     def _show(self, works: Sequence[WorkLine]) -> None:
         self._works = works
@@ -169,6 +169,3 @@ def _mark(*, is_open: bool, late: int) -> tuple[str, str]:
     if is_open and late > 0:
         return "!", "wrong"
     return ("○", "") if is_open else ("■", "quiet")
-
-
-PLACE = Round

@@ -27,6 +27,3 @@ class SkipForm(Form):
         places = [facts["place"]]
         skip(session, task=facts["task"], places=places, why=facts["why"], on=today, today=today)
         return Done(f"{facts['task']} at {facts['place']} is skipped: {facts['why']}.")
-
-
-FORM = SkipForm

@@ -12,15 +12,16 @@ from textual.content import Content
 from textual.screen import ModalScreen
 from textual.widgets import Input, Static
 
+from colony.refusals.base import Advice
 from colony.screens.forms.fields.fields import Field
 from colony.screens.frame.about import About, Beginning
-from colony.screens.frame.refused import Tried, tried
+from colony.screens.frame.application import Application
+from colony.screens.frame.outcome import Outcome, attempt, sentence_of
 from colony.screens.widgets.field_row import FieldRow
 
 if TYPE_CHECKING:
     from sqlmodel import Session
 
-    from colony.screens.app import ColonyApp
 
 Facts = Mapping[str, Any]
 """What stands in the fields, by their names; None for an empty one."""
@@ -31,19 +32,20 @@ class Done:
     """What a form did, in a sentence, and what looked odd."""
 
     sentence: str
-    warnings: Sequence[str] = ()
+    warnings: Sequence[str | Advice] = ()
     opens: About | None = None
 
     @property
-    def told(self) -> str:
+    def in_words(self) -> str:
         """The sentence, and what looked odd after it."""
-        return " ".join([self.sentence, *(f"! {odd}" for odd in self.warnings)])
+        odd = [sentence_of(one) if isinstance(one, Advice) else one for one in self.warnings]
+        return " ".join([self.sentence, *(f"! {each}" for each in odd)])
 
 
 class Form(ModalScreen[Done | None]):
     """One form; a subclass names its fields and writes them."""
 
-    app: "ColonyApp"
+    app: Application
 
     TITLE_WORDS: ClassVar[str] = ""
     ACT: ClassVar[str] = ""
@@ -207,9 +209,9 @@ class Form(ModalScreen[Done | None]):
         """What stands in the fields, as it is typed."""
         return [row.text for row in self.rows]
 
-    def _act(self, facts: Facts, *, anyway: bool) -> Tried[Done]:
+    def _act(self, facts: Facts, *, anyway: bool) -> Outcome[Done]:
         book_session = self.app.book_session
-        return tried(
+        return attempt(
             lambda: book_session.act(
                 self.ACT,
                 self.write,
@@ -220,7 +222,7 @@ class Form(ModalScreen[Done | None]):
             )
         )
 
-    def _written(self, written: Tried[Done]) -> None:
+    def _written(self, written: Outcome[Done]) -> None:
         """Tell what was written, or show the refusal at its field."""
         if written.answer is None:
             self._refused(written)
@@ -228,7 +230,7 @@ class Form(ModalScreen[Done | None]):
         done = written.answer
         self._seen = self.app.book_session.mark
         self.app.unmark(self._tags())
-        self.app.wrote(done.told)
+        self.app.show_written(done.in_words)
         if self.AGAIN:
             for row in self.rows:
                 row.first = row.text
@@ -252,7 +254,7 @@ class Form(ModalScreen[Done | None]):
         values = [one.answer.value for one in read if one.answer]
         return {str(tag) for one in values for tag in (one if isinstance(one, tuple) else (one,))}
 
-    def _refused(self, refused: Tried[Done]) -> None:
+    def _refused(self, refused: Outcome[Done]) -> None:
         self._overridable = refused.overridable
         by_name = {row.field.name: row for row in self.rows}
         at = next((by_name[name] for name in refused.fields if name in by_name), None)

@@ -1,11 +1,6 @@
-"""The forms by name: the key that brings each, its title, its module, and what it is for."""
+"""The forms by name: the key that brings each, its title, the act it writes, and what it is for."""
 
 from dataclasses import dataclass
-from importlib import import_module
-from typing import TYPE_CHECKING
-
-if TYPE_CHECKING:
-    from colony.screens.forms.form import Form
 
 
 @dataclass(frozen=True)
@@ -14,50 +9,36 @@ class FormEntry:
 
     key: str
     title: str
-    module: str
+    act: str
     about: str
     often: bool = False
-
-    def load(self) -> type["Form"]:
-        """Load the class of the form."""
-        form: type[Form] = import_module(f"colony.screens.{self.module}").FORM
-        return form
 
 
 FORMS = {
     "birth": FormEntry(
-        "b",
-        "Birth",
-        "litters.birth_form",
-        "Write down a birth: the litter and its pups.",
-        often=True,
+        "b", "Birth", "litter record", "Write down a birth: the litter and its pups.", often=True
     ),
     "widths": FormEntry(
-        "w", "Widths", "pups.widths_form", "Measure pups one after another.", often=True
+        "w", "Widths", "pup measure", "Measure pups one after another.", often=True
     ),
-    "move": FormEntry("m", "Move", "tanks.move_form", "Move animals into a tank.", often=True),
-    "sign": FormEntry("s", "Sign", "pairings.sign_form", "Write down a mating sign.", often=True),
-    "partners": FormEntry(
-        "p",
-        "Partners",
-        "pairings.partners_form",
-        "Rank the best partners of an animal.",
-        often=True,
-    ),
-    "look": FormEntry("k", "Look", "pairings.check_form", "Write down what was found of a female."),
-    "fed": FormEntry("f", "Fed", "pups.fed_form", "Write down a food that was offered."),
-    "end": FormEntry("e", "End", "animals.end_form", "An animal was sold, died or is gone."),
-    "join": FormEntry("j", "Join", "pairings.join_form", "Put a dam with her sires."),
-    "part": FormEntry("x", "Part", "pairings.separate_form", "Separate a dam from her sires."),
-    "hold": FormEntry("h", "Hold", "health.hold_form", "Hold an animal from breeding and sale."),
-    "release": FormEntry("H", "Release", "health.release_form", "End the hold of an animal."),
-    "mend": FormEntry("d", "Mend", "animals.correct_form", "Mend a fact of an animal."),
-    "arrival": FormEntry(
-        "n", "New ray", "animals.arrival_form", "Write down an animal from elsewhere."
-    ),
+    "move": FormEntry("m", "Move", "tank move", "Move animals into a tank.", often=True),
+    "sign": FormEntry("s", "Sign", "pairing sign", "Write down a mating sign.", often=True),
+    "partners": FormEntry("p", "Partners", "", "Rank the best partners of an animal.", often=True),
+    "look": FormEntry("k", "Look", "pairing check", "Write down what was found of a female."),
+    "fed": FormEntry("f", "Fed", "pup feed", "Write down a food that was offered."),
+    "end": FormEntry("e", "End", "animal end", "An animal was sold, died or is gone."),
+    "join": FormEntry("j", "Join", "pairing start", "Put a dam with her sires."),
+    "part": FormEntry("x", "Part", "pairing end", "Separate a dam from her sires."),
+    "hold": FormEntry("h", "Hold", "animal hold", "Hold an animal from breeding and sale."),
+    "release": FormEntry("H", "Release", "animal release", "End the hold of an animal."),
+    "mend": FormEntry("d", "Mend", "animal edit", "Mend a fact of an animal."),
+    "arrival": FormEntry("n", "New ray", "animal add", "Write down an animal from elsewhere."),
     "skip": FormEntry(
-        "", "Skip", "care.skip_form", "Let work of the round go for a day, with the reason."
+        "", "Skip", "round skip", "Let work of the round go for a day, with the reason."
     ),
-    "tank": FormEntry("T", "New tank", "tanks.tank_form", "Write down a tank."),
+    "tank": FormEntry("T", "New tank", "tank add", "Write down a tank."),
 }
 """Every form."""
+
+FORM_OF = {form.act: form for form in FORMS.values() if form.act}
+"""The form that writes an act."""

@@ -8,14 +8,13 @@ from textual.command import DiscoveryHit, Hit, Hits, Provider
 
 from colony.screens.forms.table import FORMS
 from colony.screens.frame.about import About
+from colony.screens.frame.application import Application
 from colony.screens.frame.keys_page import keys_of
 from colony.screens.frame.places import PLACES
 from colony.screens.frame.themes import THEMES
 
 if TYPE_CHECKING:
     from collections.abc import Callable
-
-    from colony.screens.app import ColonyApp
 
 
 PLANS = {
@@ -35,7 +34,7 @@ class EveryCommand(Provider):
             yield f"{words}  ({key})", "On this screen.", call
 
     def _all(self) -> "Iterator[tuple[str, str, Callable[[], object]]]":
-        app = cast("ColonyApp", self.app)
+        app = cast("Application", self.app)
         yield from self._here()
         for name, place in PLACES.items():
             yield f"{place.title}  ({place.key})", place.about, partial(app.action_go, name)
@@ -44,9 +43,9 @@ class EveryCommand(Provider):
             yield keyed, form.about, partial(app.action_form, name)
         for name, (title, about) in PLANS.items():
             yield title, about, partial(app.open_about, About(name, ""))
-        yield "Undo  (u)", "Take your last act back.", app.action_undo
-        yield "Keys  (?)", "Every key that works here.", app.action_help
-        yield "Light or dark  (L)", "Change the colours.", app.action_light
+        yield "Undo  (u)", "Take your last act back.", partial(app.run_action, "undo")
+        yield "Keys  (?)", "Every key that works here.", partial(app.run_action, "help")
+        yield "Light or dark  (L)", "Change the colours.", partial(app.run_action, "light")
         for theme in THEMES:
             yield f"Colours: {theme.name}", "Use these colours.", partial(_use, app, theme.name)
         yield "Picture", "Save this screen as a picture (SVG).", app.save_screenshot
@@ -65,5 +64,5 @@ class EveryCommand(Provider):
                 yield Hit(score, matcher.highlight(title), call, help=about)
 
 
-def _use(app: "ColonyApp", theme: str) -> None:
+def _use(app: Application, theme: str) -> None:
     app.theme = theme

@@ -2,10 +2,10 @@
 
 from asyncio import sleep
 from collections.abc import Callable, Collection, Iterable, Mapping
+from inspect import isawaitable
 from time import monotonic
-from typing import TYPE_CHECKING, Any, ClassVar, TypeVar
+from typing import Any, ClassVar, TypeVar
 
-from textual._callback import invoke
 from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
 from textual.containers import Container
@@ -15,14 +15,12 @@ from textual.widget import Widget
 from textual.worker import get_current_worker
 
 from colony.screens.frame.about import About
-from colony.screens.frame.refused import Tried, tried
+from colony.screens.frame.application import Application
+from colony.screens.frame.outcome import Outcome, attempt
 from colony.screens.widgets.entry_list import EntryList
 from colony.screens.widgets.key_strip import KeyStrip
 from colony.screens.widgets.notice import Notice
 from colony.screens.widgets.top_line import TopLine
-
-if TYPE_CHECKING:
-    from colony.screens.app import ColonyApp
 
 T = TypeVar("T")
 
@@ -36,7 +34,7 @@ PATIENCE_SECONDS = 2.0
 class Place(Screen[None]):
     """A full screen of the program."""
 
-    app: "ColonyApp"
+    app: Application
 
     HERE: ClassVar[str] = ""
     """The place of the top line that this belongs to."""
@@ -49,9 +47,9 @@ class Place(Screen[None]):
     class Answered(Message):
         """A question asked of the book was answered, or refused."""
 
-        def __init__(self, group: str, tried_: Tried[Any], then: Callable[[Any], Any]) -> None:
+        def __init__(self, group: str, outcome: Outcome[Any], then: Callable[[Any], Any]) -> None:
             super().__init__()
-            self.group, self.tried, self.then = group, tried_, then
+            self.group, self.outcome, self.then = group, outcome, then
 
     def __init__(self) -> None:
         super().__init__()
@@ -111,7 +109,7 @@ class Place(Screen[None]):
 
     def on_screen_resume(self) -> None:
         """Read anew if the book changed since this was shown; hints and refusals of elsewhere go."""
-        if self.app.said.kind in PASSING:
+        if self.app.status.kind in PASSING:
             self.app.say("")
         self.refresh_if_stale()
 
@@ -134,7 +132,7 @@ class Place(Screen[None]):
 
         def work() -> None:
             worker = get_current_worker()
-            answer = tried(lambda: self.app.book_session.read(question, **facts))
+            answer = attempt(lambda: self.app.book_session.read(question, **facts))
             if not worker.is_cancelled:
                 self.post_message(self.Answered(name, answer, then))
 
@@ -153,10 +151,12 @@ class Place(Screen[None]):
         event.stop()
         self._asked.discard(event.group)
         self.app.busy = bool(self._asked)
-        if event.tried.problem:
-            self.app.say(event.tried.problem, "refused")
+        if event.outcome.problem:
+            self.app.say(event.outcome.problem, "refused")
         else:
-            await invoke(event.then, event.tried.answer)
+            shown = event.then(event.outcome.answer)
+            if isawaitable(shown):
+                await shown
 
     def on_ledger_opened(self, event: EntryList.Opened) -> None:
         """Open what a line is about."""

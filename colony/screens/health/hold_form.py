@@ -33,6 +33,3 @@ class HoldForm(Form):
         """Hold it."""
         hold(session, **facts, today=today)
         return Done(f"{facts['tag']} is held: {facts['why']}.")
-
-
-FORM = HoldForm

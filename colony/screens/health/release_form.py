@@ -30,6 +30,3 @@ class ReleaseForm(Form):
         """Release it."""
         release(session, **facts, today=today)
         return Done(f"{facts['tag']} is released.")
-
-
-FORM = ReleaseForm

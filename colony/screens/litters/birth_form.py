@@ -54,6 +54,3 @@ class BirthForm(Form):
         sires = " or ".join(done.sires) or "unknown"
         sentence = f"Litter {done.litter} of {done.dam} by {sires}: {young}{where}, F {done.inbreeding:.4f}."
         return Done(sentence, done.warnings)
-
-
-FORM = BirthForm

@@ -91,6 +91,3 @@ def _columns(line: TimeLine) -> tuple[Column, ...]:
 
 def _births(session: Any, *, today: Any) -> tuple[list[DueLitter], list[LitterLine]]:  # noqa: ANN401 - an open session and a day
     return due_litters(session, today=today), list_litters(session)
-
-
-PLACE = Births

@@ -85,6 +85,3 @@ def _head(litter: Litter) -> str:
         f"F of its pups {litter.inbreeding:.4f}{spread}; "
         f"{litter.completeness:.1f} generations known\n{litter.note or ''}"
     ).rstrip()
-
-
-PAGE = LitterPage

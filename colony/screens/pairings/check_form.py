@@ -42,6 +42,3 @@ class LookForm(Form):
         """Note the finding."""
         note_finding(session, **facts, today=today)
         return Done(f"{facts['dam']}: {facts['finding']} on {facts['on']}.")
-
-
-FORM = LookForm

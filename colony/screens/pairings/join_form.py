@@ -37,6 +37,3 @@ class JoinForm(Form):
         return Done(
             f"{done.dam} is with {', '.join(done.sires)}; their pups' F {done.inbreeding:.4f}."
         )
-
-
-FORM = JoinForm

@@ -93,6 +93,3 @@ class Pairs(Place):
             "quiet" if one.ended else "water",
             more=more,
         )
-
-
-PLACE = Pairs

@@ -119,6 +119,3 @@ def _left_out(one: LeftOutLine) -> Line:
     cells = (one.tag, "; ".join(reason.partition(": ")[2] for reason in one.reasons))
     more = f"{one.tag} is left out\n\n" + "\n".join(f"! {reason}" for reason in one.reasons)
     return Line(About("animal", one.tag), cells, "○", "quiet", more=more)
-
-
-PAGE = Partners

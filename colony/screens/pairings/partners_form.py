@@ -19,6 +19,3 @@ class PartnersForm(Form):
         """Open the ranking; nothing is written."""
         self.dismiss(None)
         self.app.open_about(About("partners", self.rows[0].text))
-
-
-FORM = PartnersForm

@@ -15,8 +15,8 @@ from colony.planning.pairings.partners import LeftOut
 from colony.planning.pairings.plan import PlannedPair, ProposedPlan
 from colony.planning.pairings.request import PairingRequest
 from colony.screens.frame.about import About
+from colony.screens.frame.outcome import attempt
 from colony.screens.frame.page import Page
-from colony.screens.frame.refused import tried
 from colony.screens.widgets.bars import bar
 from colony.screens.widgets.columns import Column
 from colony.screens.widgets.detail_pane import DetailPane
@@ -111,12 +111,12 @@ class PairingPlan(Page):
             "on": book_session.today,
             "today": book_session.today,
         }
-        done = tried(lambda: book_session.act("pairing plan", accept_plan, **facts))
+        done = attempt(lambda: book_session.act("pairing plan", accept_plan, **facts))
         if done.answer is None:
             self.app.say(done.problem, "refused")
             return
         began, moves = len(done.answer.started), len(done.answer.listed)
-        self.app.wrote(f"{began} pairings began, {moves} moves are on the work list.")
+        self.app.show_written(f"{began} pairings began, {moves} moves are on the work list.")
 
     def _pair(self) -> tuple[str, str] | None:
         line = self.query_one(EntryList).line
@@ -189,6 +189,3 @@ def _left_out(one: LeftOut) -> Line:
     reasons = [reason.text for reason in one.reasons]
     more = f"{one.tag} is left out\n\n" + "\n".join(f"! {reason}" for reason in reasons)
     return Line(About("animal", one.tag), (one.tag, "; ".join(reasons)), "○", "quiet", more=more)
-
-
-PAGE = PairingPlan

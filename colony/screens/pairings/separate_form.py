@@ -30,6 +30,3 @@ class PartForm(Form):
         """End the pairing."""
         end_pairing(session, **facts, today=today)
         return Done(f"{facts['dam']} was separated on {facts['on']}.")
-
-
-FORM = PartForm

@@ -42,6 +42,3 @@ class SignForm(Form):
         """Note the sign."""
         note_sign(session, **facts, today=today)
         return Done(f"{facts['dam']}: {facts['kind']} on {facts['on']}.")
-
-
-FORM = SignForm

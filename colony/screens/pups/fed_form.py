@@ -40,6 +40,3 @@ class FedForm(Form):
         self.past(done.told)
         self.rows[0].fill("")
         self.set_focus(self.rows[0].input)
-
-
-FORM = FedForm

@@ -143,6 +143,3 @@ def _title(pup: Readiness) -> str:
 def _more(pup: Readiness) -> str:
     spread = f"between {pup.ready_low or '?'} and {pup.ready_high or '?'}" if not pup.ready else ""
     return f"{pup.tag}, litter {pup.litter}\n\n{gates_told(pup)}\n\n{spread}"
-
-
-PLACE = GrowOut

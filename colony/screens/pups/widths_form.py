@@ -57,6 +57,3 @@ def _grown(done: Measured) -> str:
     if done.growth_mm is None:
         return ", first width"
     return f", {done.growth_mm:+d} mm since {done.since}"
-
-
-FORM = WidthsForm

@@ -42,6 +42,3 @@ class MoveForm(Form):
             today=today,
         )
         return Done(f"{', '.join(done.moved)} moved to {done.tank}.", done.warnings)
-
-
-FORM = MoveForm

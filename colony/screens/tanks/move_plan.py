@@ -13,8 +13,8 @@ from colony.planning.tanks.moves import Move, WeekPlan
 from colony.planning.tanks.plan import HousingPlan
 from colony.screens.frame.about import About
 from colony.screens.frame.dates import short_day
+from colony.screens.frame.outcome import attempt
 from colony.screens.frame.page import Page
-from colony.screens.frame.refused import tried
 from colony.screens.widgets.columns import Column
 from colony.screens.widgets.detail_pane import DetailPane
 from colony.screens.widgets.entry_list import Entry, EntryList, Heading, Line
@@ -71,11 +71,11 @@ class MovePlan(Page):
             return
         book_session = self.app.book_session
         facts: dict[str, Any] = {"plan": self._plan, "today": book_session.today}
-        done = tried(lambda: book_session.act("tank plan", accept_plan, **facts))
+        done = attempt(lambda: book_session.act("tank plan", accept_plan, **facts))
         if done.answer is None:
             self.app.say(done.problem, "refused")
         else:
-            self.app.wrote(f"{len(done.answer)} moves are on the work list.")
+            self.app.show_written(f"{len(done.answer)} moves are on the work list.")
 
     def _show(self, plan: HousingPlan) -> None:
         self._plan = plan
@@ -100,6 +100,3 @@ def _line(move: Move) -> Line:
     more = f"{move.tag}: {move.from_tank or 'nowhere'} to {move.to_tank}\n\n{move.why}"
     initial = {"tags": move.tag, "tank": move.to_tank}
     return Line(About("animal", move.tag), cells, "→", "due", more=more, initial=initial)
-
-
-PAGE = MovePlan

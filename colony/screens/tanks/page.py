@@ -97,6 +97,3 @@ class TankPage(Page):
         width = self.app.book_session.length(hit.disc_width_mm)
         cells = (hit.tag, hit.sex, hit.species or "-", age, width, hit.dam or "-")
         return Line(About("animal", hit.tag, hit.sex), cells)
-
-
-PAGE = TankPage

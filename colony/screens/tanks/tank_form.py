@@ -46,6 +46,3 @@ class TankForm(Form):
             walking_order=facts["walking_order"],
         )
         return Done(f"Tank {tank.code} is in the book.")
-
-
-FORM = TankForm

@@ -13,8 +13,8 @@ from colony.acts.tanks.loads import TankLine, list_tanks
 from colony.acts.tanks.page import why_not_move
 from colony.acts.tanks.tanks import move
 from colony.screens.frame.about import About
+from colony.screens.frame.outcome import attempt
 from colony.screens.frame.place import Place
-from colony.screens.frame.refused import tried
 from colony.screens.widgets.steps import nearest
 from colony.screens.widgets.tank_box import TankBox
 
@@ -151,7 +151,7 @@ class House(Place):
             "on": book_session.today,
             "today": book_session.today,
         }
-        done = tried(lambda: book_session.act("tank move", move, anyway=anyway, **facts))
+        done = attempt(lambda: book_session.act("tank move", move, anyway=anyway, **facts))
         if "why" in done.fields:
             self._ask_why(tags, tank)
         if done.answer is None:
@@ -159,7 +159,7 @@ class House(Place):
             return
         self.carry(())
         odd = "".join(f" ! {one}" for one in done.answer.warnings)
-        self.app.wrote(f"{', '.join(tags)} moved to {tank}.{odd}")
+        self.app.show_written(f"{', '.join(tags)} moved to {tank}.{odd}")
 
     def _ask_why(self, tags: Sequence[str], tank: str) -> None:
         """Let go of the animals, and bring the form that has room for a reason."""
@@ -197,6 +197,3 @@ def _by_system(tanks: Sequence[TankLine]) -> list[TankLine]:
     """Tanks by system, the systems in the order in which one meets them on the walk."""
     met = list(dict.fromkeys(tank.system for tank in tanks))
     return sorted(tanks, key=lambda tank: met.index(tank.system))
-
-
-PLACE = House

@@ -9,7 +9,7 @@ from textual.message import Message
 from textual.widgets import Input, Static
 
 from colony.screens.forms.fields.fields import Field, Understood
-from colony.screens.frame.refused import Tried, tried
+from colony.screens.frame.outcome import Outcome, attempt
 from colony.screens.frame.session import BookSession
 
 
@@ -19,7 +19,7 @@ class FieldRow(Vertical):
     class Checked(Message):
         """What stands in a field was read."""
 
-        def __init__(self, text: str, read: Tried[Understood], may_become: Sequence[str]) -> None:
+        def __init__(self, text: str, read: Outcome[Understood], may_become: Sequence[str]) -> None:
             super().__init__()
             self.text, self.read, self.may_become = text, read, may_become
 
@@ -29,7 +29,7 @@ class FieldRow(Vertical):
     def __init__(self, field: Field, book_session: BookSession, first: str) -> None:
         super().__init__(id=f"blank-{field.name}")
         self.field, self.first, self._desk = field, first, book_session
-        self.read: Tried[Understood] | None = None
+        self.read: Outcome[Understood] | None = None
         self.may_become: Sequence[str] = ()
 
     def compose(self) -> ComposeResult:
@@ -63,11 +63,11 @@ class FieldRow(Vertical):
         self.read = None
         self._say("")
 
-    def understand(self) -> Tried[Understood]:
+    def understand(self) -> Outcome[Understood]:
         """Read the field now, completing what has only one end; an empty one is None."""
         if not self.text:
             problem = f"{self.field.label} is needed." if self.field.needed else ""
-            self.read = Tried(Understood(None), problem)
+            self.read = Outcome(Understood(None), problem)
         else:
             self.read = self._read(self.text)
             if self.read.problem:
@@ -77,7 +77,7 @@ class FieldRow(Vertical):
 
     def refuse(self, problem: str) -> None:
         """Show at this field why the act was refused."""
-        self.read = Tried(None, problem)
+        self.read = Outcome(None, problem)
         self._show()
 
     def on_input_changed(self, _: Input.Changed) -> None:
@@ -104,15 +104,15 @@ class FieldRow(Vertical):
     def _check(self, text: str) -> None:
         may_become = self._may_become(self.field.spoken(text))
         exact = any(one.casefold() == self.field.spoken(text).casefold() for one in may_become)
-        read = Tried[Understood]() if may_become and not exact else self._read(text)
+        read = Outcome[Understood]() if may_become and not exact else self._read(text)
         self.post_message(self.Checked(text, read, may_become))
 
     def _may_become(self, spoken: str) -> Sequence[str]:
         """What begins so; nothing where the book cannot be asked, which reading it then says."""
-        return tried(lambda: self.field.complete(spoken, self._desk)).answer or ()
+        return attempt(lambda: self.field.complete(spoken, self._desk)).answer or ()
 
-    def _read(self, text: str) -> Tried[Understood]:
-        return tried(lambda: self.field.understand(text, self._desk))
+    def _read(self, text: str) -> Outcome[Understood]:
+        return attempt(lambda: self.field.understand(text, self._desk))
 
     def _complete(self) -> None:
         """Take the one thing that it may become; among several only the breeder chooses."""
@@ -120,7 +120,7 @@ class FieldRow(Vertical):
         may_become = self._may_become(spoken) if spoken else ()
         if len(may_become) > 1:
             some = ", ".join(may_become)
-            self.read = Tried(None, f"Several begin with {spoken}: {some}. Type more of it.")
+            self.read = Outcome(None, f"Several begin with {spoken}: {some}. Type more of it.")
         elif may_become:
             with self.prevent(Input.Changed):
                 self.input.value = self.text[: len(self.text) - len(spoken)] + may_become[0]

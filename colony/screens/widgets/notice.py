@@ -11,13 +11,13 @@ class Notice(Widget):
 
     def on_mount(self) -> None:
         """Follow what the program says."""
-        self.watch(self.app, "said", self._show)
+        self.watch(self.app, "status", self._show)
 
-    def _show(self, said: Status) -> None:
-        self.set_classes(said.kind)
+    def _show(self, status: Status) -> None:
+        self.set_classes(status.kind)
         self.refresh(layout=True)
 
     def render(self) -> Content:
         """The mark of its kind, and the words."""
-        said: Status = self.app.said  # type: ignore[attr-defined]
-        return Content(f"{said.mark} {said.words}" if said.words else "")
+        status: Status = self.app.status  # type: ignore[attr-defined]
+        return Content(f"{status.mark} {status.words}" if status.words else "")

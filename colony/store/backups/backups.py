@@ -10,9 +10,9 @@ from pathlib import Path
 
 from sqlalchemy import Engine, make_url
 
-from colony.refusals.books import BookNotReachable, CopyDamaged
+from colony.refusals.books import BookNotReachable
 from colony.store import clock
-from colony.store.backups.verification import fault
+from colony.store.backups.verification import verify
 from colony.store.failures import refusal_of
 from colony.store.location import is_url, users_folder
 
@@ -77,30 +77,6 @@ def copy_file(book: str, path: Path, *, verified: bool = True) -> None:
     finally:
         with suppress(OSError):
             unfinished.unlink(missing_ok=True)
-
-
-def verify(path: Path) -> str:
-    """Open a copy, read all of it, and return its schema version.
-
-    Raises
-    ------
-    CopyDamaged
-        It is no book, or a page, an index or a reference of it is broken.
-    """
-    try:
-        with closing(only_read(path)) as copy:
-            if broken := fault(copy):
-                raise CopyDamaged(str(path), broken)
-            copy.execute("SELECT count(*) FROM journal").fetchone()
-            (version,) = copy.execute("SELECT version_num FROM alembic_version").fetchone()
-    except (sqlite3.Error, TypeError) as failed:
-        raise CopyDamaged(str(path), str(failed)) from failed
-    return str(version)
-
-
-def only_read(path: Path) -> sqlite3.Connection:
-    """Open a file, with the log that may be beside it, so that it cannot be changed."""
-    return sqlite3.connect(f"{path.absolute().as_uri()}?mode=ro", uri=True)
 
 
 def backup_folder(location: str) -> Path:

@@ -9,10 +9,10 @@ from sqlalchemy import Connection, Engine, TableClause, column, inspect, select,
 from sqlalchemy.exc import DatabaseError
 
 from colony.refusals.books import BookNotReachable, CopyDiffers
-from colony.store.backups.backups import verify
+from colony.store.backups.verification import verify
 from colony.store.engine import looking, make_engine, turn
 from colony.store.failures import refusal_of
-from colony.store.schema.book_version import version_of
+from colony.store.schema.stored_version import version_of
 
 _VERSION = "alembic_version"
 

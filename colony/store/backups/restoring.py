@@ -27,11 +27,9 @@ from colony.store.backups.backups import (
     copy_file,
     list_copies,
     new_path,
-    only_read,
-    verify,
 )
 from colony.store.backups.transfer import book_rows, differing_row, replace_rows
-from colony.store.backups.verification import difference
+from colony.store.backups.verification import difference, only_read, verify
 from colony.store.book import Book, open_book
 from colony.store.engine import WAIT_SECONDS, turn
 from colony.store.failures import in_words, refusal_of

@@ -4,6 +4,8 @@ import sqlite3
 from contextlib import closing
 from pathlib import Path
 
+from colony.refusals.books import CopyDamaged
+
 _VERSION = "SELECT version_num FROM alembic_version"
 _NEWEST = "SELECT max(id) FROM journal"
 _ACTS = "SELECT id, at, who, act, summary FROM journal WHERE id <= ? ORDER BY id"
@@ -18,6 +20,30 @@ def fault(file: sqlite3.Connection) -> str | None:
     if file.execute("PRAGMA foreign_key_check").fetchone():
         return "a row refers to one that is not there"
     return None
+
+
+def verify(path: Path) -> str:
+    """Open a copy, read all of it, and return its schema version.
+
+    Raises
+    ------
+    CopyDamaged
+        It is no book, or a page, an index or a reference of it is broken.
+    """
+    try:
+        with closing(only_read(path)) as copy:
+            if broken := fault(copy):
+                raise CopyDamaged(str(path), broken)
+            copy.execute("SELECT count(*) FROM journal").fetchone()
+            (version,) = copy.execute("SELECT version_num FROM alembic_version").fetchone()
+    except (sqlite3.Error, TypeError) as failed:
+        raise CopyDamaged(str(path), str(failed)) from failed
+    return str(version)
+
+
+def only_read(path: Path) -> sqlite3.Connection:
+    """Open a file, with the log that may be beside it, so that it cannot be changed."""
+    return sqlite3.connect(f"{path.absolute().as_uri()}?mode=ro", uri=True)
 
 
 def difference(book: Path, backup: Path) -> str | None:

@@ -3,12 +3,13 @@
 A book that is up to date is told by one query; alembic is loaded only when there is work.
 """
 
-from sqlalchemy import Connection, Engine, inspect
+from sqlalchemy import Connection, Engine
 from sqlmodel import Session
 
-from colony.refusals.books import BookIsNewer, NotABook
+from colony.refusals.books import BookIsNewer
 from colony.store.engine import turn
 from colony.store.location import named
+from colony.store.schema.stored_version import version_of
 
 SCHEMA = "0002"
 """The newest schema that this program knows; a test holds it to the scripts in `schema/versions`."""
@@ -36,17 +37,6 @@ def bring_up_to_date(engine: Engine, location: str) -> None:
         if version_of(connection, location) == found:
             upgrade.upgrade(connection)
             _write_first_act(connection, found)
-
-
-def version_of(connection: Connection, location: str) -> str | None:
-    """The schema version of a book; None where the database is empty."""
-    tables = inspect(connection).get_table_names()
-    if "alembic_version" in tables:
-        version = connection.exec_driver_sql("SELECT version_num FROM alembic_version").scalar()
-        return str(version) if version else None
-    if tables:
-        raise NotABook(named(location), "it is a database of something else")
-    return None
 
 
 def _write_first_act(connection: Connection, found: str | None) -> None:

@@ -70,7 +70,7 @@ def test_what_cannot_be_is_found_with_the_command_that_mends_it(
     growing.write(sql)
     wrong = [one for one in growing.ask(check_book, today=TODAY) if one.wrong]
     assert check in {one.check for one in wrong}
-    assert all(one.mend for one in wrong)
+    assert all(one.remedies or one.advice for one in wrong)
 
 
 def test_what_is_odd_is_told_apart_from_what_is_wrong(growing: Farm) -> None:

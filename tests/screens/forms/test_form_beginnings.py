@@ -14,6 +14,7 @@ from colony.screens.app import ColonyApp
 from colony.screens.forms.fields.names import TagField
 from colony.screens.forms.form import Form
 from colony.screens.forms.table import FORMS
+from colony.screens.loaders import FORM_CLASSES
 from colony.screens.widgets.field_row import FieldRow
 
 ON_WANDA = ("2", "type:wanda", "tab")
@@ -97,8 +98,8 @@ def test_enter_takes_none_of_several_animals_in_any_form(farm: Path) -> None:
     tried = set()
 
     async def look(app: ColonyApp, pilot: Pilot[None]) -> None:
-        for name, entry in FORMS.items():
-            for field in (one for one in entry.load().FIELDS if isinstance(one, TagField)):
+        for name in FORMS:
+            for field in (one for one in FORM_CLASSES[name]().FIELDS if isinstance(one, TagField)):
                 letters = SEVERAL[field.sex]
                 await app.action_form(name, **{**FILLED[name], field.name: ""})
                 await settle(app, pilot)

@@ -18,7 +18,7 @@ from colony.store.book import find_again, open_book
 
 async def look_at_book(app: ColonyApp, pilot: Pilot[None]) -> str:
     """Let the program look at the book as it does every other second, and see what it says."""
-    app._look()
+    app._poll()
     await settle(app, pilot)
     return " ".join(shown(app).split())
 

@@ -15,8 +15,9 @@ from colony.acts.book.backups import back_up, list_backups, restore_backup
 from colony.acts.book.history import list_history
 from colony.commands.cli.failures import run
 from colony.refusals.books import BookAlreadyThere, BookIsNewer, CopyDamaged, NoSuchCopy
-from colony.store.backups.backups import Copy, copy_file, list_copies, verify
+from colony.store.backups.backups import Copy, copy_file, list_copies
 from colony.store.backups.rotation import kept_copies, throw_away
+from colony.store.backups.verification import verify
 from colony.store.book import Book, open_book
 from colony.store.journal.entries import read_entries
 from colony.store.journal.replay import differences, kept_rows, told_rows

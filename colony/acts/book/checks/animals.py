@@ -11,17 +11,18 @@ from colony.acts.book.checks.finding import Finding
 from colony.acts.pups.measure import WEEK_DAYS, odd_growth
 from colony.notation.transponders import parse_transponder
 from colony.records import Animal, Feeding, Hold, Measurement, Pairing, Placement
+from colony.refusals.base import act
 from colony.refusals.notation import BadTransponder
 from colony.store.readers.rows import read_rows
 
 _DATED: tuple[tuple[str, Any, Any, str], ...] = (
-    ("measured", Measurement.animal_id, Measurement.measured_on, "colony pup measure {} --on DAY"),
-    ("fed", Feeding.animal_id, Feeding.fed_on, "colony pup feed {} --on DAY"),
-    ("held", Hold.animal_id, Hold.started, "colony animal hold {} --on DAY"),
-    ("put into a tank", Placement.animal_id, Placement.entered_on, "colony tank move {} --on DAY"),
-    ("paired", Pairing.dam_id, Pairing.started, "colony pairing start {} --on DAY"),
+    ("measured", Measurement.animal_id, Measurement.measured_on, "pup measure"),
+    ("fed", Feeding.animal_id, Feeding.fed_on, "pup feed"),
+    ("held", Hold.animal_id, Hold.started, "animal hold"),
+    ("put into a tank", Placement.animal_id, Placement.entered_on, "tank move"),
+    ("paired", Pairing.dam_id, Pairing.started, "pairing start"),
 )
-"""What is done with an animal on a day, by which column it is told, and what writes it."""
+"""What is done with an animal on a day, by which column it is told, and the act that writes it."""
 
 
 def transponders(session: Session, _today: date) -> Iterator[Finding]:
@@ -29,15 +30,15 @@ def transponders(session: Session, _today: date) -> Iterator[Finding]:
     query: Any = select(col(Animal.tag), col(Animal.transponder)).order_by(col(Animal.id))
     carriers: dict[str, str] = {}
     for tag, number in read_rows(session, query.where(col(Animal.transponder).is_not(None))):
-        mend = f"colony animal edit {tag} --transponder NUMBER"
+        remedies = (act("animal edit", tag, transponder=""),)
         try:
             plain = parse_transponder(number)
         except BadTransponder as refusal:
-            yield Finding("transponder", True, tag, refusal.sentence, mend)
+            yield Finding("transponder", True, tag, refusal.sentence, remedies)
             continue
         if plain in carriers:
             problem = f"has the transponder {plain} of {carriers[plain]}"
-            yield Finding("transponder", True, tag, problem, mend)
+            yield Finding("transponder", True, tag, problem, remedies)
         carriers[plain] = tag
 
 
@@ -46,24 +47,25 @@ def born_by_now(session: Session, today: date) -> Iterator[Finding]:
     late = select(col(Animal.tag), col(Animal.born)).where(col(Animal.born) > today)
     for tag, born in read_rows(session, late):
         problem = f"was born on {born}, after today: is the clock right?"
-        yield Finding("clock", True, tag, problem, f"colony animal edit {tag} --born DAY")
-    for what, owner, on, mend in _DATED:
+        yield Finding("clock", True, tag, problem, (act("animal edit", tag, born=""),))
+    for what, owner, on, writing in _DATED:
         query = _of_animals(owner, Animal.tag, on)
         for tag, day in read_rows(session, query.where(col(on) > today)):
             problem = f"was {what} on {day}, after today: is the clock right?"
-            yield Finding("clock", True, tag, problem, mend.format(tag))
+            yield Finding("clock", True, tag, problem, (act(writing, tag, on=""),))
 
 
 def within_life(session: Session, _today: date) -> Iterator[Finding]:
     """Nothing is done with an animal before its birth or after its end."""
-    for what, owner, on, mend in _DATED:
+    for what, owner, on, writing in _DATED:
         query = _of_animals(owner, Animal.tag, on, Animal.born, Animal.ended_on, Animal.status)
         outside = (col(on) < col(Animal.born)) | (col(on) > col(Animal.ended_on))
         for tag, day, born, ended, status in read_rows(session, query.where(outside)):
             why = (
                 f"before its birth on {born}" if born and day < born else f"but {status} on {ended}"
             )
-            yield Finding("life", True, tag, f"was {what} on {day}, {why}", mend.format(tag))
+            remedies = (act(writing, tag, on=""),)
+            yield Finding("life", True, tag, f"was {what} on {day}, {why}", remedies)
 
 
 def ends_are_complete(session: Session, _today: date) -> Iterator[Finding]:
@@ -78,10 +80,11 @@ def ends_are_complete(session: Session, _today: date) -> Iterator[Finding]:
         )
         for tag, status, on in read_rows(session, query):
             problem = f"{status} on {on} and is still {what}"
-            mend = (
-                f"colony animal edit {tag} --back, then colony animal end {tag} {status} --on {on}"
+            remedies = (
+                act("animal edit", tag, back=True),
+                act("animal end", tag, status, on=str(on)),
             )
-            yield Finding("end", True, tag, problem, mend)
+            yield Finding("end", True, tag, problem, remedies, in_turn=True)
 
 
 def widths(session: Session, _today: date) -> Iterator[Finding]:
@@ -97,8 +100,8 @@ def widths(session: Session, _today: date) -> Iterator[Finding]:
     for tag, on, width_mm in read_rows(session, query):
         before_on, before_mm = last.get(tag, (on, width_mm))
         if problem := _doubt(width_mm - before_mm, (on - before_on).days):
-            mend = f"colony pup measure {tag} WIDTH --on {on}"
-            yield Finding("width", False, tag, f"{width_mm} mm on {on} is {problem}", mend)
+            remedies = (act("pup measure", tag, on=str(on)),)
+            yield Finding("width", False, tag, f"{width_mm} mm on {on} is {problem}", remedies)
         last[tag] = (on, max(before_mm, width_mm))
 
 

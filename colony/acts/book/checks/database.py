@@ -9,6 +9,7 @@ from sqlmodel import Session, select
 
 from colony.acts.book.checks.finding import Finding
 from colony.records import Setting
+from colony.refusals.base import act
 from colony.refusals.history import JournalDamaged
 from colony.store import clock
 from colony.store.backups.counters import counters_behind
@@ -18,7 +19,9 @@ from colony.store.journal.entries import read_entries
 from colony.store.journal.replay import Difference, differences, kept_rows, told_rows
 from colony.store.settings import unreadable_settings
 
-RESTORE, REBUILD = "colony book restore newest", "colony book rebuild PATH"
+RESTORE, REBUILD = (act("book restore", "newest"),), (act("book rebuild"),)
+
+CLOCK = "set the clock of the computer; acts keep their order"
 
 MOST = 20
 """Rows that are named one by one."""
@@ -49,7 +52,7 @@ def counters_go_on(session: Session, _today: date) -> Iterator[Finding]:
         problem = (
             f"counts on from {one.last}, but has rows up to {one.newest}: acts will be refused"
         )
-        yield Finding("counters", True, one.table, problem, "colony book recount")
+        yield Finding("counters", True, one.table, problem, (act("book recount"),))
 
 
 def told_by_journal(session: Session, _today: date) -> Iterator[Finding]:
@@ -70,7 +73,6 @@ def told_by_journal(session: Session, _today: date) -> Iterator[Finding]:
 
 def clock_of_journal(session: Session, _today: date) -> Iterator[Finding]:
     """Acts that seem to be of a time to come, or older than the act before them."""
-    mend = "set the clock of the computer; acts keep their order"
     try:
         moments = [(entry.number, entry.at) for entry in read_entries(session)]
     except JournalDamaged:
@@ -78,11 +80,11 @@ def clock_of_journal(session: Session, _today: date) -> Iterator[Finding]:
     back = [after for before, after in pairwise(moments) if after[1] < before[1]]
     for number, at in back[-3:]:
         problem = f"is of {at:%Y-%m-%d}, before the act before it"
-        yield Finding("clock", False, f"act {number}", problem, mend)
+        yield Finding("clock", False, f"act {number}", problem, advice=CLOCK)
     if moments and moments[-1][1] > clock.now() + CLOCK_MAY_DIFFER:
         number, at = moments[-1]
         problem = f"is of {at:%Y-%m-%d %H:%M} UTC, which is still to come"
-        yield Finding("clock", False, f"act {number}", problem, mend)
+        yield Finding("clock", False, f"act {number}", problem, advice=CLOCK)
 
 
 def readable_settings(session: Session, _today: date) -> Iterator[Finding]:
@@ -90,7 +92,7 @@ def readable_settings(session: Session, _today: date) -> Iterator[Finding]:
     written = {row.key: row.value for row in session.exec(select(Setting))}
     for key, takes in unreadable_settings(session).items():
         problem = f"cannot be {written[key]!r}: it takes {takes}"
-        yield Finding("settings", True, key, problem, f"colony book settings {key} VALUE")
+        yield Finding("settings", True, key, problem, (act("book settings", key),))
 
 
 def _told(one: Difference) -> str:

@@ -6,16 +6,23 @@ from datetime import date
 
 from sqlmodel import Session
 
+from colony.refusals.base import Act
+
 
 @dataclass(frozen=True)
 class Finding:
-    """Something that is wrong or odd, where, and the command that mends it."""
+    """Something that is wrong or odd, where, and the acts that put it right.
+
+    Any one of the `remedies` does, or all of them `in_turn`; `advice` is for what no act does.
+    """
 
     check: str
     wrong: bool
     where: str
     problem: str
-    mend: str
+    remedies: tuple[Act, ...] = ()
+    in_turn: bool = False
+    advice: str = ""
 
 
 Check = Callable[[Session, date], Iterator[Finding]]

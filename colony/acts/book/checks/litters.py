@@ -12,6 +12,7 @@ from colony.acts.litters.gestation import YOUNG_DAM_DAYS, likeliest_pairing
 from colony.planning.litters.gestation import GestationPrior
 from colony.planning.litters.judgement import SHORTEST_SHARE
 from colony.records import Animal, Litter
+from colony.refusals.base import act
 from colony.store.readers.animals.herd import HerdRow, read_breeders, read_herd
 from colony.store.readers.animals.lives import read_lives
 from colony.store.readers.litters.dams import BirthRow, DamRecord, read_dams
@@ -71,8 +72,8 @@ def sires_in_reach(session: Session, _today: date) -> Iterator[Finding]:
                     problem = (
                         f"{sire} was in no tank or pairing with {row.tag} from {first} to {last}"
                     )
-                    mend = f"colony litter edit {birth.code} --sire TAG"
-                    yield Finding("sire in reach", False, birth.code, problem, mend)
+                    remedies = (act("litter edit", birth.code, sire=""),)
+                    yield Finding("sire in reach", False, birth.code, problem, remedies)
 
 
 def pups_of_litters(session: Session, _today: date) -> Iterator[Finding]:
@@ -87,7 +88,7 @@ def pups_of_litters(session: Session, _today: date) -> Iterator[Finding]:
     )
     for code, live, there in read_rows(session, counted):
         problem = f"says {live} live pups, {there} are in the book"
-        yield Finding("litter", False, code, problem, "colony book history --act litter")
+        yield Finding("litter", False, code, problem, (act("book history", act="litter"),))
     dated = (
         select(col(Animal.tag), col(Animal.born), col(Litter.code), col(Litter.born))
         .select_from(Animal)
@@ -96,7 +97,7 @@ def pups_of_litters(session: Session, _today: date) -> Iterator[Finding]:
     )
     for tag, born, code, day in read_rows(session, dated):
         problem = f"was born on {born}, its litter {code} on {day}"
-        yield Finding("litter", True, tag, problem, f"colony litter edit {code} --born DAY")
+        yield Finding("litter", True, tag, problem, (act("litter edit", code, born=""),))
 
 
 def _dams(session: Session) -> Iterator[tuple[HerdRow, DamRecord, GestationPrior]]:
@@ -107,5 +108,5 @@ def _dams(session: Session) -> Iterator[tuple[HerdRow, DamRecord, GestationPrior
 
 
 def _of_birth(birth: BirthRow, *, wrong: bool, problem: str) -> Finding:
-    mend = f"colony litter edit {birth.code} --born DAY"
-    return Finding("gestation", wrong, birth.code, problem, mend)
+    remedies = (act("litter edit", birth.code, born=""),)
+    return Finding("gestation", wrong, birth.code, problem, remedies)

@@ -10,7 +10,7 @@ from sqlmodel import Session, col
 
 from colony.acts.book.checks.finding import Finding
 from colony.records import Animal, Litter, Pairing, PairingSire, PossibleSire
-from colony.refusals.base import Refusal
+from colony.refusals.base import Refusal, act
 from colony.store.readers.animals.herd import read_herd
 from colony.store.readers.litters.parents import Parents, read_parents
 from colony.store.readers.pedigree import Lineage, read_lineage
@@ -38,8 +38,8 @@ def _possible(lineage: Lineage) -> Iterator[Finding]:
     try:
         lineage.pedigree  # noqa: B018 - building it is the check
     except Refusal as refusal:
-        mend = "colony animal edit TAG --dam/--sire/--sex, or colony litter edit"
-        yield Finding("pedigree", True, "parents", refusal.sentence, mend)
+        remedies = (act("animal edit"), act("litter edit"))
+        yield Finding("pedigree", True, "parents", refusal.sentence, remedies)
 
 
 def sexes_of_pairings(session: Session, _today: date) -> Iterator[Finding]:
@@ -55,7 +55,7 @@ def sexes_of_pairings(session: Session, _today: date) -> Iterator[Finding]:
     for query, role, sex in ((dams, "dam", "F"), (sires, "sire", "M")):
         for tag, found, started in read_rows(session, query.where(col(Animal.sex) != sex)):
             problem = f"is the {role} of the pairing of {started} and is of sex {found}"
-            yield Finding("sex", True, tag, problem, f"colony animal edit {tag} --sex {sex}")
+            yield Finding("sex", True, tag, problem, (act("animal edit", tag, sex=sex),))
 
 
 def _older(parents: Parents) -> Iterator[Finding]:
@@ -66,8 +66,8 @@ def _older(parents: Parents) -> Iterator[Finding]:
                 problem = (
                     f"its parent {parent.tag} was born on {parent.born}, not before {row.born}"
                 )
-                mend = f"colony animal edit {row.tag} --born DAY, or {parent.tag}"
-                yield Finding("parent age", True, row.tag, problem, mend)
+                remedies = tuple(act("animal edit", tag, born="") for tag in (row.tag, parent.tag))
+                yield Finding("parent age", True, row.tag, problem, remedies)
 
 
 def shares_sum_to_one(session: Session, _today: date) -> Iterator[Finding]:
@@ -82,15 +82,15 @@ def shares_sum_to_one(session: Session, _today: date) -> Iterator[Finding]:
         .select_from(PossibleSire)
         .join(Animal, col(PossibleSire.animal_id) == col(Animal.id))
     )
-    yield from _unsound(session, of_litters, "colony litter edit {} --sire TAG=SHARE ...")
-    yield from _unsound(session, of_animals, "colony animal edit {} --sire TAG=SHARE ...")
+    yield from _unsound(session, of_litters, "litter edit")
+    yield from _unsound(session, of_animals, "animal edit")
 
 
-def _unsound(session: Session, query: Select[str, float], mend: str) -> Iterator[Finding]:
+def _unsound(session: Session, query: Select[str, float], writing: str) -> Iterator[Finding]:
     shares: dict[str, list[float]] = defaultdict(list)
     for name, share in read_rows(session, query):
         shares[name].append(share)
     for name, given in shares.items():
         if not isclose(sum(given), 1, abs_tol=1e-6):
             problem = f"the shares of its sires sum to {sum(given):.4g}"
-            yield Finding("shares", True, name, problem, mend.format(name))
+            yield Finding("shares", True, name, problem, (act(writing, name, sire="TAG=SHARE"),))

@@ -10,6 +10,7 @@ from sqlmodel import Session, col
 
 from colony.acts.book.checks.finding import Finding
 from colony.records import Animal, CareDone, Placement, Tank
+from colony.refusals.base import act
 from colony.store.readers.animals.herd import read_herd, read_places
 from colony.store.readers.rows import read_rows
 
@@ -22,8 +23,8 @@ def somewhere(session: Session, today: date) -> Iterator[Finding]:
     places = read_places(session, today)
     for row in read_herd(session).rows:
         if row.status == "present" and row.id not in places:
-            problem, mend = "is present and in no tank", f"colony tank move {row.tag} TANK"
-            yield Finding("place", False, row.tag, problem, mend)
+            problem = "is present and in no tank"
+            yield Finding("place", False, row.tag, problem, (act("tank move", row.tag),))
 
 
 def one_tank_a_day(session: Session, _today: date) -> Iterator[Finding]:
@@ -39,8 +40,8 @@ def one_tank_a_day(session: Session, _today: date) -> Iterator[Finding]:
         tag, entered = after[0], after[1]
         if before[0] == tag and (before[2] is None or before[2] > entered):
             problem = f"is in {before[3]} and in {after[3]} on {entered}"
-            mend = f"colony book history --animal {tag}, then colony book undo --act NUMBER"
-            yield Finding("place", True, tag, problem, mend)
+            remedies = (act("book history", animal=tag), act("book undo", act=""))
+            yield Finding("place", True, tag, problem, remedies, in_turn=True)
 
 
 def headcounts(session: Session, _today: date) -> Iterator[Finding]:
@@ -57,5 +58,5 @@ def headcounts(session: Session, _today: date) -> Iterator[Finding]:
         counted = _COUNTED.match(note or "")
         if counted and counted[1] != counted[2]:
             problem = f"{counted[1]} were counted on {on}, the book had {counted[2]}"
-            mend = f"colony round count {code} N, or colony tank move TAG {code}"
-            yield Finding("headcount", False, code, problem, mend)
+            remedies = (act("round count", code), act("tank move", "TAG", code))
+            yield Finding("headcount", False, code, problem, remedies)

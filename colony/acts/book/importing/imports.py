@@ -66,10 +66,10 @@ def _refuse_sheet_options(
     mappings: Sequence[str], date_order: str, length_unit: str | None, *, skip_bad: bool
 ) -> None:
     given = {
-        "--map": bool(mappings),
-        "--date-order": date_order != "iso",
-        "--length-unit": length_unit is not None,
-        "--skip-bad": skip_bad,
+        "mapping of columns": bool(mappings),
+        "order of dates": date_order != "iso",
+        "unit of lengths": length_unit is not None,
+        "skipping of bad rows": skip_bad,
     }
     for option, is_given in given.items():
         if is_given:

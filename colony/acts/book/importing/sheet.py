@@ -104,6 +104,6 @@ def _ignored(sheet: Sheet, book: KnownBook) -> tuple[str, ...]:
 
 def _refuse_unknown_choice(choices: SheetChoices) -> None:
     if choices.date_order not in ORDERS:
-        raise UnknownChoice("--date-order", choices.date_order, list(ORDERS))
+        raise UnknownChoice("order of dates", choices.date_order, list(ORDERS))
     if choices.length_unit not in (None, *LENGTH.units):
-        raise UnknownChoice("--length-unit", choices.length_unit or "", ["cm", "in", "mm"])
+        raise UnknownChoice("unit of lengths", choices.length_unit or "", ["cm", "in", "mm"])

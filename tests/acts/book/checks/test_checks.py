@@ -148,7 +148,7 @@ def test_a_harm_is_found_where_it_is(
         return
     hits = [one for one in findings if (one.check, one.where) == (check, where)]
     assert any(words in one.problem for one in hits), findings
-    assert all(one.mend for one in findings)
+    assert all(one.remedies or one.advice for one in findings)
 
 
 def test_what_was_changed_behind_the_journal_names_row_and_columns(house: House) -> None:

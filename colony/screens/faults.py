@@ -27,7 +27,7 @@ def _told(error: BaseException) -> str:
     """What went wrong, and the last line of our own on the way there."""
     words = (str(error).splitlines() or [""])[0]
     what = f"{type(error).__name__}: {words}" if words else type(error).__name__
-    ours = Path(__file__).parents[1]
+    ours = Path(__file__).parent
     lines = [one for one in extract_tb(error.__traceback__) if ours in Path(one.filename).parents]
     if not lines:
         return what

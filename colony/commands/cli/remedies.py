@@ -1,0 +1,90 @@
+"""How a remedy is done at a command line: each act is a command, each fact an option."""
+
+import shlex
+
+from colony.refusals.base import Act, Advice, Again, Fact, Refusal, Remedy, in_ways
+
+ARGUMENTS: dict[str, tuple[str, ...]] = {
+    "animal edit": ("TAG",),
+    "animal end": ("TAG", "HOW"),
+    "animal hold": ("TAG",),
+    "animal list": (),
+    "animal release": ("TAG",),
+    "book backup": (),
+    "book check": (),
+    "book export": ("PATH",),
+    "book history": (),
+    "book rebuild": ("PATH",),
+    "book recount": (),
+    "book restore": ("COPY",),
+    "book settings": ("KEY", "VALUE"),
+    "book undo": (),
+    "food add": ("NAME",),
+    "food batch": ("FOOD", "CODE"),
+    "litter edit": ("LITTER",),
+    "litter list": (),
+    "litter record": (),
+    "pairing check": ("DAM",),
+    "pairing end": ("DAM",),
+    "pairing start": ("DAM", "SIRE"),
+    "pup feed": ("TAG", "FOOD"),
+    "pup measure": ("TAG", "WIDTH"),
+    "round count": ("TANK", "NUMBER"),
+    "round order": ("TANK ...",),
+    "round rhythm": ("TASK",),
+    "round rhythms": (),
+    "sample": ("PATH",),
+    "species add": ("NAME",),
+    "species set": ("NAME", "TRAIT", "NUMBER"),
+    "tank list": (),
+    "tank move": ("TAG ...", "TANK"),
+    "tank system": ("NAME",),
+    "water regime": ("SYSTEM",),
+}
+"""The command of each act that a remedy names, and what has to stand after it."""
+
+VALUES = {
+    "act": "NUMBER",
+    "animal": "TAG",
+    "born": "DAY",
+    "dam": "TAG",
+    "date_order": "dmy|mdy",
+    "most": "PERCENT",
+    "on": "DAY",
+    "sex": "F|M",
+    "sire": "TAG",
+    "system": "NAME",
+    "transponder": "NUMBER",
+    "volume": "LITRES",
+    "why": "REASON",
+}
+"""What stands for a fact of which the breeder says the value."""
+
+
+def command_of(act: Act) -> str:
+    """The command that does an act; capital words are for the breeder to fill in."""
+    objects = [shlex.quote(text) for text in act.objects]
+    missing = ARGUMENTS[act.name][len(objects) :]
+    return " ".join(["colony", act.name, *objects, *missing, *map(_option, act.facts)])
+
+
+def words_of(remedy: Remedy) -> str:
+    """What to type for a remedy."""
+    match remedy:
+        case Act():
+            return command_of(remedy)
+        case Again(facts):
+            return f"repeat with {' '.join(map(_option, facts))}"
+
+
+def sentence_of(problem: Refusal | Advice) -> str:
+    """The sentence of a refusal or a warning, with what to type."""
+    return in_ways(problem.sentence, [words_of(remedy) for remedy in problem.remedies])
+
+
+def _option(fact: tuple[str, Fact]) -> str:
+    name, value = fact
+    option = f"--{name.replace('_', '-')}"
+    if value is True:
+        return option
+    return f"{option} {shlex.quote(str(value)) if value else VALUES[name]}"
