@@ -4,11 +4,13 @@ A command that reads builds the few tables it looks at; an act has them all (`ev
 because a key may refer to any of them.
 """
 
+from collections.abc import Mapping
 from importlib import import_module
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from sqlalchemy import MetaData
+    from sqlmodel import SQLModel
 
     from colony.records.animals import Animal
     from colony.records.care import CareDone, CareRhythm
@@ -25,61 +27,48 @@ if TYPE_CHECKING:
     from colony.records.water import ReserveReading, WaterChange, WaterLimit, WaterRegime, WaterTest
     from colony.records.work import MoveToDo
 
-TABLES = {
-    "animals": ("Animal",),
-    "care": (
-        "CareDone",
-        "CareRhythm",
-    ),
-    "foods": (
-        "Food",
-        "FoodBatch",
-        "TankFeeding",
-    ),
-    "health": (
-        "LookOver",
-        "Prescription",
-        "VetPatient",
-        "VetVisit",
-    ),
-    "holds": ("Hold",),
-    "journal": ("JournalEntry",),
-    "litters": (
-        "Litter",
-        "PossibleSire",
-    ),
-    "pairings": (
-        "MatingSign",
-        "Pairing",
-        "PairingSire",
-        "PregnancyFinding",
-    ),
-    "pups": (
-        "Feeding",
-        "Measurement",
-    ),
-    "settings": ("Setting",),
-    "species": (
-        "LifeHistory",
-        "Species",
-    ),
-    "tanks": (
-        "Placement",
-        "System",
-        "Tank",
-    ),
-    "water": (
-        "ReserveReading",
-        "WaterChange",
-        "WaterLimit",
-        "WaterRegime",
-        "WaterTest",
-    ),
-    "work": ("MoveToDo",),
+TABLES: Mapping[str, Mapping[str, str]] = {
+    "animals": {"Animal": "animals"},
+    "care": {"CareDone": "care_done", "CareRhythm": "care_rhythms"},
+    "foods": {"Food": "foods", "FoodBatch": "food_batches", "TankFeeding": "tank_feedings"},
+    "health": {
+        "LookOver": "look_overs",
+        "Prescription": "prescriptions",
+        "VetPatient": "",
+        "VetVisit": "vet_visits",
+    },
+    "holds": {"Hold": "holds"},
+    "journal": {"JournalEntry": ""},
+    "litters": {"Litter": "litters", "PossibleSire": ""},
+    "pairings": {
+        "MatingSign": "mating_signs",
+        "Pairing": "pairings",
+        "PairingSire": "",
+        "PregnancyFinding": "pregnancy_findings",
+    },
+    "pups": {"Feeding": "feedings", "Measurement": "measurements"},
+    "settings": {"Setting": ""},
+    "species": {"LifeHistory": "", "Species": ""},
+    "tanks": {"Placement": "placements", "System": "systems", "Tank": "tanks"},
+    "water": {
+        "ReserveReading": "reserve_readings",
+        "WaterChange": "water_changes",
+        "WaterLimit": "water_limits",
+        "WaterRegime": "water_regimes",
+        "WaterTest": "water_tests",
+    },
+    "work": {"MoveToDo": "moves_to_do"},
 }
-"""The classes of each module of this room."""
+"""The classes of each module of this room, and the noun whose row each is.
+
+Without a noun a record is written beside another: a possible sire beside its litter, a setting
+beside the book.
+"""
 
 _HOME = {name: module for module, names in TABLES.items() for name in names}
+
+RECORDED = {noun: name for names in TABLES.values() for name, noun in names.items() if noun}
+"""The class of each noun."""
 
 __all__ = [
     "Animal",
@@ -115,6 +104,7 @@ __all__ = [
     "WaterRegime",
     "WaterTest",
     "every_table",
+    "record_of",
 ]
 
 
@@ -125,6 +115,13 @@ def every_table() -> "MetaData":
     for module in TABLES:
         import_module(f"{__name__}.{module}")
     return SQLModel.metadata
+
+
+def record_of(noun: str) -> "type[SQLModel]":
+    """The class whose rows are those of a noun: ``animals`` are each an `Animal`."""
+    name = RECORDED[noun]
+    record: type[SQLModel] = getattr(import_module(f"{__name__}.{_HOME[name]}"), name)
+    return record
 
 
 if not TYPE_CHECKING:
