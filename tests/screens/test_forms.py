@@ -33,13 +33,13 @@ DAY: list[tuple[str, list[str], Written, object]] = [
     (
         "arrival",
         ["n", "type:Zora", "enter", "type:moto", "enter", "f", "enter"],
-        lambda path: (page(path, "Zora").species, page(path, "Zora").sex),
+        lambda path: (page(path, "Zora").facts["species"], page(path, "Zora").facts["sex"]),
         ("motoro", "F"),
     ),
     (
         "mend",
         ["d", "type:zora", "enter", "y", "enter"],
-        lambda path: page(path, "Zora").held_back,
+        lambda path: page(path, "Zora").facts["held_back"],
         True,
     ),
     (
@@ -125,7 +125,7 @@ DAY: list[tuple[str, list[str], Written, object]] = [
     (
         "end",
         ["e", "type:zora", "enter", "type:di", "tab", "tab", "type:found dead", "enter"],
-        lambda path: (page(path, "Zora").status, page(path, "Zora").ended_why),
+        lambda path: (page(path, "Zora").facts["status"], page(path, "Zora").facts["ended_why"]),
         ("died", "found dead"),
     ),
 ]
@@ -285,7 +285,7 @@ def test_what_somebody_else_changed_meanwhile_is_not_overwritten(farm: Path) -> 
 
     text: Any = drive(farm, look=look)
     assert "Alma II" in " ".join(text.split())
-    assert page(farm, "Alma").name == "Alma II"
+    assert page(farm, "Alma").facts["name"] == "Alma II"
 
 
 def test_what_somebody_else_wrote_is_not_taken_back_unseen(farm: Path) -> None:
@@ -299,9 +299,9 @@ def test_what_somebody_else_wrote_is_not_taken_back_unseen(farm: Path) -> None:
         app.book_session.news()
         await press(app, pilot, "u")
 
-    before = page(farm, "Alma").name
+    before = page(farm, "Alma").facts["name"]
     drive(farm, "8", look=look)
-    assert page(farm, "Alma").name == before
+    assert page(farm, "Alma").facts["name"] == before
     assert [one.act for one in ask(farm, list_history, most=2)] == ["undo", "animal edit"]
 
 

@@ -136,18 +136,18 @@ async def walk_to(app: ColonyApp, pilot: Pilot[None], tank: str) -> None:
 def test_one_key_takes_the_last_act_back_from_anywhere(farm: Path) -> None:
     """Undo is u; in the log, z on the undo brings it back."""
     drive(farm, "e", "type:alma", "enter", "type:di", "enter")
-    assert ask(farm, show_animal, tag="Alma", today=TODAY).status == "died"
+    assert ask(farm, show_animal, tag="Alma", today=TODAY).facts["status"] == "died"
     assert "Taken back: Alma died" in text_after(farm, "3", "u")
-    assert ask(farm, show_animal, tag="Alma", today=TODAY).status == "present"
+    assert ask(farm, show_animal, tag="Alma", today=TODAY).facts["status"] == "present"
     drive(farm, "8", "z")
-    assert ask(farm, show_animal, tag="Alma", today=TODAY).status == "died"
+    assert ask(farm, show_animal, tag="Alma", today=TODAY).facts["status"] == "died"
 
 
 def test_the_log_begins_with_the_newest_act(farm: Path) -> None:
     """Who comes back to the log does not undo what was looked at there before."""
     end = ["e", "type:alma", "enter", "type:di", "enter"]
     drive(farm, "8", "1", *end, "8", "z")
-    assert ask(farm, show_animal, tag="Alma", today=TODAY).status == "present"
+    assert ask(farm, show_animal, tag="Alma", today=TODAY).facts["status"] == "present"
 
 
 def test_a_refusal_stays_on_the_screen_that_asked(sample: Path) -> None:

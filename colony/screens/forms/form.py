@@ -12,7 +12,7 @@ from textual.content import Content
 from textual.screen import ModalScreen
 from textual.widgets import Input, Static
 
-from colony.screens.forms.fields.fields import Field
+from colony.screens.forms.fields.fields import FormField
 from colony.screens.frame.about import About, Beginning
 from colony.screens.frame.refused import Tried, tried
 from colony.screens.widgets.field_row import FieldRow
@@ -58,7 +58,7 @@ class Form(ModalScreen[Done | None]):
     AGAIN: ClassVar[bool] = False
     """Whether the form stays for the next one after it was written."""
 
-    FIELDS: ClassVar[Sequence[Field]] = ()
+    FIELDS: ClassVar[Sequence[FormField]] = ()
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("enter", "enter", show=False, priority=True),
         Binding("escape", "leave", "Close"),
