@@ -271,7 +271,7 @@ def test_what_somebody_else_changed_meanwhile_is_not_overwritten(farm: Path) -> 
     """A form that was opened before another process changed the same fact is refused, and told."""
 
     async def look(app: ColonyApp, pilot: Pilot[None]) -> str:
-        await press(app, pilot, "8", "d", "type:alma", "tab", "tab", "tab", "tab", "type:Al")
+        await press(app, pilot, "8", "d", "type:alma", *["tab"] * 6, "type:Al")
         act(
             farm,
             "animal edit",

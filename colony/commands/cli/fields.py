@@ -22,8 +22,17 @@ if TYPE_CHECKING:
 Typed = Mapping[str, Any]
 """What was typed at the options of some fields, by name; None where an option was not given."""
 
-OPTION_TYPES: Mapping[str, Any] = {"yes_no": bool | None, "sires": list[str] | None}
+OPTION_TYPES: Mapping[str, Any] = {
+    "yes_no": bool | None,
+    "sires": list[str] | None,
+    "count": int | None,
+    "positive": int | None,
+    "number": float | None,
+}
 """What typer hands over for a kind; for the others the text as it was typed."""
+
+LEAST = {"count": 0, "positive": 1}
+"""The smallest number of a kind."""
 
 COMPLETED = frozenset({"animals", "sires"})
 """Kinds that the shell completes with tags of the book."""
@@ -56,7 +65,14 @@ def with_options(fields: Sequence[Field]) -> Callable[[Callable[..., None]], Cal
 def option(field: Field) -> Parameter:
     """The option of one field, as typer reads it from a signature."""
     completion = complete_tag if field.kind in COMPLETED else None
-    declared = typer.Option(field.switch, help=field.help, autocompletion=completion)
+    least = LEAST.get(field.kind)
+    declared = typer.Option(
+        field.switch,
+        help=field.help,
+        autocompletion=completion,
+        min=least,
+        max=None if least is None else field.most,
+    )
     kind = OPTION_TYPES.get(field.kind, str | None)
     return Parameter(
         _parameter_name(field),
@@ -101,7 +117,7 @@ READERS: Mapping[str, Callable[[Any, Field, Any], Any]] = {
     "text": _text,
     "tag": lambda text, _, __: parse_tag(text) if text else None,
     "word": lambda text, field, _: parse_word(text, field.words, field.name) if text else None,
-    "yes_no": lambda answer, _, __: answer,
+    **dict.fromkeys(("yes_no", "count", "positive", "number"), lambda answer, _, __: answer),
     "transponder": lambda text, _, __: parse_transponder(text) if text else text,
     "sires": lambda texts, _, __: parse_sires(texts),
     "day": lambda text, _, __: day(text),

@@ -9,13 +9,14 @@ from colony.notation.fields.field import Field
 
 @dataclass(frozen=True)
 class Noun:
-    """One file: its columns, and those that tell one row from another.
+    """One file: its columns, the subject that writes it, and what tells one row from another.
 
     Without a `key` a row is told by all it says, and may stand twice.
     """
 
     name: str
     columns: tuple[Field, ...]
+    subject: str
     key: tuple[str, ...] = ()
     singular: str = ""
     called_by: tuple[str, ...] = ()

@@ -47,6 +47,8 @@ class Field:
         The other column that it takes to name a row: a batch within its food.
     sex
         The sex of the animal that is asked for.
+    most
+        The largest count that a face takes.
     """
 
     name: str
@@ -63,6 +65,7 @@ class Field:
     empty: Any = None
     within: str | None = None
     sex: str | None = None
+    most: int = 9999
 
     @property
     def words_for_it(self) -> str:

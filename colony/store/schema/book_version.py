@@ -3,6 +3,8 @@
 A book that is up to date is told by one query; alembic is loaded only when there is work.
 """
 
+from pathlib import Path
+
 from sqlalchemy import Connection, Engine, inspect
 from sqlmodel import Session
 
@@ -10,8 +12,8 @@ from colony.refusals.books import BookIsNewer, NotABook
 from colony.store.engine import turn
 from colony.store.location import named
 
-SCHEMA = "0002"
-"""The newest schema that this program knows; a test holds it to the scripts in `schema/versions`."""
+SCHEMA = max(script.name[:4] for script in Path(__file__).with_name("versions").glob("[0-9]*.py"))
+"""The newest schema that this program knows: its scripts are numbered in their order."""
 
 
 def bring_up_to_date(engine: Engine, location: str) -> None:

@@ -33,6 +33,7 @@ FORM_FIELDS: Mapping[str, type[FormField]] = {
     "mass_g": MassField,
     "volume_l": VolumeField,
     "count": CountField,
+    "positive": CountField,
 }
 """The field of a form for each kind."""
 
@@ -44,6 +45,8 @@ def form_field(field: Field, **otherwise: Any) -> FormField:  # noqa: ANN401 - w
         "empty": field.hint,
         "first": "",
     }
+    if FORM_FIELDS[field.kind] is CountField:
+        declared["most"] = field.most
     if field.words:
         declared["words"] = field.words
     if field.sex:
