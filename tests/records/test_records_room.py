@@ -26,9 +26,11 @@ def test_every_table_of_the_room_is_named_in_its_list() -> None:
             and issubclass(one, SQLModel)
             and one.__module__.endswith(f".{module}")
         }
-    assert {*(name for names in TABLES.values() for name in names), "every_table", "record_of"} == set(
-        records.__all__
-    )
+    assert {
+        *(name for names in TABLES.values() for name in names),
+        "every_table",
+        "record_of",
+    } == set(records.__all__)
 
 
 def test_every_table_is_in_the_metadata_with_all_its_keys() -> None:

@@ -49,7 +49,9 @@ def test_no_heading_means_two_fields() -> None:
     written = [word for field in FIELDS.values() for word in field.headings.split()]
     own = [field.replace("_", "/") for field in FIELDS]
     assert len({*written}) == len(written)
-    assert all(word in FIELDS[word.replace("/", "_")].headings.split() for word in own if word in written)
+    assert all(
+        word in FIELDS[word.replace("/", "_")].headings.split() for word in own if word in written
+    )
 
 
 def test_unknown_columns_are_reported_as_ignored() -> None:
