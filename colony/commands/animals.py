@@ -32,8 +32,9 @@ def add(
     as_json: AsJson = False,
 ) -> None:
     """Write down an animal that was not born in a litter of this book."""
-    from colony.acts.animals.animals import AnimalFacts, add_animal
+    from colony.acts.animals.animals import add_animal
     from colony.acts.animals.page import show_animal
+    from colony.notation.fields.facts import AnimalFacts
 
     facts = AnimalFacts(**read_typed(ADDED, typed))
     new_tag = parse_tag(tag)

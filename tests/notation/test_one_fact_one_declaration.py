@@ -23,7 +23,7 @@ COLUMNS = """
     temper: str | None = None
     spots: int | None = None
 """
-SCRIPT = f'''
+SCRIPT = f"""
 import sqlalchemy as sa
 from alembic import op
 
@@ -34,7 +34,7 @@ down_revision = "{SCHEMA}"
 def upgrade() -> None:
     op.add_column("animal", sa.Column("temper", sa.String(), nullable=True))
     op.add_column("animal", sa.Column("spots", sa.Integer(), nullable=True))
-'''
+"""
 
 USE = r"""
 import csv, io, json, sys

@@ -10,13 +10,14 @@ from screens_house import TODAY, act, ask, drive, press, settle, shown, text_aft
 from textual.events import Key
 from textual.pilot import Pilot
 
-from colony.acts.animals.animals import AnimalFacts, edit_animal
+from colony.acts.animals.animals import edit_animal
 from colony.acts.animals.page import AnimalDetails, show_animal
 from colony.acts.book.history import list_history
 from colony.acts.pairings.listing import list_pairings
 from colony.acts.pups.ready import ready_pups
 from colony.acts.tanks.isolation import isolation_now
 from colony.acts.tanks.loads import list_tanks
+from colony.notation.fields.facts import AnimalFacts
 from colony.screens.app import ColonyApp
 from colony.screens.forms.table import FORMS
 from colony.screens.widgets.entry_list import EntryList

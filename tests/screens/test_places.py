@@ -11,7 +11,7 @@ from screens_house import SMALL, TODAY, WIDE, act, ask, drive, press, settle, sh
 from textual.geometry import Size
 from textual.pilot import Pilot
 
-from colony.acts.animals.animals import AnimalFacts, edit_animal
+from colony.acts.animals.animals import edit_animal
 from colony.acts.animals.page import show_animal
 from colony.acts.animals.search import PAGE_LINES, Sought, search_animals
 from colony.acts.book.history import list_history
@@ -20,6 +20,7 @@ from colony.acts.care.work import WorkLine, todays_round
 from colony.acts.pairings.listing import list_pairings
 from colony.acts.tanks.loads import list_tanks
 from colony.acts.tanks.moves import list_moves
+from colony.notation.fields.facts import AnimalFacts
 from colony.planning.care.round import USUAL
 from colony.screens.app import ColonyApp
 from colony.screens.widgets.entry_list import EntryList, Line

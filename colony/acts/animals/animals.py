@@ -1,8 +1,6 @@
 """Write down animals: a new one, a mended fact, an end."""
 
-from collections.abc import Iterator, Mapping
 from datetime import date
-from typing import Any
 
 from sqlmodel import Session, select
 
@@ -13,7 +11,7 @@ from colony.acts.litters.sires import settle_sire
 from colony.acts.pups.measure import measure
 from colony.acts.tanks.isolation import reason_to_leave
 from colony.acts.tanks.placing import place
-from colony.notation.fields.animals import ANIMAL_FACTS, PARENTS
+from colony.notation.fields.facts import AnimalFacts
 from colony.notation.shares import UNKNOWN_SIRE
 from colony.records import Animal, Litter
 from colony.refusals.animals import (
@@ -28,36 +26,6 @@ from colony.refusals.litters import LitterKnows
 from colony.store.journal.journal import tell
 from colony.store.lookup import find_animal, find_species, seek_animal
 from colony.store.readers.pedigree import refuse_impossible_pedigree
-
-FACT_NAMES = frozenset(field.name for field in ANIMAL_FACTS)
-_FAMILY = frozenset(field.name for field in PARENTS)
-"""Facts that are written by acts of their own, after the animal has an id."""
-
-
-class AnimalFacts(Mapping[str, Any]):
-    """What is said of an animal, by the names of `ANIMAL_FACTS`; an empty text clears a fact.
-
-    None, or no sires at all, says nothing and leaves a fact as it is.
-
-    Raises
-    ------
-    TypeError
-        There is no such fact.
-    """
-
-    def __init__(self, **facts: Any) -> None:  # noqa: ANN401 - each field has its own type
-        if unknown := facts.keys() - FACT_NAMES:
-            raise TypeError(f"An animal has no such facts: {', '.join(sorted(unknown))}")
-        self._facts = {name: fact for name, fact in facts.items() if fact not in (None, ())}
-
-    def __getitem__(self, name: str) -> Any:  # noqa: ANN401 - the same
-        return self._facts[name]
-
-    def __iter__(self) -> Iterator[str]:
-        return iter(self._facts)
-
-    def __len__(self) -> int:
-        return len(self._facts)
 
 
 def add_animal(
@@ -100,7 +68,8 @@ def edit_animal(session: Session, *, tag: str, facts: AnimalFacts, today: date) 
     if not facts:
         raise NothingToChange(animal.tag)
     _set_facts(session, animal, facts, today)
-    tell(session, f"{animal.tag} was mended")
+    mended = ", ".join(field.words_for_it for field in facts.FIELDS if field.name in facts)
+    tell(session, f"{animal.tag} was mended: {mended}")
     return animal
 
 
@@ -156,22 +125,14 @@ def _set_facts(session: Session, animal: Animal, facts: AnimalFacts, today: date
         refuse_future(f"The birth of {animal.tag}", born.first, today)
     if transponder:
         _refuse_taken_transponder(session, animal, transponder)
-    for column, value in _columns(session, facts).items():
+    species = facts.get("species")
+    ids = {"species": find_species(session, species).id} if species else {}
+    for column, value in facts.columns(**ids).items():
         setattr(animal, column, value)
     _refuse_days(animal, today)
     session.add(animal)
     session.flush()
     _set_family(session, animal, facts)
-
-
-def _columns(session: Session, facts: AnimalFacts) -> dict[str, Any]:
-    """The columns of the record for what is said; the family is written by itself."""
-    columns: dict[str, Any] = {}
-    for field in ANIMAL_FACTS:
-        if field.name in facts and field.name not in _FAMILY:
-            fact = facts[field.name]
-            columns |= field.columns(find_species(session, fact).id if field.refers else fact)
-    return columns
 
 
 def _refuse_days(animal: Animal, today: date) -> None:

@@ -122,8 +122,12 @@ READERS: Mapping[str, Callable[[Any, Field, Any], Any]] = {
     "sires": lambda texts, _, __: parse_sires(texts),
     "day": lambda text, _, __: day(text),
     "known_day": lambda text, _, __: known_day(text),
-    "length_mm": lambda text, _, settings: parse_length_mm(text, settings.length_unit),
-    "mass_g": lambda text, _, settings: parse_mass_g(text, settings.mass_unit),
-    "volume_l": lambda text, _, settings: parse_volume_l(text, settings.volume_unit),
+    "length_mm": lambda text, _, settings: (
+        parse_length_mm(text, settings.length_unit) if text else None
+    ),
+    "mass_g": lambda text, _, settings: parse_mass_g(text, settings.mass_unit) if text else None,
+    "volume_l": lambda text, _, settings: (
+        parse_volume_l(text, settings.volume_unit) if text else None
+    ),
 }
 """How what was typed is read, by kind; a kind that is a noun is named."""

@@ -15,6 +15,8 @@ VALUES = frozenset(
 )
 """The kinds of a value of its own; any other kind is the noun whose row is meant."""
 
+_BESIDE = frozenset({"sires", "tags", "label"})
+
 
 @dataclass(frozen=True)
 class Field:
@@ -91,6 +93,11 @@ class Field:
     def refers(self) -> bool:
         """Whether its value is a row of another noun."""
         return self.kind not in VALUES
+
+    @property
+    def is_column(self) -> bool:
+        """Whether it stands in its noun's own record, not beside it or made of other columns."""
+        return self.kind not in _BESIDE
 
     def columns(self, value: Any) -> dict[str, Any]:  # noqa: ANN401 - each kind has its own type
         """The columns of the record for a value; for a row that is referred to, its id.

@@ -4,8 +4,9 @@ from collections.abc import Mapping
 from datetime import date
 from typing import TYPE_CHECKING, Any
 
-from colony.acts.animals.animals import AnimalFacts, add_animal
+from colony.acts.animals.animals import add_animal
 from colony.notation.fields.animals import ANIMAL_FACTS, DECISIONS, MEASURED
+from colony.notation.fields.facts import AnimalFacts
 from colony.screens.forms.fields.catalogue import form_field
 from colony.screens.forms.form import Done, Facts, Form
 

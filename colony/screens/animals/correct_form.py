@@ -3,8 +3,9 @@
 from datetime import date
 from typing import TYPE_CHECKING
 
-from colony.acts.animals.animals import AnimalFacts, edit_animal
+from colony.acts.animals.animals import edit_animal
 from colony.notation.fields.animals import ANIMAL_FACTS, DECISIONS
+from colony.notation.fields.facts import AnimalFacts
 from colony.screens.forms.fields.catalogue import form_field
 from colony.screens.forms.fields.names import TagField
 from colony.screens.forms.form import Done, Facts, Form

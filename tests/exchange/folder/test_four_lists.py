@@ -25,10 +25,7 @@ def test_every_column_of_a_record_is_in_the_catalogue_and_no_other() -> None:
     """A column that no field declares would be seen by nobody; a field without one is written nowhere."""
     for noun in NOUNS:
         declared = {
-            name
-            for field in noun.columns
-            if field.kind not in ("label", "tags", "sires")
-            for name in field.columns(None)
+            name for field in noun.columns if field.is_column for name in field.columns(None)
         }
         precise = {f"{f.name}_precision" for f in noun.columns if f.kind == "known_day"}
         columns = set(record_of(noun.name).model_fields) - {"id"}

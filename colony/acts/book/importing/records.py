@@ -15,8 +15,6 @@ from colony.records import PairingSire, PossibleSire, VetPatient, record_of
 
 _KIN = ("dam", "sire", "litter")
 """References of an animal to rows that are written after it."""
-_NO_COLUMN = ("sires", "tags", "label")
-"""Kinds that are records of their own, or made of other columns."""
 
 
 class RecordWriter:
@@ -58,7 +56,7 @@ class RecordWriter:
         facts: dict[str, Any] = {}
         for column in noun.columns:
             after = noun.name == "animals" and column.name in _KIN
-            if column.kind not in _NO_COLUMN and not after:
+            if column.is_column and not after:
                 facts |= column.columns(
                     self._id(column, row) if column.refers else row.values[column.name]
                 )

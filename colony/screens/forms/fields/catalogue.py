@@ -44,6 +44,7 @@ def form_field(field: Field, **otherwise: Any) -> FormField:  # noqa: ANN401 - w
         "label": field.title,
         "empty": field.hint,
         "first": "",
+        "needed": field.needed,
     }
     if FORM_FIELDS[field.kind] is CountField:
         declared["most"] = field.most
