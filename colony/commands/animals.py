@@ -6,150 +6,72 @@ from typing import TYPE_CHECKING, Annotated, Any
 
 import typer
 
-from colony.commands.cli.completion import complete_tag
+from colony.commands.cli.fields import Typed, read_typed, with_options
 from colony.commands.cli.opened import acting, length_unit, reading
 from colony.commands.cli.options import AsJson, Book, On, Tag, Yes, subject
 from colony.commands.cli.output import say, show_facts, show_json, show_table, warn
-from colony.commands.cli.read import day, day_or_none, known_day, today
+from colony.commands.cli.read import day, today
+from colony.notation.fields.animals import ANIMAL_FACTS, TAG
 from colony.notation.measures import parse_length_mm, show_length
-from colony.notation.shares import parse_sires
 from colony.notation.tags import parse_tag, parse_text, printable
-from colony.notation.transponders import parse_transponder
-from colony.notation.words import ENDS, ORIGINS, SEXES, STATUSES, parse_word
+from colony.notation.words import ENDS, STATUSES, parse_word
 
 if TYPE_CHECKING:
     from sqlmodel import Session
 
 app = subject()
 
-_SIRE_HELP = "A possible sire, TAG or TAG=SHARE; repeat for several ('unknown' is one too)."
-
-Species = Annotated[str | None, typer.Option(help="Species: a short or scientific name.")]
-Sex = Annotated[str | None, typer.Option(help="F, M or U (unknown).")]
-Born = Annotated[str | None, typer.Option(help="Birth: 2026-03-09, 2026-03 or 2026.")]
-Dam = Annotated[str | None, typer.Option(help="The dam's tag.", autocompletion=complete_tag)]
-Sires = Annotated[
-    list[str] | None, typer.Option("--sire", help=_SIRE_HELP, autocompletion=complete_tag)
-]
-Name = Annotated[str | None, typer.Option(help="A longer name.")]
-Line = Annotated[str | None, typer.Option(help="Your own name for a strain.")]
-Origin = Annotated[str | None, typer.Option(help="born here, bred elsewhere, wild or unknown.")]
-Arrived = Annotated[str | None, typer.Option(help="The day it came.")]
-From = Annotated[str | None, typer.Option("--from", help="From whom it came.")]
-Transponder = Annotated[str | None, typer.Option(help="ISO 11784 number, 15 digits.")]
-Note = Annotated[str | None, typer.Option(help="A note.")]
+ADDED = tuple(field for field in ANIMAL_FACTS if field != TAG)
+FILTERED = tuple(field for field in ANIMAL_FACTS if field.name in {"species", "sex", "line"})
 
 
 @app.command("add")
+@with_options(ADDED)
 def add(
     tag: Annotated[str, typer.Argument(help="A new tag.")],
-    species: Species = None,
-    sex: Sex = None,
-    born: Born = None,
-    dam: Dam = None,
-    sire: Sires = None,
-    name: Name = None,
-    line: Line = None,
-    origin: Origin = None,
-    arrived: Arrived = None,
-    came_from: From = None,
-    transponder: Transponder = None,
+    typed: Typed,
     tank: Annotated[str | None, typer.Option(help="The tank it is in.")] = None,
     width: Annotated[str | None, typer.Option(help="Disc width: 12.5cm, 5in.")] = None,
-    note: Note = None,
     book: Book = None,
     *,
     as_json: AsJson = False,
 ) -> None:
     """Write down an animal that was not born in a litter of this book."""
-    from colony.acts.animals.animals import AnimalFacts, add_animal
+    from colony.acts.animals.animals import add_animal
     from colony.acts.animals.page import show_animal
+    from colony.notation.fields.facts import AnimalFacts
 
-    facts = AnimalFacts(
-        name=_text(name, "name"),
-        species=species,
-        sex=parse_word(sex, SEXES, "sex") if sex else None,
-        born=known_day(born),
-        origin=parse_word(origin, ORIGINS, "origin") if origin else None,
-        arrived=day_or_none(arrived),
-        arrived_from=_text(came_from, "seller"),
-        line=_text(line, "line"),
-        transponder=parse_transponder(transponder) if transponder else None,
-        note=_text(note, "note"),
-        dam=dam,
-        sires=parse_sires(sire or []),
-    )
+    facts = AnimalFacts(**read_typed(ADDED, typed))
     new_tag = parse_tag(tag)
     with acting(book, "animal add", begin=True) as session:
         width_mm = parse_length_mm(width, length_unit(session)) if width else None
         add_animal(session, tag=new_tag, facts=facts, tank=tank, width_mm=width_mm, today=today())
         page = show_animal(session, tag=new_tag, today=today())
     if as_json:
-        show_json(page)
+        show_json(page.document)
     else:
         say(f"{page.tag} is in the book.")
 
 
 @app.command("edit")
+@with_options(ANIMAL_FACTS)
 def edit(
     tag: Tag,
-    new_tag: Annotated[str | None, typer.Option("--tag", help="A new tag.")] = None,
-    species: Species = None,
-    sex: Sex = None,
-    born: Born = None,
-    dam: Dam = None,
-    sire: Sires = None,
-    name: Name = None,
-    line: Line = None,
-    origin: Origin = None,
-    arrived: Arrived = None,
-    came_from: From = None,
-    transponder: Transponder = None,
-    reserved_for: Annotated[
-        str | None, typer.Option(help="Reserved for whom; '' frees it.")
-    ] = None,
-    no_breeding: Annotated[
-        str | None, typer.Option(help="Why it must not breed; '' lifts the ban.")
-    ] = None,
-    mature_since: Annotated[
-        str | None, typer.Option(help="The day its own maturity was seen (claspers, eggs).")
-    ] = None,
-    note: Note = None,
+    typed: Typed,
     book: Book = None,
     *,
-    hold_back: Annotated[
-        bool | None, typer.Option("--hold-back/--for-sale", help="Keep as a future breeder.")
-    ] = None,
     back: Annotated[bool, typer.Option("--back", help="Take back its end: it is here.")] = False,
 ) -> None:
     """Mend what is known of an animal; '' clears a text. A sire for a pup is a test result."""
     from colony.acts.animals.animals import AnimalFacts, bring_back, edit_animal
 
-    facts = AnimalFacts(
-        tag=parse_tag(new_tag) if new_tag else None,
-        name=_text(name, "name"),
-        species=species,
-        sex=parse_word(sex, SEXES, "sex") if sex else None,
-        born=known_day(born),
-        origin=parse_word(origin, ORIGINS, "origin") if origin else None,
-        arrived=day_or_none(arrived),
-        arrived_from=_text(came_from, "seller"),
-        line=_text(line, "line"),
-        transponder=parse_transponder(transponder) if transponder else transponder,
-        held_back=hold_back,
-        reserved_for=_text(reserved_for, "buyer"),
-        breeding_ban=_text(no_breeding, "reason"),
-        mature_since=day_or_none(mature_since),
-        note=_text(note, "note"),
-        dam=dam,
-        sires=parse_sires(sire or []),
-    )
+    facts = AnimalFacts(**read_typed(ANIMAL_FACTS, typed))
     with acting(book, "animal edit") as session:
         if back:
             bring_back(session, tag=tag)
-        if facts != AnimalFacts() or not back:
+        if facts or not back:
             edit_animal(session, tag=tag, facts=facts, today=today())
-    say(f"{new_tag or tag} is mended.")
+    say(f"{typed[TAG.name] or tag} is mended.")
 
 
 @app.command("end")
@@ -167,7 +89,7 @@ def end(
         "tag": tag,
         "how": parse_word(how, ENDS, "end"),
         "on": day(on),
-        "why": _text(why, "reason"),
+        "why": None if why is None else parse_text(why, "reason"),
         "today": today(),
     }
     if not yes and sys.stdin.isatty():
@@ -208,10 +130,9 @@ def release(tag: Tag, on: On = "today", book: Book = None) -> None:
 
 
 @app.command("list")
+@with_options(FILTERED)
 def list_(
-    species: Species = None,
-    sex: Sex = None,
-    line: Line = None,
+    typed: Typed,
     tank: Annotated[str | None, typer.Option(help="Only in this tank.")] = None,
     status: Annotated[str, typer.Option(help="present, sold, died, gone or all.")] = "present",
     search: Annotated[
@@ -226,10 +147,8 @@ def list_(
     from colony.acts.animals.listing import HerdFilter, list_animals
 
     wanted = HerdFilter(
+        **read_typed(FILTERED, typed),
         status=None if status == "all" else parse_word(status, STATUSES, "status"),
-        species=species,
-        sex=parse_word(sex, SEXES, "sex") if sex else None,
-        line=line,
         tank=tank,
         search=search,
     )
@@ -271,10 +190,10 @@ def show(tag: Tag, book: Book = None, *, as_json: AsJson = False) -> None:
         unit = length_unit(session)
         page = show_animal(session, tag=tag, today=today())
     if as_json:
-        show_json(page)
+        show_json(page.document)
         return
     show_facts(
-        page,
+        page.document,
         leave=("widths", "placements", "feedings", "holds", "inbreeding_low", "inbreeding_high"),
     )
     show_table(
@@ -289,10 +208,6 @@ def show(tag: Tag, book: Book = None, *, as_json: AsJson = False) -> None:
         ((p["tank"], p["entered_on"], p["left_on"]) for p in page.placements),
     )
     show_table(("Held from", "To", "Why"), ((h["from"], h["to"], h["why"]) for h in page.holds))
-
-
-def _text(text: str | None, what: str) -> str | None:
-    return None if text is None else parse_text(text, what)
 
 
 def _end(session: "Session", facts: Mapping[str, Any]) -> str:

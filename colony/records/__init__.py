@@ -4,12 +4,13 @@ A command that reads builds the few tables it looks at; an act has them all (`ev
 because a key may refer to any of them.
 """
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from types import ModuleType
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from sqlalchemy import MetaData
+    from sqlmodel import SQLModel
 
     from colony.records.animals import Animal
     from colony.records.care import CareDone, CareRhythm
@@ -57,10 +58,10 @@ def _holds() -> ModuleType:
     return holds
 
 
-def _journal() -> ModuleType:
-    from colony.records import journal
+def _book() -> ModuleType:
+    from colony.records import book
 
-    return journal
+    return book
 
 
 def _litters() -> ModuleType:
@@ -79,12 +80,6 @@ def _pups() -> ModuleType:
     from colony.records import pups
 
     return pups
-
-
-def _settings() -> ModuleType:
-    from colony.records import settings
-
-    return settings
 
 
 def _species() -> ModuleType:
@@ -111,41 +106,48 @@ def _work() -> ModuleType:
     return work
 
 
-TABLES: dict[str, Callable[[], ModuleType]] = {
-    "Animal": _animals,
-    "CareDone": _care,
-    "CareRhythm": _care,
-    "Food": _foods,
-    "FoodBatch": _foods,
-    "TankFeeding": _foods,
-    "LookOver": _health,
-    "Prescription": _health,
-    "VetPatient": _health,
-    "VetVisit": _health,
-    "Hold": _holds,
-    "JournalEntry": _journal,
-    "Litter": _litters,
-    "PossibleSire": _litters,
-    "MatingSign": _pairings,
-    "Pairing": _pairings,
-    "PairingSire": _pairings,
-    "PregnancyFinding": _pairings,
-    "Feeding": _pups,
-    "Measurement": _pups,
-    "Setting": _settings,
-    "LifeHistory": _species,
-    "Species": _species,
-    "Placement": _tanks,
-    "System": _tanks,
-    "Tank": _tanks,
-    "ReserveReading": _water,
-    "WaterChange": _water,
-    "WaterLimit": _water,
-    "WaterRegime": _water,
-    "WaterTest": _water,
-    "MoveToDo": _work,
+TABLES: Mapping[str, tuple[Callable[[], ModuleType], str]] = {
+    "Animal": (_animals, "animals"),
+    "CareDone": (_care, "care_done"),
+    "CareRhythm": (_care, "care_rhythms"),
+    "Food": (_foods, "foods"),
+    "FoodBatch": (_foods, "food_batches"),
+    "TankFeeding": (_foods, "tank_feedings"),
+    "LookOver": (_health, "look_overs"),
+    "Prescription": (_health, "prescriptions"),
+    "VetPatient": (_health, ""),
+    "VetVisit": (_health, "vet_visits"),
+    "Hold": (_holds, "holds"),
+    "JournalEntry": (_book, ""),
+    "Litter": (_litters, "litters"),
+    "PossibleSire": (_litters, ""),
+    "MatingSign": (_pairings, "mating_signs"),
+    "Pairing": (_pairings, "pairings"),
+    "PairingSire": (_pairings, ""),
+    "PregnancyFinding": (_pairings, "pregnancy_findings"),
+    "Feeding": (_pups, "feedings"),
+    "Measurement": (_pups, "measurements"),
+    "Setting": (_book, ""),
+    "LifeHistory": (_species, ""),
+    "Species": (_species, ""),
+    "Placement": (_tanks, "placements"),
+    "System": (_tanks, "systems"),
+    "Tank": (_tanks, "tanks"),
+    "ReserveReading": (_water, "reserve_readings"),
+    "WaterChange": (_water, "water_changes"),
+    "WaterLimit": (_water, "water_limits"),
+    "WaterRegime": (_water, "water_regimes"),
+    "WaterTest": (_water, "water_tests"),
+    "MoveToDo": (_work, "moves_to_do"),
 }
-"""Every table, with what loads the module of its class."""
+"""Every table: what loads the module of its class, and the noun whose row each record is.
+
+Without a noun a record is written beside another: a possible sire beside its litter, a setting
+beside the book.
+"""
+
+RECORDED = {noun: name for name, (_, noun) in TABLES.items() if noun}
+"""The class of each noun."""
 
 __all__ = [
     "Animal",
@@ -181,6 +183,7 @@ __all__ = [
     "WaterRegime",
     "WaterTest",
     "every_table",
+    "record_of",
 ]
 
 
@@ -188,9 +191,17 @@ def every_table() -> "MetaData":
     """Load every table of the book and return what is known of them."""
     from sqlmodel import SQLModel
 
-    for load in TABLES.values():
+    for load, _ in TABLES.values():
         load()
     return SQLModel.metadata
+
+
+def record_of(noun: str) -> "type[SQLModel]":
+    """The class whose rows are those of a noun: ``animals`` are each an `Animal`."""
+    name = RECORDED[noun]
+    load, _ = TABLES[name]
+    record: type[SQLModel] = getattr(load(), name)
+    return record
 
 
 if not TYPE_CHECKING:
@@ -199,4 +210,5 @@ if not TYPE_CHECKING:
         """Load the table that is asked for (PEP 562)."""
         if name not in TABLES:
             raise AttributeError(f"module {__name__!r} has no attribute {name!r}")
-        return getattr(TABLES[name](), name)
+        load, _ = TABLES[name]
+        return getattr(load(), name)

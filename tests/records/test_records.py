@@ -24,8 +24,8 @@ def test_every_table_of_the_room_is_named_in_its_list() -> None:
         and issubclass(value, SQLModel)
         and value.__module__.endswith(f".{module}")
     }
-    assert {name: getattr(load(), name) for name, load in TABLES.items()} == classes
-    assert {*TABLES, "every_table"} == set(records.__all__)
+    assert {name: getattr(load(), name) for name, (load, _) in TABLES.items()} == classes
+    assert {*TABLES, "every_table", "record_of"} == set(records.__all__)
 
 
 def test_every_table_is_in_the_metadata_with_all_its_keys() -> None:

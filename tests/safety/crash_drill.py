@@ -14,8 +14,9 @@ from dataclasses import asdict, dataclass
 from datetime import date
 from typing import NoReturn
 
-from colony.acts.animals.animals import AnimalFacts, add_animal
+from colony.acts.animals.animals import add_animal
 from colony.acts.pups.measure import feed
+from colony.notation.fields.facts import AnimalFacts
 from colony.store.book import open_book
 from colony.store.journal.entries import read_entries
 from colony.store.journal.replay import differences, kept_rows, told_rows

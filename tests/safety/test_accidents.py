@@ -12,10 +12,11 @@ import pytest
 from safety_house import TODAY, House, furnished, rows_of
 from sqlalchemy import event
 
-from colony.acts.animals.animals import AnimalFacts, edit_animal
+from colony.acts.animals.animals import edit_animal
 from colony.acts.book.history import list_history
 from colony.acts.book.undo import undo_last
 from colony.commands.cli.failures import run
+from colony.notation.fields.facts import AnimalFacts
 from colony.refusals.books import (
     BookBusy,
     BookNotReachable,

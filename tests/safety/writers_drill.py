@@ -12,8 +12,9 @@ from datetime import date, timedelta
 
 from sqlmodel import select
 
-from colony.acts.animals.animals import AnimalFacts, add_animal, edit_animal
+from colony.acts.animals.animals import add_animal, edit_animal
 from colony.acts.pups.measure import measure
+from colony.notation.fields.facts import AnimalFacts
 from colony.records import Animal, Measurement
 from colony.refusals.base import Refusal
 from colony.refusals.history import ChangedMeanwhile

@@ -11,7 +11,7 @@ from screens_house import SMALL, TODAY, WIDE, act, ask, drive, press, settle, sh
 from textual.geometry import Size
 from textual.pilot import Pilot
 
-from colony.acts.animals.animals import AnimalFacts, edit_animal
+from colony.acts.animals.animals import edit_animal
 from colony.acts.animals.page import show_animal
 from colony.acts.animals.search import PAGE_LINES, Sought, search_animals
 from colony.acts.book.history import list_history
@@ -20,6 +20,7 @@ from colony.acts.care.work import WorkLine, todays_round
 from colony.acts.pairings.listing import list_pairings
 from colony.acts.tanks.loads import list_tanks
 from colony.acts.tanks.moves import list_moves
+from colony.notation.fields.facts import AnimalFacts
 from colony.planning.care.round import USUAL
 from colony.screens.app import ColonyApp
 from colony.screens.widgets.entry_list import EntryList, Line
@@ -136,18 +137,18 @@ async def walk_to(app: ColonyApp, pilot: Pilot[None], tank: str) -> None:
 def test_one_key_takes_the_last_act_back_from_anywhere(farm: Path) -> None:
     """Undo is u; in the log, z on the undo brings it back."""
     drive(farm, "e", "type:alma", "enter", "type:di", "enter", "enter")
-    assert ask(farm, show_animal, tag="Alma", today=TODAY).status == "died"
+    assert ask(farm, show_animal, tag="Alma", today=TODAY).facts["status"] == "died"
     assert "Taken back: Alma died" in text_after(farm, "3", "u")
-    assert ask(farm, show_animal, tag="Alma", today=TODAY).status == "present"
+    assert ask(farm, show_animal, tag="Alma", today=TODAY).facts["status"] == "present"
     drive(farm, "8", "z")
-    assert ask(farm, show_animal, tag="Alma", today=TODAY).status == "died"
+    assert ask(farm, show_animal, tag="Alma", today=TODAY).facts["status"] == "died"
 
 
 def test_the_log_begins_with_the_newest_act(farm: Path) -> None:
     """Who comes back to the log does not undo what was looked at there before."""
     end = ["e", "type:alma", "enter", "type:di", "enter", "enter"]
     drive(farm, "8", "1", *end, "8", "z")
-    assert ask(farm, show_animal, tag="Alma", today=TODAY).status == "present"
+    assert ask(farm, show_animal, tag="Alma", today=TODAY).facts["status"] == "present"
 
 
 def test_a_refusal_stays_on_the_screen_that_asked(sample: Path) -> None:

@@ -7,9 +7,10 @@ from typing import Concatenate, ParamSpec, TypeVar
 
 from sqlmodel import Session
 
-from colony.acts.animals.animals import AnimalFacts, add_animal
+from colony.acts.animals.animals import add_animal
 from colony.acts.litters.record import record_litter
-from colony.acts.tanks.tanks import TankSize, add_tank, set_system
+from colony.acts.tanks.tanks import add_tank, set_system
+from colony.notation.fields.facts import AnimalFacts
 from colony.notation.pups import parse_pups
 from colony.notation.shares import parse_sires
 from colony.store.book import Book
@@ -63,12 +64,12 @@ def care_house(book: Book) -> CareHouse:
 
 
 def _furnish(session: Session) -> None:
-    size = TankSize(length_mm=2400, width_mm=1200)
+    size = {"length_mm": 2400, "width_mm": 1200}
     for system, volume_l in (("S1", 2000), ("S2", 1000), ("Q", 500)):
         set_system(session, name=system, volume_l=volume_l)
     tanks = (("A1", "S1", "breeding"), ("A2", "S1", "grow-out"), ("N1", "S2", "nursery"))
     for order, (code, system, role) in enumerate((*tanks, ("I1", "Q", "intake")), start=1):
-        add_tank(session, code=code, system=system, role=role, size=size, walking_order=order)
+        add_tank(session, code=code, system=system, role=role, walking_order=order, **size)
     for tag, sex in (("Alma", "F"), ("Bruno", "M")):
         facts = AnimalFacts(species="leopoldi", sex=sex, arrived=ago(400))
         add_animal(session, tag=tag, facts=facts, tank="A1", today=TODAY)

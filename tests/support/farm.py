@@ -15,13 +15,14 @@ from typing import Any
 from sqlalchemy import inspect
 from sqlalchemy.exc import DBAPIError
 
-from colony.acts.animals.animals import AnimalFacts, add_animal, edit_animal, end_animal
+from colony.acts.animals.animals import add_animal, edit_animal, end_animal
 from colony.acts.health.holds import hold
 from colony.acts.litters.record import LitterRecorded, record_litter
 from colony.acts.pairings.pairings import note_finding, note_sign, start_pairing
 from colony.acts.pups.measure import feed, measure
-from colony.acts.tanks.tanks import TankSize, add_tank, move, set_system
+from colony.acts.tanks.tanks import add_tank, move, set_system
 from colony.notation.days import parse_day, parse_day_as_known
+from colony.notation.fields.facts import AnimalFacts
 from colony.notation.measures import parse_length_mm
 from colony.notation.pups import parse_pups
 from colony.notation.shares import parse_sires
@@ -56,7 +57,7 @@ class Farm:
         """A square tank, on the system Main."""
         side_mm = parse_length_mm(size)
         self.do(set_system, name="Main")
-        self.do(add_tank, code=code, system="Main", role=role, size=TankSize(side_mm, side_mm))
+        self.do(add_tank, code=code, system="Main", role=role, length_mm=side_mm, width_mm=side_mm)
 
     def animal(self, tag: str, **facts: Any) -> None:  # noqa: ANN401 - facts of an animal
         """An animal; days, sires and width as they are typed."""

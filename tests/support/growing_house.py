@@ -4,13 +4,14 @@ from collections.abc import Callable
 from datetime import date, timedelta
 from typing import Any
 
-from colony.acts.animals.animals import AnimalFacts, add_animal
+from colony.acts.animals.animals import add_animal
 from colony.acts.litters.due import DueLitter, due_litters
 from colony.acts.litters.record import record_litter
 from colony.acts.pairings.pairings import end_pairing, note_finding, note_sign, start_pairing
 from colony.acts.pups.measure import feed, measure
-from colony.acts.tanks.tanks import TankSize, add_tank, set_system
+from colony.acts.tanks.tanks import add_tank, set_system
 from colony.notation.days import Day
+from colony.notation.fields.facts import AnimalFacts
 from colony.notation.pups import parse_pups
 from colony.notation.shares import parse_sires
 from colony.store.book import Book
@@ -42,8 +43,8 @@ class GrowingHouse:
     def tank(self, code: str, role: str, length_mm: int = 2000, width_mm: int = 1000) -> None:
         """A tank on a system of its own role."""
         self.do(set_system, name=role)
-        size = TankSize(length_mm=length_mm, width_mm=width_mm)
-        self.do(add_tank, code=code, system=role, role=role, size=size)
+        size = {"length_mm": length_mm, "width_mm": width_mm}
+        self.do(add_tank, code=code, system=role, role=role, **size)
 
     def animal(self, tag: str, sex: str, tank: str | None = None, **facts: Any) -> None:  # noqa: ANN401 - facts of an animal
         """A grown P. leopoldi."""

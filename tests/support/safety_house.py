@@ -4,12 +4,13 @@ from collections.abc import Callable
 from datetime import date
 from typing import Any
 
-from colony.acts.animals.animals import AnimalFacts, add_animal, edit_animal
+from colony.acts.animals.animals import add_animal, edit_animal
 from colony.acts.litters.record import LitterRecorded, record_litter
 from colony.acts.pairings.pairings import start_pairing
 from colony.acts.pups.measure import measure
-from colony.acts.tanks.tanks import TankSize, add_tank, move, set_system
+from colony.acts.tanks.tanks import add_tank, move, set_system
 from colony.notation.days import Day
+from colony.notation.fields.facts import AnimalFacts
 from colony.notation.pups import parse_pups
 from colony.store.book import Book
 from colony.store.journal.rows import kept_tables
@@ -31,8 +32,8 @@ class House:
     def tank(self, code: str) -> None:
         """A tank of 240 x 120 cm."""
         self.do("tank system", set_system, name="Main")
-        size = TankSize(length_mm=2400, width_mm=1200)
-        self.do("tank add", add_tank, code=code, system="Main", role="breeding", size=size)
+        size = {"length_mm": 2400, "width_mm": 1200}
+        self.do("tank add", add_tank, code=code, system="Main", role="breeding", **size)
 
     def animal(self, tag: str, sex: str = "U", tank: str | None = None, **facts: Any) -> None:  # noqa: ANN401 - facts of an animal
         """An animal born in 2020."""

@@ -1,9 +1,6 @@
 """Write down animals: a new one, a mended fact, an end."""
 
-from collections.abc import Sequence
-from dataclasses import dataclass, field, replace
 from datetime import date
-from typing import Any
 
 from sqlmodel import Session, select
 
@@ -14,8 +11,8 @@ from colony.acts.litters.sires import settle_sire
 from colony.acts.pups.measure import measure
 from colony.acts.tanks.isolation import reason_to_leave
 from colony.acts.tanks.placing import place
-from colony.notation.days import Day
-from colony.notation.shares import UNKNOWN_SIRE, SireShare
+from colony.notation.fields.facts import AnimalFacts
+from colony.notation.shares import UNKNOWN_SIRE
 from colony.records import Animal, Litter
 from colony.refusals.animals import (
     AlreadyEnded,
@@ -29,41 +26,6 @@ from colony.refusals.litters import LitterKnows
 from colony.store.journal.journal import tell
 from colony.store.lookup import find_animal, find_species, seek_animal
 from colony.store.readers.pedigree import refuse_impossible_pedigree
-
-
-@dataclass(frozen=True)
-class AnimalFacts:
-    """What can be said of an animal; None leaves a fact as it is, an empty text clears it."""
-
-    tag: str | None = None
-    name: str | None = None
-    species: str | None = None
-    sex: str | None = None
-    born: Day | None = None
-    origin: str | None = None
-    arrived: date | None = None
-    arrived_from: str | None = None
-    line: str | None = None
-    transponder: str | None = None
-    held_back: bool | None = None
-    reserved_for: str | None = None
-    breeding_ban: str | None = None
-    mature_since: date | None = None
-    note: str | None = None
-    dam: str | None = None
-    sires: Sequence[SireShare] = field(default=())
-
-
-_TEXT_FACTS = (
-    "name",
-    "arrived_from",
-    "line",
-    "transponder",
-    "reserved_for",
-    "breeding_ban",
-    "note",
-)
-_PLAIN_FACTS = ("sex", "origin", "arrived", "held_back", "mature_since")
 
 
 def add_animal(
@@ -84,9 +46,9 @@ def add_animal(
         A parent cannot be one.
     """
     animal = Animal(tag=tag)
-    _set_facts(session, animal, replace(facts, tag=tag), today)
+    _set_facts(session, animal, AnimalFacts(**{**facts, "tag": tag}), today)
     if tank:
-        place(session, animal, tank, on=facts.arrived or today, today=today)
+        place(session, animal, tank, on=facts.get("arrived") or today, today=today)
     if width_mm is not None:
         measure(session, tag=tag, width_mm=width_mm, on=today, today=today)
     tell(session, f"{tag} was added")
@@ -103,10 +65,11 @@ def edit_animal(session: Session, *, tag: str, facts: AnimalFacts, today: date) 
     NoSuchTag, NothingToChange, and what `add_animal` refuses
     """
     animal = find_animal(session, tag)
-    if facts == AnimalFacts():
+    if not facts:
         raise NothingToChange(animal.tag)
     _set_facts(session, animal, facts, today)
-    tell(session, f"{animal.tag} was mended")
+    mended = ", ".join(field.words_for_it for field in facts.FIELDS if field.name in facts)
+    tell(session, f"{animal.tag} was mended: {mended}")
     return animal
 
 
@@ -153,19 +116,19 @@ def bring_back(session: Session, *, tag: str) -> Animal:
 
 def _set_facts(session: Session, animal: Animal, facts: AnimalFacts, today: date) -> None:
     litter = session.get(Litter, animal.litter_id) if animal.litter_id else None
-    if litter is not None and (facts.born or facts.dam):
+    if litter is not None and ("born" in facts or "dam" in facts):
         raise LitterKnows(animal.tag, litter.code)
-    if facts.tag and facts.tag != (animal.tag if animal.id else None):
-        _refuse_taken_tag(session, animal, facts.tag)
-        animal.tag = facts.tag
-    if facts.species:
-        animal.species_id = find_species(session, facts.species).id
-    if facts.born:
-        refuse_future(f"The birth of {animal.tag}", facts.born.first, today)
-        animal.born, animal.born_precision = facts.born.first, facts.born.precision
-    if facts.transponder:
-        _refuse_taken_transponder(session, animal, facts.transponder)
-    _set_plain(animal, facts)
+    tag, transponder, born = facts.get("tag"), facts.get("transponder"), facts.get("born")
+    if tag and tag != (animal.tag if animal.id else None):
+        _refuse_taken_tag(session, animal, tag)
+    if born:
+        refuse_future(f"The birth of {animal.tag}", born.first, today)
+    if transponder:
+        _refuse_taken_transponder(session, animal, transponder)
+    species = facts.get("species")
+    ids = {"species": find_species(session, species).id} if species else {}
+    for column, value in facts.columns(**ids).items():
+        setattr(animal, column, value)
     _refuse_days(animal, today)
     session.add(animal)
     session.flush()
@@ -183,23 +146,13 @@ def _refuse_days(animal: Animal, today: date) -> None:
             refuse_before_life(animal, day)
 
 
-def _set_plain(animal: Animal, facts: AnimalFacts) -> None:
-    for fact in _PLAIN_FACTS:
-        said: Any = getattr(facts, fact)
-        if said is not None:
-            setattr(animal, fact, said)
-    for fact in _TEXT_FACTS:
-        said = getattr(facts, fact)
-        if said is not None:
-            setattr(animal, fact, said or None)
-
-
 def _set_family(session: Session, animal: Animal, facts: AnimalFacts) -> None:
-    if animal.litter_id is not None and facts.sires:
-        settle_sire(session, animal, facts.sires)
-    elif facts.dam or facts.sires:
-        set_parents(session, animal, dam=facts.dam, sires=facts.sires)
-    if facts.dam or facts.sires or facts.sex or facts.born:
+    dam, sires = facts.get("dam"), facts.get("sires", ())
+    if animal.litter_id is not None and sires:
+        settle_sire(session, animal, sires)
+    elif dam or sires:
+        set_parents(session, animal, dam=dam, sires=sires)
+    if facts.keys() & {"dam", "sires", "sex", "born"}:
         refuse_impossible_pedigree(session)
 
 

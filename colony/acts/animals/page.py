@@ -1,5 +1,6 @@
 """One animal's page: everything on record of it."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date
 from typing import Any
@@ -7,6 +8,7 @@ from typing import Any
 from sqlmodel import Session, col, select
 
 from colony.acts.animals.listing import age_days
+from colony.notation.fields.animals import ANIMAL_DETAILS
 from colony.records import Animal, Feeding, Hold, Litter, Measurement, Placement, Tank
 from colony.store.lookup import find_animal
 from colony.store.readers.animals.herd import read_places
@@ -15,29 +17,10 @@ from colony.store.readers.pedigree import read_lineage
 
 @dataclass(frozen=True)
 class AnimalDetails:
-    """Everything on record of one animal."""
+    """Everything on record of one animal: its facts by the names of the catalogue, and the rest."""
 
-    tag: str
-    name: str | None
-    sex: str
-    species: str | None
-    line: str | None
-    born: str | None
+    facts: Mapping[str, Any]
     age_days: int | None
-    origin: str
-    arrived: date | None
-    arrived_from: str | None
-    transponder: str | None
-    status: str
-    ended_on: date | None
-    ended_why: str | None
-    held_back: bool
-    reserved_for: str | None
-    breeding_ban: str | None
-    mature_since: date | None
-    note: str | None
-    dam: str | None
-    sires: list[str]
     litter: str | None
     inbreeding: float
     inbreeding_low: float
@@ -50,6 +33,17 @@ class AnimalDetails:
     feedings: list[dict[str, Any]]
     holds: list[dict[str, Any]]
 
+    @property
+    def tag(self) -> str:
+        """What is written on its tank."""
+        return str(self.facts["tag"])
+
+    @property
+    def document(self) -> dict[str, Any]:
+        """All of it by key: the facts stand beside the rest."""
+        rest = {name: value for name, value in vars(self).items() if name != "facts"}
+        return {**self.facts, **rest}
+
 
 def show_animal(session: Session, *, tag: str, today: date) -> AnimalDetails:
     """One animal's page; `NoSuchTag` where there is none."""
@@ -58,13 +52,16 @@ def show_animal(session: Session, *, tag: str, today: date) -> AnimalDetails:
     assert animal.id is not None  # noqa: S101 - it was found in the book
     row = lineage.herd.by_id(animal.id)
     kin = lineage.range_of([animal.id])[0]
+    facts = {
+        "species": row.species,
+        "born": str(row.birthday) if row.birthday else None,
+        "dam": lineage.parents.tag(lineage.parents.dam_id(row)),
+        "sires": lineage.parents.written(lineage.parents.sires(row)),
+    }
+    names = (field.name for field in ANIMAL_DETAILS)
     return AnimalDetails(
-        **_own_facts(animal),
-        species=row.species,
-        born=str(row.birthday) if row.birthday else None,
+        {name: facts[name] if name in facts else getattr(animal, name) for name in names},
         age_days=age_days(row.birthday, animal.ended_on or today),
-        dam=lineage.parents.tag(lineage.parents.dam_id(row)),
-        sires=lineage.parents.written(lineage.parents.sires(row)),
         litter=_litter_code(session, animal),
         inbreeding=kin.inbreeding,
         inbreeding_low=kin.low,
@@ -79,16 +76,6 @@ def show_animal(session: Session, *, tag: str, today: date) -> AnimalDetails:
 def _litter_code(session: Session, animal: Animal) -> str | None:
     litter = session.get(Litter, animal.litter_id) if animal.litter_id else None
     return litter.code if litter else None
-
-
-_OWN_FACTS = (
-    *("tag", "name", "sex", "line", "origin", "arrived", "arrived_from", "transponder", "status"),
-    *("ended_on", "ended_why", "held_back", "reserved_for", "breeding_ban", "mature_since", "note"),
-)
-
-
-def _own_facts(animal: Animal) -> dict[str, Any]:
-    return {fact: getattr(animal, fact) for fact in _OWN_FACTS}
 
 
 def _history(session: Session, animal_id: int) -> dict[str, Any]:

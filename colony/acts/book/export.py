@@ -9,20 +9,18 @@ from sqlmodel import Session, col, select
 from colony.acts.book.importing.known_book import BookRows, dam_of, read_rows, sires_of
 from colony.acts.book.tables import read_heading, read_tables
 from colony.exchange.folder.colony_toml import FILE
+from colony.exchange.folder.cells import write_noun_cell
 from colony.exchange.folder.folder import delimited_text, folder_texts
-from colony.exchange.sheet.sires import write_sires
 from colony.exchange.text.inert import make_inert
 from colony.exchange.text.writing import write_file, write_files
 from colony.notation.days import Day
+from colony.notation.fields.animals import EXPORTED, MEASURED
 from colony.records import Animal, Measurement
 
 SHEET_ENDING = ".csv"
 
-SHEET_HEADINGS = (
-    *("tag", "name", "species", "sex", "born", "dam", "sire", "origin", "arrived", "arrived_from"),
-    *("transponder", "line", "held_back", "reserved_for", "breeding_ban", "mature_since"),
-    *("status", "ended_on", "ended_why", "tank", "width_mm", "mass_g", "measured_on", "note"),
-)
+SHEET_HEADINGS = tuple(field.name if field in MEASURED else field.sheet_name for field in EXPORTED)
+"""The columns of a sheet; a measure is headed by its unit too."""
 
 
 @dataclass(frozen=True)
@@ -67,20 +65,21 @@ def _last_measurements(session: Session) -> dict[int, Measurement]:
 
 
 def _line(animal: Animal, rows: BookRows, measured: dict[int, Measurement]) -> list[str]:
-    sires = sires_of(animal, rows)
     last = measured.get(animal.id or 0)
     place = rows.places.get(animal.id or 0)
     names = {number: name for name, number in rows.species_ids.items()}
-    facts = {
+    beside = {
         "species": names.get(animal.species_id or 0),
         "born": Day(animal.born, animal.born_precision) if animal.born else None,
         "dam": dam_of(animal, rows),
-        "sire": write_sires(sires) if sires else None,
-        "held_back": "yes" if animal.held_back else None,
+        "sires": sires_of(animal, rows),
         "tank": place[1] if place else None,
         "width_mm": last.width_mm if last else None,
         "mass_g": last.mass_g if last else None,
         "measured_on": last.measured_on if last else None,
     }
-    values = (facts[h] if h in facts else getattr(animal, h) for h in SHEET_HEADINGS)
-    return ["" if value is None else make_inert(str(value)) for value in values]
+    values = (beside[f.name] if f.name in beside else getattr(animal, f.name) for f in EXPORTED)
+    return [
+        make_inert(write_noun_cell(field, value))
+        for field, value in zip(EXPORTED, values, strict=True)
+    ]

@@ -9,20 +9,16 @@ from typing import Any
 from sqlmodel import Session, col, select
 
 from colony.exchange.folder.noun import joined
+from colony.exchange.folder.nouns import NOUNS, REFERRED
 from colony.notation.shares import SireShare
 from colony.records import PairingSire, PossibleSire, Species, VetPatient
 
 _OWN_NAME = {
-    "systems": "name",
-    "tanks": "code",
-    "animals": "tag",
-    "litters": "code",
-    "foods": "name",
+    noun.name: noun.label
+    for noun in NOUNS
+    if noun.name in REFERRED and len(noun.labels) == 1 and noun.column(noun.label).kind != "label"
 }
 """The nouns whose rows have a name of their own, and where it stands."""
-
-MADE_NAMES = {"pairings": "pairing", "vet_visits": "visit"}
-"""The nouns whose rows are called by a day and a name, and the column that says it."""
 
 Names = Mapping[str, Mapping[int, str]]
 

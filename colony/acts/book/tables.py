@@ -1,83 +1,26 @@
 """The whole book as the rows of plain files."""
 
 from collections import defaultdict
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from datetime import date
 from typing import Any
 
-from sqlmodel import Session, SQLModel, col, select
+from sqlmodel import Session, col, select
 
-from colony.acts.book.labels import MADE_NAMES, Labels, read_labels, read_names
+from colony.acts.book.labels import Labels, read_labels, read_names
 from colony.exchange.folder.colony_toml import ColonyHeading
 from colony.exchange.folder.folder import Tables
-from colony.exchange.folder.noun import Noun, NounColumn, NounRow, SpeciesValues, joined
+from colony.exchange.folder.noun import Noun, NounRow, SpeciesValues, joined
 from colony.exchange.folder.nouns import BY_NAME, NOUNS
 from colony.notation.days import Day
+from colony.notation.fields.field import Field
 from colony.records import (
-    Animal,
-    CareDone,
-    CareRhythm,
-    Feeding,
-    Food,
-    FoodBatch,
-    Hold,
     LifeHistory,
-    Litter,
-    LookOver,
-    MatingSign,
-    Measurement,
-    MoveToDo,
-    Pairing,
-    Placement,
-    PregnancyFinding,
-    Prescription,
-    ReserveReading,
     Setting,
     Species,
-    System,
-    Tank,
-    TankFeeding,
-    VetVisit,
-    WaterChange,
-    WaterLimit,
-    WaterRegime,
-    WaterTest,
+    record_of,
 )
 from colony.store.schema.first_species import first_species
-
-RECORDS: Mapping[str, type[SQLModel]] = {
-    "systems": System,
-    "tanks": Tank,
-    "animals": Animal,
-    "pairings": Pairing,
-    "mating_signs": MatingSign,
-    "pregnancy_findings": PregnancyFinding,
-    "litters": Litter,
-    "placements": Placement,
-    "measurements": Measurement,
-    "feedings": Feeding,
-    "holds": Hold,
-    "care_rhythms": CareRhythm,
-    "care_done": CareDone,
-    "foods": Food,
-    "food_batches": FoodBatch,
-    "tank_feedings": TankFeeding,
-    "water_regimes": WaterRegime,
-    "water_changes": WaterChange,
-    "reserve_readings": ReserveReading,
-    "water_tests": WaterTest,
-    "water_limits": WaterLimit,
-    "look_overs": LookOver,
-    "vet_visits": VetVisit,
-    "prescriptions": Prescription,
-    "moves_to_do": MoveToDo,
-}
-"""The record of each noun."""
-
-
-def is_reference(column: NounColumn) -> bool:
-    """Whether a column names a row of another noun, or a species."""
-    return column.kind in BY_NAME or column.kind == "species"
 
 
 def read_tables(session: Session) -> Tables:
@@ -106,8 +49,9 @@ def read_heading(session: Session, as_of: date) -> ColonyHeading:
 
 def _read_records(session: Session) -> dict[str, list[Any]]:
     return {
-        name: list(session.exec(select(record).order_by(col(record.id))))  # type: ignore[attr-defined]
-        for name, record in RECORDS.items()
+        noun.name: list(session.exec(select(record).order_by(col(record.id))))  # type: ignore[attr-defined]
+        for noun in NOUNS
+        for record in (record_of(noun.name),)
     }
 
 
@@ -139,19 +83,25 @@ def _values(noun: Noun, record: Any, labels: Labels) -> dict[str, Any]:  # noqa:
     return {column.name: _value(noun, column, record, labels) for column in noun.columns}
 
 
-def _value(noun: Noun, column: NounColumn, record: Any, labels: Labels) -> Any:  # noqa: ANN401 - each column has its own type
-    if is_reference(column):
+def _value(noun: Noun, column: Field, record: Any, labels: Labels) -> Any:  # noqa: ANN401 - each column has its own type
+    if column.refers:
         return _name(column, record, labels)
     if (noun.name, column.name) in labels.beside:
         return labels.beside[noun.name, column.name].get(record.id, ())
-    if column.kind == "day_as_known":
-        return Day(record.born, record.born_precision) if record.born else None
-    if MADE_NAMES.get(noun.name) == column.name:
+    if column.kind == "known_day":
+        return known_day(record, column)
+    if column.kind == "label":
         return labels.names[noun.name][record.id]
     return getattr(record, column.name)
 
 
-def _name(column: NounColumn, record: Any, labels: Labels) -> str | None:  # noqa: ANN401 - any of RECORDS
+def known_day(record: Any, column: Field) -> Day | None:  # noqa: ANN401 - any of RECORDS
+    """A day of a record as well as it is known."""
+    first = getattr(record, column.name)
+    return Day(first, getattr(record, f"{column.name}_precision")) if first else None
+
+
+def _name(column: Field, record: Any, labels: Labels) -> str | None:  # noqa: ANN401 - any of RECORDS
     target = getattr(record, f"{column.name}_id")
     if target is None:
         return None

@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date
+from typing import Any
 
 from sqlmodel import Session
 
@@ -11,23 +12,13 @@ from colony.acts.tanks.isolation import reason_to_leave
 from colony.acts.tanks.loads import read_house_today
 from colony.acts.tanks.moves import tick_move
 from colony.acts.tanks.placing import find_usable_tank, place, reasons_against
+from colony.notation.fields.facts import SystemFacts, TankFacts
 from colony.planning.tanks.load import Occupant
 from colony.records import Animal, System, Tank
 from colony.refusals.tanks import AlreadyInTank, TankCodeTaken, TankDoesNotFit, TankShape
 from colony.store.journal.journal import tell
 from colony.store.lookup import find_animal, find_system, seek_system, seek_tank
 from colony.store.readers.tanks.house import TanksOnDay
-
-
-@dataclass(frozen=True)
-class TankSize:
-    """Inner measures of a tank in mm and L; rectangular or round."""
-
-    length_mm: int | None = None
-    width_mm: int | None = None
-    diameter_mm: int | None = None
-    water_height_mm: int | None = None
-    volume_l: int | None = None
 
 
 @dataclass(frozen=True)
@@ -40,61 +31,32 @@ class Moved:
     warnings: tuple[str, ...]
 
 
-def set_system(
-    session: Session,
-    *,
-    name: str,
-    volume_l: int | None = None,
-    started: date | None = None,
-    note: str | None = None,
-) -> System:
-    """Make a system of shared water, or mend one."""
+def set_system(session: Session, *, name: str, **facts: Any) -> System:  # noqa: ANN401 - the facts of a system
+    """Make a system of shared water, or mend one; `facts` are those of `SYSTEM_FACTS`."""
     system = seek_system(session, name) or System(name=name)
-    system.volume_l = volume_l if volume_l is not None else system.volume_l
-    system.started = started or system.started
-    system.note = note or system.note
+    for column, value in SystemFacts(**facts).columns().items():
+        setattr(system, column, value)
     session.add(system)
     session.flush()
     tell(session, f"system {name} was set")
     return system
 
 
-def add_tank(
-    session: Session,
-    *,
-    code: str,
-    system: str,
-    role: str,
-    size: TankSize,
-    walking_order: int | None = None,
-    note: str | None = None,
-) -> Tank:
-    """Make a tank on a system.
+def add_tank(session: Session, *, code: str, system: str, role: str, **facts: Any) -> Tank:  # noqa: ANN401 - the facts of a tank
+    """Make a tank on a system; `facts` are the others of `TANK_FACTS`.
 
     Raises
     ------
     TankCodeTaken, NoSuchSystem, TankShape
     """
+    tank_facts = TankFacts(code=code, system=system, role=role, **facts)
     if seek_tank(session, code) is not None:
         raise TankCodeTaken(code)
-    rectangular = size.length_mm is not None and size.width_mm is not None
-    half = (size.length_mm is None) != (size.width_mm is None)
-    if half or rectangular == (size.diameter_mm is not None):
+    half = ("length_mm" in tank_facts) != ("width_mm" in tank_facts)
+    if half or ("length_mm" in tank_facts) == ("diameter_mm" in tank_facts):
         raise TankShape
     home = find_system(session, system)
-    assert home.id is not None  # noqa: S101 - it was found in the book
-    tank = Tank(
-        code=code,
-        system_id=home.id,
-        role=role,
-        length_mm=size.length_mm,
-        width_mm=size.width_mm,
-        diameter_mm=size.diameter_mm,
-        water_height_mm=size.water_height_mm,
-        volume_l=size.volume_l,
-        walking_order=walking_order,
-        note=note,
-    )
+    tank = Tank(**tank_facts.columns(system=home.id))
     session.add(tank)
     session.flush()
     tell(session, f"tank {code} was added on {home.name}")

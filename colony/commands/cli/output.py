@@ -4,7 +4,7 @@ import dataclasses
 import json
 import re
 import sys
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from datetime import date
 from functools import cache
 from typing import Any
@@ -55,9 +55,13 @@ def show_table(columns: Sequence[str], rows: Iterable[Sequence[object]], *, none
 
 
 def show_facts(record: object, *, leave: Sequence[str] = ()) -> None:
-    """Print the known facts of one record, a line each."""
-    facts = {name: value for name, value in vars(record).items() if name not in leave}
-    known = {name: value for name, value in facts.items() if value not in (None, "", [], ())}
+    """Print the known facts of one record or document, a line each."""
+    facts = record if isinstance(record, Mapping) else vars(record)
+    known = {
+        name: value
+        for name, value in facts.items()
+        if name not in leave and value not in (None, "", [], ())
+    }
     width = max(map(len, known), default=0)
     for name, value in known.items():
         told = ", ".join(map(_cell, value)) if isinstance(value, (list, tuple)) else _cell(value)

@@ -5,11 +5,12 @@ from typing import Annotated
 import typer
 
 from colony.commands.cli.completion import complete_tag
-from colony.commands.cli.opened import acting, length_unit, reading, volume_unit
+from colony.commands.cli.fields import Typed, read_typed, with_options
+from colony.commands.cli.opened import acting, reading
 from colony.commands.cli.options import AsJson, Book, On, subject
 from colony.commands.cli.output import say, show_json, show_table, warn
-from colony.commands.cli.read import day, day_or_none, today
-from colony.notation.measures import parse_length_mm, parse_volume_l
+from colony.commands.cli.read import day, today
+from colony.notation.fields.tanks import SYSTEM_FACTS, TANK_FACTS
 from colony.notation.tags import parse_tag, parse_text
 from colony.notation.words import ROLES, parse_word
 
@@ -21,74 +22,45 @@ CAUTION = "Stings happen at moves: a rigid container, not a net; two people for 
 BAR = 20
 """Characters of a full load bar."""
 
-Length = Annotated[str | None, typer.Option(help="Inner length: 240cm, 96in.")]
-Width = Annotated[str | None, typer.Option(help="Inner width.")]
-Diameter = Annotated[str | None, typer.Option(help="Inner diameter of a round tank.")]
-Height = Annotated[str | None, typer.Option("--water", help="Height of the water.")]
-Volume = Annotated[str | None, typer.Option(help="Volume: 1800L, 480gal.")]
-Note = Annotated[str | None, typer.Option(help="A note.")]
+ADDED = tuple(field for field in TANK_FACTS if field.name not in {"code", "system", "role"})
 
 
 @app.command("system")
+@with_options(SYSTEM_FACTS)
 def system(
     name: Annotated[str, typer.Argument(help="Name of the system of shared water.")],
-    volume: Volume = None,
-    started: Annotated[str | None, typer.Option(help="The day its filter began to mature.")] = None,
-    note: Note = None,
+    typed: Typed,
     book: Book = None,
 ) -> None:
     """Make a system of shared water, or mend one."""
     from colony.acts.tanks.tanks import set_system
+    from colony.store.settings import read_settings
 
     with acting(book, "tank system", begin=True) as session:
-        set_system(
-            session,
-            name=parse_tag(name),
-            volume_l=parse_volume_l(volume, volume_unit(session)) if volume else None,
-            started=day_or_none(started),
-            note=parse_text(note, "note") if note else None,
-        )
+        facts = read_typed(SYSTEM_FACTS, typed, read_settings(session))
+        set_system(session, name=parse_tag(name), **facts)
     say(f"System {name} is in the book.")
 
 
 @app.command("add")
+@with_options(ADDED)
 def add(
     code: Annotated[str, typer.Argument(help="The code on the tank.")],
     system: Annotated[str, typer.Option(help="The system whose water it shares.")],
+    typed: Typed,
     role: Annotated[
         str, typer.Option(help="breeding, nursery, grow-out, intake or hospital.")
     ] = "grow-out",
-    length: Length = None,
-    width: Width = None,
-    diameter: Diameter = None,
-    water: Height = None,
-    volume: Volume = None,
-    order: Annotated[
-        int | None,
-        typer.Option(help="Its place on your walk through the house.", min=1, max=100_000),
-    ] = None,
-    note: Note = None,
     book: Book = None,
 ) -> None:
     """Make a tank on a system."""
-    from colony.acts.tanks.tanks import TankSize, add_tank
+    from colony.acts.tanks.tanks import add_tank
+    from colony.store.settings import read_settings
 
     with acting(book, "tank add") as session:
-        unit = length_unit(session)
-        length_mm, width_mm, diameter_mm, water_mm = (
-            parse_length_mm(text, unit) if text else None
-            for text in (length, width, diameter, water)
-        )
-        volume_l = parse_volume_l(volume, volume_unit(session)) if volume else None
-        add_tank(
-            session,
-            code=parse_tag(code),
-            system=system,
-            role=parse_word(role, ROLES, "role"),
-            size=TankSize(length_mm, width_mm, diameter_mm, water_mm, volume_l),
-            walking_order=order,
-            note=parse_text(note, "note") if note else None,
-        )
+        facts = read_typed(ADDED, typed, read_settings(session))
+        word = parse_word(role, ROLES, "role")
+        add_tank(session, code=parse_tag(code), system=system, role=word, **facts)
     say(f"Tank {code} is in the book. Power off before hands go in.")
 
 

@@ -5,9 +5,9 @@ from collections.abc import Callable, Mapping
 from datetime import date
 from typing import Any
 
-from colony.exchange.folder.noun import NounColumn
 from colony.exchange.sheet.sires import read_sires, write_sires
 from colony.notation.days import Day, parse_day_as_known
+from colony.notation.fields.field import Field
 from colony.notation.tags import parse_tag, parse_text
 from colony.notation.transponders import parse_transponder
 from colony.refusals.cells import CellNeeded, NotANumber, NotAWholeNumber, NotOneOf
@@ -19,7 +19,7 @@ _EXACT = 1e15
 _YES_NO = {"yes": True, "no": False}
 
 
-def read_noun_cell(column: NounColumn, cell: str) -> Any:  # noqa: ANN401 - each kind has its own type
+def read_noun_cell(column: Field, cell: str) -> Any:  # noqa: ANN401 - each kind has its own type
     """Read a cell as its column says; an empty one as what that means there.
 
     Raises
@@ -34,7 +34,7 @@ def read_noun_cell(column: NounColumn, cell: str) -> Any:  # noqa: ANN401 - each
     return _READERS.get(column.kind, _reference)(cell, column)
 
 
-def write_noun_cell(column: NounColumn, value: Any) -> str:  # noqa: ANN401 - the same
+def write_noun_cell(column: Field, value: Any) -> str:  # noqa: ANN401 - the same
     """Write a value so that `read_noun_cell` takes it back."""
     if value is None or value == ():
         return ""
@@ -49,29 +49,29 @@ def write_noun_cell(column: NounColumn, value: Any) -> str:  # noqa: ANN401 - th
     return str(value)
 
 
-def _text(cell: str, column: NounColumn) -> str:
-    return parse_text(cell, column.name.replace("_", " "))
+def _text(cell: str, column: Field) -> str:
+    return parse_text(cell, column.words_for_it)
 
 
-def _reference(cell: str, _column: NounColumn) -> str:
+def _reference(cell: str, _column: Field) -> str:
     return parse_text(cell, "name")
 
 
-def _day(cell: str, _column: NounColumn) -> date:
-    day = _day_as_known(cell, _column)
+def _day(cell: str, _column: Field) -> date:
+    day = _known_day(cell, _column)
     if day.precision != "day":
         raise UnreadableDay(cell, exact=True)
     return day.first
 
 
-def _day_as_known(cell: str, _column: NounColumn) -> Day:
+def _known_day(cell: str, _column: Field) -> Day:
     if not cell[0].isdigit():
         raise UnreadableDay(cell)
     return parse_day_as_known(cell, date.max)
 
 
-def _whole(least: int) -> Callable[[str, NounColumn], int]:
-    def read(cell: str, _column: NounColumn) -> int:
+def _whole(least: int) -> Callable[[str, Field], int]:
+    def read(cell: str, _column: Field) -> int:
         readable = cell.isascii() and cell.isdigit() and len(cell) <= _MOST_DIGITS
         if not readable or int(cell) < least:
             raise NotAWholeNumber(cell, least)
@@ -80,7 +80,7 @@ def _whole(least: int) -> Callable[[str, NounColumn], int]:
     return read
 
 
-def _number(cell: str, _column: NounColumn) -> float:
+def _number(cell: str, _column: Field) -> float:
     try:
         number = float(cell) if cell.isascii() and "_" not in cell else math.nan
     except ValueError:
@@ -90,20 +90,20 @@ def _number(cell: str, _column: NounColumn) -> float:
     return number
 
 
-def _word(cell: str, column: NounColumn) -> str:
+def _word(cell: str, column: Field) -> str:
     found = next((word for word in column.words if word.casefold() == cell.casefold()), None)
     if found is None:
-        raise NotOneOf(cell, column.name.replace("_", " "), list(column.words))
+        raise NotOneOf(cell, column.words_for_it, list(column.words))
     return found
 
 
-def _yes_no(cell: str, _column: NounColumn) -> bool:
+def _yes_no(cell: str, _column: Field) -> bool:
     if cell.casefold() not in _YES_NO:
         raise NotOneOf(cell, "yes or no", list(_YES_NO))
     return _YES_NO[cell.casefold()]
 
 
-def _tags(cell: str, _column: NounColumn) -> tuple[str, ...]:
+def _tags(cell: str, _column: Field) -> tuple[str, ...]:
     tags: dict[str, str] = {}
     for part in filter(str.strip, cell.split(";")):
         tag = parse_tag(part)
@@ -111,14 +111,15 @@ def _tags(cell: str, _column: NounColumn) -> tuple[str, ...]:
     return tuple(tags.values())
 
 
-_READERS: Mapping[str, Callable[[str, NounColumn], Any]] = {
+_READERS: Mapping[str, Callable[[str, Field], Any]] = {
     "text": _text,
+    "label": _text,
     "tag": lambda cell, _: parse_tag(cell),
     "tags": _tags,
     "day": _day,
-    "day_as_known": _day_as_known,
+    "known_day": _known_day,
     "count": _whole(0),
-    "size": _whole(1),
+    **dict.fromkeys(("positive", "length_mm", "mass_g", "volume_l"), _whole(1)),
     "number": _number,
     "word": _word,
     "yes_no": _yes_no,

@@ -7,11 +7,12 @@ from typing import Any
 
 from colony.exchange.folder.cells import write_noun_cell
 from colony.exchange.folder.folder import ColonyFolder, Tables
-from colony.exchange.folder.noun import Noun, NounColumn, NounRow
+from colony.exchange.folder.noun import Noun, NounRow, referred
 from colony.exchange.folder.nouns import BY_NAME, NOUNS, REFERRED
 from colony.exchange.folder.row_rules import ROW_RULES
 from colony.exchange.sheet.rows import same_sires
 from colony.exchange.text.faults import Fault
+from colony.notation.fields.field import Field
 from colony.notation.tags import nearest_tags
 from colony.refusals.base import WrongUse
 from colony.refusals.cells import (
@@ -65,7 +66,7 @@ def _folded(value: Any) -> Any:  # noqa: ANN401 - whatever a cell holds
     return value.casefold() if isinstance(value, str) else value
 
 
-def _same(column: NounColumn, one: Any, other: Any) -> bool:  # noqa: ANN401 - the same
+def _same(column: Field, one: Any, other: Any) -> bool:  # noqa: ANN401 - the same
     if column.kind == "sires":
         return same_sires(one, other)
     if column.kind in BY_NAME:
@@ -128,7 +129,7 @@ def _names_of_nothing(
                     yield _fault(noun, row, column.name, wrong)
 
 
-def _references(noun: Noun, row: NounRow) -> Iterator[tuple[NounColumn, str]]:
+def _references(noun: Noun, row: NounRow) -> Iterator[tuple[Field, str]]:
     """Each name in a row that must be the name of something."""
     for column in noun.columns:
         value = row.values[column.name]
@@ -136,15 +137,11 @@ def _references(noun: Noun, row: NounRow) -> Iterator[tuple[NounColumn, str]]:
             yield from ((column, share.tag) for share in value if share.tag)
         elif column.kind == "tags":
             yield from ((column, tag) for tag in value)
-        elif _refers(column) and (name := column.referred(row.values)) is not None:
+        elif column.refers and (name := referred(column, row.values)) is not None:
             yield column, name
 
 
-def _refers(column: NounColumn) -> bool:
-    return column.kind in BY_NAME or column.kind == "species"
-
-
-def _target(column: NounColumn) -> str:
+def _target(column: Field) -> str:
     return "animals" if column.kind in ("sires", "tags") else column.kind
 
 

@@ -9,12 +9,13 @@ from typing import Any
 
 from colony.exchange.folder.cells import read_noun_cell, write_noun_cell
 from colony.exchange.folder.colony_toml import FILE, ColonyHeading, read_heading, write_heading
-from colony.exchange.folder.noun import Noun, NounColumn, NounRow, joined
+from colony.exchange.folder.noun import Noun, NounRow, joined
 from colony.exchange.folder.nouns import NOUNS, REFERRED
 from colony.exchange.text.content import read_content
 from colony.exchange.text.delimited import Row, read_table
 from colony.exchange.text.faults import Fault
 from colony.exchange.text.inert import make_inert
+from colony.notation.fields.field import Field
 from colony.refusals.base import WrongUse
 from colony.refusals.cells import MoreCellsThanHeadings
 from colony.refusals.exchange import FileEmpty, NoSuchFile, NotAColonyFolder
@@ -82,7 +83,7 @@ def delimited_text(headings: Sequence[str], rows: Iterable[Sequence[str]]) -> st
     return text.getvalue()
 
 
-def _cell(column: NounColumn, value: Any) -> str:  # noqa: ANN401 - each kind has its own type
+def _cell(column: Field, value: Any) -> str:  # noqa: ANN401 - each kind has its own type
     return make_inert(write_noun_cell(column, value))
 
 

@@ -4,37 +4,19 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
-
-@dataclass(frozen=True)
-class NounColumn:
-    """One column: its heading, how its cells are read, and what an empty one means.
-
-    A kind that is the name of a noun refers to a row of it by `Noun.called`; where that takes
-    two columns, `within` is the other one beside this.
-    """
-
-    name: str
-    kind: str = "text"
-    needed: bool = False
-    empty: Any = None
-    words: tuple[str, ...] = ()
-    within: str | None = None
-
-    def referred(self, values: Mapping[str, Any]) -> str | None:
-        """What a cell of this kind calls the row that it refers to."""
-        name = values[self.name]
-        return name if name is None or self.within is None else joined(values[self.within], name)
+from colony.notation.fields.field import Field
 
 
 @dataclass(frozen=True)
 class Noun:
-    """One file: its columns, and those that tell one row from another.
+    """One file: its columns, the subject that writes it, and what tells one row from another.
 
     Without a `key` a row is told by all it says, and may stand twice.
     """
 
     name: str
-    columns: tuple[NounColumn, ...]
+    columns: tuple[Field, ...]
+    subject: str
     key: tuple[str, ...] = ()
     singular: str = ""
     called_by: tuple[str, ...] = ()
@@ -59,7 +41,7 @@ class Noun:
         """The columns by which other files refer to a row."""
         return self.called_by or self.key[:1]
 
-    def column(self, name: str) -> NounColumn:
+    def column(self, name: str) -> Field:
         """The column of a name."""
         return next(column for column in self.columns if column.name == name)
 
@@ -90,16 +72,7 @@ def joined(*names: str) -> str:
     return " / ".join(names)
 
 
-def needed(
-    name: str, kind: str = "text", words: tuple[str, ...] = (), within: str | None = None
-) -> NounColumn:
-    """Make a column whose cells must not be empty."""
-    return NounColumn(name, kind, needed=True, words=words, within=within)
-
-
-def word(name: str, words: tuple[str, ...], empty: str | None = None) -> NounColumn:
-    """Make a column of chosen words, and what an empty cell means there."""
-    return NounColumn(name, "word", empty=empty, words=words)
-
-
-NOTE = NounColumn("note")
+def referred(column: Field, values: Mapping[str, Any]) -> str | None:
+    """What a cell of a column calls the row that it refers to."""
+    name = values[column.name]
+    return name if name is None or column.within is None else joined(values[column.within], name)

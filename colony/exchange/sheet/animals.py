@@ -5,15 +5,16 @@ from dataclasses import dataclass
 from typing import Any
 
 from colony.exchange.sheet.cells import Reading, read_cell, says_nothing
-from colony.exchange.sheet.headings import Columns
+from colony.exchange.sheet.headings import FIELDS, Columns
 from colony.exchange.sheet.sires import read_sires
 from colony.exchange.text.delimited import Row, Table
 from colony.exchange.text.faults import Fault
+from colony.notation.fields.animals import ENDINGS
 from colony.notation.shares import SireShare
 from colony.refusals.base import Remedy, WrongUse
 from colony.refusals.cells import CellNeeded, MoreCellsThanHeadings, RowTwice
 
-_ENDINGS = {"sold_on": "sold", "died_on": "died", "ended_on": "gone"}
+_ENDINGS = {field.name: status for status, field in ENDINGS.items()} | {"ended_on": "gone"}
 
 
 @dataclass(frozen=True)
@@ -119,14 +120,14 @@ class _RowReader:
             self._fault(row, "", beyond[0], MoreCellsThanHeadings(len(row.cells), len(headings)))
         for field, place in self.sheet.columns.places.items():
             cell = row.cells[place] if place < len(row.cells) else ""
-            if not says_nothing(field, cell):
+            if not says_nothing(FIELDS[field], cell):
                 yield field, cell
 
     def _value(self, row: Row, field: str, cell: str) -> Any:  # noqa: ANN401 - each field has its own type
         try:
-            if field == "sire":
+            if FIELDS[field].kind == "sires":
                 return read_sires(cell, self._is_tag)
-            return read_cell(field, cell, self.reading)
+            return read_cell(FIELDS[field], cell, self.reading)
         except WrongUse as wrong:
             self._fault(row, field, cell, wrong)
             return None

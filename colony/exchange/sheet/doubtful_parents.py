@@ -8,10 +8,11 @@ import re
 from collections.abc import Iterator, Sequence
 
 from colony.exchange.sheet.animals import AnimalRow, Sheet
-from colony.exchange.sheet.cells import ORIGIN_WORDS
+from colony.exchange.sheet.cells import ways_to_write
 from colony.exchange.sheet.kin import ROLE_SEX
 from colony.exchange.sheet.known import KnownBook
 from colony.exchange.text.faults import Fault
+from colony.notation.fields.animals import ORIGIN
 from colony.notation.near_tags import NearTags, words_of
 from colony.notation.tags import nearest_tags
 from colony.refusals.cells import ParentInDoubt
@@ -24,6 +25,9 @@ _DOUBT_WORDS = frozenset(
         *("presumed", "presumably", "unknown", "unk"),
     ]
 )
+_ORIGIN_WORDS = frozenset(ways_to_write(ORIGIN)) - {"unknown"}
+"""None of these is the name of an animal."""
+
 _MOST_NAMED = 3
 
 
@@ -99,5 +103,5 @@ def _is_doubt(tag: str) -> bool:
         not words
         or _DOUBT.search(tag) is not None
         or not _DOUBT_WORDS.isdisjoint(words)
-        or tag.casefold() in ORIGIN_WORDS
+        or tag.casefold() in _ORIGIN_WORDS
     )

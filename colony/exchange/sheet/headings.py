@@ -4,6 +4,8 @@ import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
+from colony.notation.fields.animals import SHEET_FIELDS
+from colony.notation.fields.field import Field
 from colony.refusals.exchange import (
     BadMapping,
     FieldTwice,
@@ -14,42 +16,15 @@ from colony.refusals.exchange import (
 
 IGNORE = "ignore"
 
-FIELDS: Mapping[str, str] = {
-    "tag": "tag id animal ray code ring number no number/tag animal/id animal/no tag/id tag/no",
-    "name": "name nickname call/name",
-    "species": "species kind scientific/name",
-    "sex": "sex gender m/f f/m",
-    "born": "born birth dob birthday birth/date date/of/birth born/on birthdate date/born",
-    "dam": "dam mother mum mom female/parent dam/tag dam/id mother/id",
-    "sire": "sire sires father dad male/parent possible/sires sire/tag sire/id father/id",
-    "origin": "origin source provenance",
-    "arrived": "arrived arrival arrival/date date/arrived acquired acquired/on date/acquired bought",
-    "arrived_from": "arrived/from from supplier seller breeder vendor bought/from acquired/from",
-    "transponder": "transponder chip microchip pit pit/tag chip/no chip/number rfid",
-    "line": "line strain bloodline morph",
-    "held_back": "held/back hold/back holdback keeper keep",
-    "reserved_for": "reserved/for reserved customer buyer",
-    "breeding_ban": "breeding/ban do/not/breed",
-    "mature_since": "mature/since mature matured",
-    "status": "status state",
-    "ended_on": "ended/on ended end/date left left/on",
-    "ended_why": "ended/why why reason cause cause/of/death",
-    "sold_on": "sold/on sold sale/date date/sold",
-    "died_on": "died/on died death death/date date/of/death dod",
-    "tank": "tank tank/code location place pond vat",
-    "width": "width disc/width dw disc disk/width size diameter",
-    "mass": "mass weight wt",
-    "measured_on": "measured/on measured date/measured measuring/date",
-    "note": "note notes remark remarks comment comments",
-}
-"""Each field of a sheet and the headings usual for it; a slash stands for a space."""
+FIELDS: Mapping[str, Field] = {field.sheet_name: field for field in SHEET_FIELDS}
+"""Each field of a sheet by the name that ``--map`` gives it."""
 
 UNIT_FIELDS = {"width": ("mm", "cm", "m", "in"), "mass": ("g", "kg", "oz", "lb")}
 _UNIT_WORDS = {"inch": "in", "inches": "in", '"': "in", "grams": "g", "lbs": "lb"}
 _BY_HEADING = {
-    heading.replace("/", " "): field
-    for field, headings in FIELDS.items()
-    for heading in (field.replace("_", "/"), *headings.split())
+    heading.replace("/", " "): name
+    for name, field in FIELDS.items()
+    for heading in (name.replace("_", "/"), *field.headings.split())
 }
 
 

@@ -1,22 +1,38 @@
 """The arrival form: an animal that was not born in a litter of this book."""
 
+from collections.abc import Mapping
 from datetime import date
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
-from colony.acts.animals.animals import AnimalFacts, add_animal
-from colony.notation.words import ORIGINS, SEXES
-from colony.screens.forms.fields.fields import Field, WordField
-from colony.screens.forms.fields.measures import (
-    DayField,
-    KnownDayField,
-    LengthField,
-    NewTagField,
-)
-from colony.screens.forms.fields.names import SiresField, SpeciesField, TagField, TankField
+from colony.acts.animals.animals import add_animal
+from colony.notation.fields.animals import ANIMAL_FACTS, DECISIONS, MEASURED
+from colony.notation.fields.facts import AnimalFacts
+from colony.screens.forms.fields.catalogue import form_field
 from colony.screens.forms.form import Done, Facts, Form
 
 if TYPE_CHECKING:
     from sqlmodel import Session
+
+
+_FIRST = ("tag", "species", "sex", "origin", "arrived", "tank", "width_mm", "born")
+_LATER = (*MEASURED, *DECISIONS)
+"""What is not asked of an animal that has just come, unless it is among the first."""
+
+_BY_NAME = {field.name: field for field in (*ANIMAL_FACTS, *MEASURED)}
+ASKED = (
+    *(_BY_NAME[name] for name in _FIRST),
+    *(field for field in ANIMAL_FACTS if field.name not in _FIRST and field not in _LATER),
+)
+"""The fields in the order in which an arrival is looked at; the rest as the catalogue has them."""
+
+_OTHERWISE: Mapping[str, Mapping[str, Any]] = {
+    "tag": {"needed": True},
+    "species": {"needed": True},
+    "sex": {"needed": True},
+    "origin": {"first": "bred elsewhere"},
+    "arrived": {"first": "today"},
+    "tank": {"empty": "intake, as a rule"},
+}
 
 
 class ArrivalForm(Form):
@@ -25,21 +41,7 @@ class ArrivalForm(Form):
     TITLE_WORDS = "New ray"
     ACT = "animal add"
     CAUTION = "Isolate arrivals; keeping may need a licence where you live: ask the permit office."
-    FIELDS = (
-        NewTagField("tag", "Tag", needed=True),
-        SpeciesField("species", "Species", needed=True),
-        WordField("sex", "Sex", needed=True, words=SEXES, empty="F, M or U"),
-        WordField("origin", "Origin", first="bred elsewhere", words=ORIGINS),
-        DayField("arrived", "Arrived"),
-        TankField("tank", "Tank", empty="intake, as a rule"),
-        LengthField("width_mm", "Disc width", empty="12.5cm or 5in, tail excluded"),
-        KnownDayField("born", "Born", empty="2024-05 or 2024 will do"),
-        Field("name", "Name"),
-        Field("line", "Line"),
-        Field("arrived_from", "From whom"),
-        TagField("dam", "Dam", sex="F", status=None),
-        SiresField("sires", "Sire", status=None),
-    )
+    FIELDS = tuple(form_field(field, **_OTHERWISE.get(field.name, {})) for field in ASKED)
 
     def write(self, session: "Session", facts: Facts, *, anyway: bool, today: date) -> Done:  # noqa: ARG002 - nothing to override
         """Add the animal."""
@@ -47,7 +49,7 @@ class ArrivalForm(Form):
         added = add_animal(
             session,
             tag=facts["tag"],
-            facts=AnimalFacts(**own | {"sires": facts["sires"] or ()}),
+            facts=AnimalFacts(**own),
             tank=facts["tank"],
             width_mm=facts["width_mm"],
             today=today,

@@ -3,15 +3,21 @@
 from datetime import date
 from typing import TYPE_CHECKING
 
-from colony.acts.animals.animals import AnimalFacts, edit_animal
-from colony.notation.words import SEXES
-from colony.screens.forms.fields.fields import Field, WordField, YesNoField
-from colony.screens.forms.fields.measures import KnownDayField, NewTagField, TransponderField
-from colony.screens.forms.fields.names import SiresField, TagField
+from colony.acts.animals.animals import edit_animal
+from colony.notation.fields.animals import ANIMAL_FACTS, DECISIONS
+from colony.notation.fields.facts import AnimalFacts
+from colony.screens.forms.fields.catalogue import form_field
+from colony.screens.forms.fields.names import TagField
 from colony.screens.forms.form import Done, Facts, Form
 
 if TYPE_CHECKING:
     from sqlmodel import Session
+
+
+SELDOM = tuple(field for field in ANIMAL_FACTS if field not in DECISIONS)
+"""What changes only where it was wrong; what is decided anew again and again stands before it."""
+
+_OTHERWISE = {"tag": {"label": "New tag"}, "sires": {"empty": "a test result settles it"}}
 
 
 class MendForm(Form):
@@ -21,18 +27,7 @@ class MendForm(Form):
     ACT = "animal edit"
     FIELDS = (
         TagField("who", "Animal", needed=True, status=None),
-        YesNoField("held_back", "Hold back", empty="yes keeps it as a breeder, not for sale"),
-        Field("reserved_for", "Reserved for"),
-        WordField("sex", "Sex", words=SEXES, empty="F, M or U"),
-        Field("name", "Name"),
-        NewTagField("tag", "New tag"),
-        KnownDayField("born", "Born"),
-        SiresField("sires", "Sire", status=None, empty="a test result settles it"),
-        TagField("dam", "Dam", sex="F", status=None),
-        Field("line", "Line"),
-        TransponderField("transponder", "Transponder", empty="15 digits"),
-        Field("breeding_ban", "Not to breed", empty="why"),
-        Field("note", "Note"),
+        *(form_field(field, **_OTHERWISE.get(field.name, {})) for field in (*DECISIONS, *SELDOM)),
     )
 
     def initial(self) -> dict[str, str]:
@@ -45,6 +40,6 @@ class MendForm(Form):
 
     def write(self, session: "Session", facts: Facts, *, anyway: bool, today: date) -> Done:  # noqa: ARG002 - nothing to override
         """Mend the facts that were given."""
-        own = {name: fact for name, fact in facts.items() if name != "who" and fact is not None}
-        mended = edit_animal(session, tag=facts["who"], facts=AnimalFacts(**own), today=today)
+        own = AnimalFacts(**{name: fact for name, fact in facts.items() if name != "who"})
+        mended = edit_animal(session, tag=facts["who"], facts=own, today=today)
         return Done(f"{mended.tag} is mended: {', '.join(own).replace('_', ' ')}.")

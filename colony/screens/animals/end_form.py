@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 from colony.acts.animals.animals import end_animal
 from colony.acts.animals.search import name_animal
 from colony.notation.words import ENDS
-from colony.screens.forms.fields.fields import Field, WordField
+from colony.screens.forms.fields.fields import FormField, WordField
 from colony.screens.forms.fields.measures import DayField
 from colony.screens.forms.fields.names import TagField
 from colony.screens.forms.form import Done, Facts, Form
@@ -25,7 +25,7 @@ class EndForm(Form):
         TagField("tag", "Animal", needed=True),
         WordField("how", "How", needed=True, words=ENDS, what="end", empty=", ".join(ENDS)),
         DayField("on", "On", needed=True),
-        Field("why", "Why", empty="cause, or buyer"),
+        FormField("why", "Why", empty="cause, or buyer"),
     )
 
     def initial(self) -> dict[str, str]:

@@ -9,6 +9,7 @@ from colony.acts.animals.page import AnimalDetails, show_animal
 from colony.acts.pedigree.family import GENERATIONS, FamilyMember, family_of
 from colony.acts.pedigree.paths import Explained, explain
 from colony.notation.days import show_span
+from colony.notation.fields.animals import DECISIONS, MARKS
 from colony.screens.frame.dates import short_day
 from colony.screens.frame.session import BookSession
 from colony.screens.widgets.family_tree import draw_family
@@ -46,7 +47,7 @@ def sections(known: WhatIsKnown, book_session: BookSession) -> Iterator[tuple[st
         ("Tanks", _placements(page)),
         ("Holds", _holds(page)),
         ("Fed", _fed(page)),
-        ("Note", page.note or ""),
+        ("Note", page.facts["note"] or ""),
     )
     yield from ((title, text) for title, text in told if text)
 
@@ -55,32 +56,47 @@ _SEXES = {"F": "female", "M": "male", "U": "not sexed"}
 
 
 def _identity(page: AnimalDetails, book_session: BookSession) -> str:
+    facts = page.facts
     age = f", {show_span(page.age_days)} old" if page.age_days is not None else ""
     width = next((w["disc_width_mm"] for w in reversed(page.widths) if w["disc_width_mm"]), None)
-    who = f"{page.name or page.tag}, {_SEXES[page.sex]} {page.species or 'hybrid, see parents'}"
-    line = f", line {page.line}" if page.line else ""
+    species = facts["species"] or "hybrid, see parents"
+    who = f"{facts['name'] or page.tag}, {_SEXES[facts['sex']]} {species}"
+    line = f", line {facts['line']}" if facts["line"] else ""
     litter = f", litter {page.litter}" if page.litter else ""
     lines = [
         f"{who}{line}",
-        f"born {page.born or 'on a day not known'}{age}; {page.origin}{litter}",
+        f"born {facts['born'] or 'on a day not known'}{age}; {facts['origin']}{litter}",
         f"{_where(page)}; disc width {book_session.length(width)}",
     ]
-    if page.arrived:
-        lines.append(f"arrived {short_day(page.arrived)} from {page.arrived_from or 'not said'}")
-    marks = (
-        ("● held back as a breeder", page.held_back),
-        (f"● reserved for {page.reserved_for}", page.reserved_for),
-        (f"! not to be bred: {page.breeding_ban}", page.breeding_ban),
-        (f"transponder {page.transponder}", page.transponder),
-    )
-    return "\n".join([*lines, *(words for words, holds in marks if holds)])
+    if facts["arrived"]:
+        seller = facts["arrived_from"] or "not said"
+        lines.append(f"arrived {short_day(facts['arrived'])} from {seller}")
+    return "\n".join([*lines, *_marks(page)])
+
+
+_WORDS = {
+    "held_back": "● held back as a breeder",
+    "reserved_for": "● reserved for {}",
+    "breeding_ban": "! not to be bred: {}",
+}
+"""What says more than the words of the catalogue and the fact."""
+
+
+def _marks(page: AnimalDetails) -> Iterator[str]:
+    """What is known of an animal beyond its birth, a line each; the line stands beside its name."""
+    for field in (*DECISIONS, *MARKS):
+        fact = page.facts[field.name]
+        if fact and field.name != "line":
+            words = _WORDS.get(field.name, f"{field.words_for_it} {{}}")
+            yield words.format(short_day(fact) if isinstance(fact, date) else fact)
 
 
 def _where(page: AnimalDetails) -> str:
-    if page.status == "present":
+    facts = page.facts
+    if facts["status"] == "present":
         return f"in {page.tank}" if page.tank else "! in no tank"
-    why = f", {page.ended_why}" if page.ended_why else ""
-    return f"○ {page.status} on {short_day(page.ended_on)}{why}"
+    why = f", {facts['ended_why']}" if facts["ended_why"] else ""
+    return f"○ {facts['status']} on {short_day(facts['ended_on'])}{why}"
 
 
 def _inbreeding(page: AnimalDetails) -> str:

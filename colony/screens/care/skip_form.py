@@ -4,7 +4,7 @@ from datetime import date
 from typing import TYPE_CHECKING
 
 from colony.acts.care.round import skip
-from colony.screens.forms.fields.fields import Field
+from colony.screens.forms.fields.fields import FormField
 from colony.screens.forms.form import Done, Facts, Form
 
 if TYPE_CHECKING:
@@ -17,9 +17,9 @@ class SkipForm(Form):
     TITLE_WORDS = "Skip work of the round"
     ACT = "round skip"
     FIELDS = (
-        Field("task", "Task", needed=True),
-        Field("place", "Where", needed=True),
-        Field("why", "Why", needed=True),
+        FormField("task", "Task", needed=True),
+        FormField("place", "Where", needed=True),
+        FormField("why", "Why", needed=True),
     )
 
     def write(self, session: "Session", facts: Facts, *, anyway: bool, today: date) -> Done:  # noqa: ARG002 - nothing to override

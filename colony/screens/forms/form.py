@@ -13,7 +13,7 @@ from textual.screen import ModalScreen
 from textual.widgets import Input, Static
 
 from colony.refusals.base import Advice
-from colony.screens.forms.fields.fields import Field
+from colony.screens.forms.fields.fields import FormField
 from colony.screens.frame.about import About, Beginning
 from colony.screens.frame.application import Application
 from colony.screens.frame.outcome import Outcome, attempt, sentence_of
@@ -60,7 +60,7 @@ class Form(ModalScreen[Done | None]):
     AGAIN: ClassVar[bool] = False
     """Whether the form stays for the next one after it was written."""
 
-    FIELDS: ClassVar[Sequence[Field]] = ()
+    FIELDS: ClassVar[Sequence[FormField]] = ()
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("enter", "enter", show=False, priority=True),
         Binding("escape", "leave", "Close"),

@@ -4,7 +4,7 @@ from datetime import date
 from typing import TYPE_CHECKING
 
 from colony.acts.health.holds import hold
-from colony.screens.forms.fields.fields import Field
+from colony.screens.forms.fields.fields import FormField
 from colony.screens.forms.fields.measures import DayField
 from colony.screens.forms.fields.names import TagField
 from colony.screens.forms.form import Done, Facts, Form
@@ -21,7 +21,7 @@ class HoldForm(Form):
     CAUTION = "Medicines and doses are a licensed vet's business."
     FIELDS = (
         TagField("tag", "Animal", needed=True),
-        Field("why", "Why", needed=True),
+        FormField("why", "Why", needed=True),
         DayField("on", "From", needed=True),
     )
 

@@ -4,7 +4,7 @@ from datetime import date
 from typing import TYPE_CHECKING
 
 from colony.acts.litters.record import record_litter
-from colony.screens.forms.fields.fields import CountField, Field, YesNoField
+from colony.screens.forms.fields.fields import CountField, FormField, YesNoField
 from colony.screens.forms.fields.measures import DayField, PupsField
 from colony.screens.forms.fields.names import SiresField, TagField, TankField
 from colony.screens.forms.form import Done, Facts, Form
@@ -27,7 +27,7 @@ class BirthForm(Form):
         SiresField("sires", "Sire", empty="those of her pairing; Bruno=0.7 Caro=0.3"),
         TankField("tank", "Pups in", empty="the tank she is in"),
         YesNoField("differ", "Several sires", empty="no: one sire, even if not known which"),
-        Field("note", "Note"),
+        FormField("note", "Note"),
     )
 
     def initial(self) -> dict[str, str]:

@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING
 
 from colony.acts.pairings.pairings import note_finding
 from colony.notation.words import FINDINGS, METHODS
-from colony.screens.forms.fields.fields import Field, WordField
+from colony.screens.forms.fields.fields import FormField, WordField
 from colony.screens.forms.fields.measures import DayField
 from colony.screens.forms.fields.names import TagField
 from colony.screens.forms.form import Done, Facts, Form
@@ -31,7 +31,7 @@ class LookForm(Form):
         ),
         WordField("method", "How", needed=True, first=METHODS[0], words=METHODS, what="method"),
         DayField("on", "On", needed=True),
-        Field("note", "Note"),
+        FormField("note", "Note"),
     )
 
     def initial(self) -> dict[str, str]:

@@ -4,7 +4,7 @@ from datetime import date
 from typing import TYPE_CHECKING
 
 from colony.acts.pairings.pairings import start_pairing
-from colony.screens.forms.fields.fields import Field
+from colony.screens.forms.fields.fields import FormField
 from colony.screens.forms.fields.measures import DayField
 from colony.screens.forms.fields.names import TagField, TagsField, TankField
 from colony.screens.forms.form import Done, Facts, Form
@@ -24,7 +24,7 @@ class JoinForm(Form):
         TagsField("sires", "Sires", needed=True, sex="M"),
         DayField("on", "From", needed=True),
         TankField("tank", "Tank"),
-        Field("purpose", "Purpose"),
+        FormField("purpose", "Purpose"),
     )
 
     def initial(self) -> dict[str, str]:

@@ -4,7 +4,7 @@ from datetime import date
 from typing import TYPE_CHECKING
 
 from colony.acts.pups.measure import feed
-from colony.screens.forms.fields.fields import Field, YesNoField
+from colony.screens.forms.fields.fields import FormField, YesNoField
 from colony.screens.forms.fields.measures import DayField
 from colony.screens.forms.fields.names import TagField
 from colony.screens.forms.form import Done, Facts, Form
@@ -21,7 +21,7 @@ class FedForm(Form):
     AGAIN = True
     FIELDS = (
         TagField("tag", "Animal", needed=True),
-        Field("food", "Food", needed=True),
+        FormField("food", "Food", needed=True),
         YesNoField("took", "Took it", needed=True, first="yes"),
         DayField("on", "On", needed=True),
     )

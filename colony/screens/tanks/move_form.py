@@ -4,7 +4,7 @@ from datetime import date
 from typing import TYPE_CHECKING
 
 from colony.acts.tanks.tanks import move
-from colony.screens.forms.fields.fields import Field
+from colony.screens.forms.fields.fields import FormField
 from colony.screens.forms.fields.measures import DayField
 from colony.screens.forms.fields.names import TagsField, TankField
 from colony.screens.forms.form import Done, Facts, Form
@@ -23,7 +23,7 @@ class MoveForm(Form):
         TagsField("tags", "Animals", needed=True, empty="tags, with spaces between"),
         TankField("tank", "Into", needed=True, empty="tank"),
         DayField("on", "On", needed=True),
-        Field("why", "Why", empty="asked where isolation ends early"),
+        FormField("why", "Why", empty="asked where isolation ends early"),
     )
 
     def initial(self) -> dict[str, str]:

@@ -8,7 +8,7 @@ from textual.content import Content
 from textual.message import Message
 from textual.widgets import Input, Static
 
-from colony.screens.forms.fields.fields import Field, Understood
+from colony.screens.forms.fields.fields import FormField, Understood
 from colony.screens.frame.outcome import Outcome, attempt
 from colony.screens.frame.session import BookSession
 
@@ -26,7 +26,7 @@ class FieldRow(Vertical):
     class Shown(Message):
         """What stands in a field is told below it."""
 
-    def __init__(self, field: Field, book_session: BookSession, first: str) -> None:
+    def __init__(self, field: FormField, book_session: BookSession, first: str) -> None:
         super().__init__(id=f"blank-{field.name}")
         self.field, self.first, self._desk = field, first, book_session
         self.read: Outcome[Understood] | None = None

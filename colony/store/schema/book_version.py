@@ -3,6 +3,8 @@
 A book that is up to date is told by one query; alembic is loaded only when there is work.
 """
 
+from pathlib import Path
+
 from sqlalchemy import Connection, Engine
 from sqlmodel import Session
 
@@ -11,8 +13,8 @@ from colony.store.engine import turn
 from colony.store.location import named
 from colony.store.schema.stored_version import version_of
 
-SCHEMA = "0002"
-"""The newest schema that this program knows; a test holds it to the scripts in `schema/versions`."""
+SCHEMA = max(script.name[:4] for script in Path(__file__).with_name("versions").glob("[0-9]*.py"))
+"""The newest schema that this program knows: its scripts are numbered in their order."""
 
 
 def bring_up_to_date(engine: Engine, location: str) -> None:

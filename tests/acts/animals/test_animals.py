@@ -52,17 +52,17 @@ def test_an_animal_is_all_that_was_said_of_it(farm: Farm) -> None:
         width="45cm",
     )
     page = farm.ask(show_animal, tag="ALMA", today=TODAY)
-    assert (page.tag, page.name, page.species, page.sex) == (
+    assert (page.tag, page.facts["name"], page.facts["species"], page.facts["sex"]) == (
         "Alma",
         "the grey one",
         "leopoldi",
         "F",
     )
-    assert (page.born, page.origin, page.arrived) == (
+    assert (page.facts["born"], page.facts["origin"], page.facts["arrived"]) == (
         *("2021-05", "bred elsewhere"),
         date(2022, 1, 10),
     )
-    assert (page.dam, page.sires, page.line, page.note) == (
+    assert (page.facts["dam"], page.facts["sires"], page.facts["line"], page.facts["note"]) == (
         *("Mother", ["Father"]),
         *("white spot", "eats well"),
     )
@@ -77,7 +77,11 @@ def test_a_text_is_cleared_and_a_fact_is_mended(farm: Farm) -> None:
     farm.female("Alma", note="lame", line="white spot")
     farm.edit("Alma", note="", new_tag="Alma 2", species="motoro")
     page = farm.ask(show_animal, tag="Alma 2", today=TODAY)
-    assert (page.note, page.line, page.species) == (None, "white spot", "motoro")
+    assert (page.facts["note"], page.facts["line"], page.facts["species"]) == (
+        None,
+        "white spot",
+        "motoro",
+    )
 
 
 def test_a_tag_and_a_transponder_have_one_bearer(farm: Farm) -> None:

@@ -16,9 +16,10 @@ from colony.acts.book.importing.imported import Imported
 from colony.acts.book.importing.imports import import_path
 from colony.acts.book.sample import make_sample_book
 from colony.acts.book.settings import set_setting
-from colony.acts.book.tables import RECORDS, read_heading, read_tables
+from colony.acts.book.tables import read_heading, read_tables
 from colony.exchange.folder.nouns import BY_NAME
 from colony.records import (
+    RECORDED,
     Animal,
     CareDone,
     CareRhythm,
@@ -45,6 +46,7 @@ from colony.records import (
     WaterLimit,
     WaterRegime,
     WaterTest,
+    record_of,
 )
 from colony.refusals.animals import NoSuchTrait
 from colony.refusals.exchange import CannotWrite, WouldOverwrite
@@ -52,6 +54,8 @@ from colony.store.book import Book, begin_book, open_book
 
 TODAY = date(2026, 9, 17)
 Rows = list[tuple[object, ...]]
+
+RECORDS = {noun: record_of(noun) for noun in RECORDED}
 
 BESIDE: tuple[type[SQLModel], ...] = (PairingSire, PossibleSire, VetPatient)
 """Tables that stand in a column of another's file."""

@@ -10,7 +10,7 @@ from sqlmodel import col, select
 
 from colony.acts.book.importing.imported import Imported
 from colony.acts.book.importing.imports import import_path
-from colony.acts.tanks.tanks import TankSize, add_tank, set_system
+from colony.acts.tanks.tanks import add_tank, set_system
 from colony.records import Animal, JournalEntry, Measurement, Placement, PossibleSire, Tank
 from colony.refusals.base import WrongUse
 from colony.refusals.exchange import FieldTwice, NotAColonyFolder, OnlyForSheets, UnknownChoice
@@ -27,8 +27,8 @@ def book(tmp_path: Path) -> Book:
     with new.act("test") as session:
         set_system(session, name="north")
         for code in ("N1", "N2"):
-            size = TankSize(length_mm=3000, width_mm=1500)
-            add_tank(session, code=code, system="north", role="breeding", size=size)
+            size = {"length_mm": 3000, "width_mm": 1500}
+            add_tank(session, code=code, system="north", role="breeding", **size)
     return new
 
 

@@ -5,7 +5,7 @@ from datetime import timedelta
 import pytest
 from care_house import TODAY, CareHouse, ago, care_house
 
-from colony.acts.animals.animals import AnimalFacts, add_animal
+from colony.acts.animals.animals import add_animal
 from colony.acts.animals.page import show_animal
 from colony.acts.care.feeding import Fed, Seen, feed_tank, list_feedings
 from colony.acts.care.foods import add_batch, finish_batch, list_foods, set_food
@@ -16,6 +16,7 @@ from colony.acts.health.watch import watch_list
 from colony.acts.pups.foods_taken import list_acceptance
 from colony.acts.pups.measure import measure
 from colony.acts.pups.ready import ready_pups
+from colony.notation.fields.facts import AnimalFacts
 from colony.refusals.care import (
     BatchNotThereYet,
     BatchTaken,

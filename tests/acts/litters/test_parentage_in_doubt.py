@@ -33,7 +33,7 @@ def doubt(farm: Farm) -> Farm:
 def sires(farm: Farm, tag: str) -> list[str]:
     """Sires of an animal, as its page shows them."""
     page = farm.ask(show_animal, tag=tag, today=TODAY)
-    return list(page.sires)
+    return list(page.facts["sires"])
 
 
 def kinship(farm: Farm, one: str, other: str) -> float:

@@ -9,13 +9,14 @@ import pytest
 from growing_house import TODAY, GrowingHouse, ago, furnished
 from sqlmodel import Session
 
-from colony.acts.animals.animals import AnimalFacts, add_animal, edit_animal, end_animal
+from colony.acts.animals.animals import add_animal, edit_animal, end_animal
 from colony.acts.animals.species import set_trait
 from colony.acts.book.day import state_of_the_day
 from colony.acts.health.holds import hold
 from colony.acts.litters.edit import LitterMended, edit_litter
 from colony.acts.pups.forecast import PupForecast, draw_forecast, forecast_pup, off_curves
 from colony.acts.pups.ready import count_by_week, ready_pups
+from colony.notation.fields.facts import AnimalFacts
 from colony.planning.pups.readiness import Readiness
 from colony.refusals.animals import NotHere
 from colony.refusals.exchange import WouldOverwrite

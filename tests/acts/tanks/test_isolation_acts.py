@@ -5,21 +5,22 @@ from datetime import timedelta
 import pytest
 from care_house import TODAY, CareHouse, ago, care_house
 
-from colony.acts.animals.animals import AnimalFacts, add_animal, end_animal
+from colony.acts.animals.animals import add_animal, end_animal
 from colony.acts.tanks.isolation import IsolationLine, isolation_now
 from colony.acts.tanks.loads import list_tanks
-from colony.acts.tanks.tanks import TankSize, add_tank, move, set_system
+from colony.acts.tanks.tanks import add_tank, move, set_system
+from colony.notation.fields.facts import AnimalFacts
 from colony.refusals.tanks import LeavesIsolationEarly, TankDoesNotFit
 from colony.store.book import Book
 
-SIZE = TankSize(length_mm=2400, width_mm=1200)
+SIZE = {"length_mm": 2400, "width_mm": 1200}
 
 
 @pytest.fixture
 def house(book: Book) -> CareHouse:
     """The house with a second intake tank on the water of the first."""
     built = care_house(book)
-    built.do(add_tank, code="I2", system="Q", role="intake", size=SIZE)
+    built.do(add_tank, code="I2", system="Q", role="intake", **SIZE)
     return built
 
 
@@ -80,7 +81,7 @@ def test_after_its_end_isolation_holds_nobody(house: CareHouse) -> None:
 
 def test_an_intake_that_shares_open_water_is_named(house: CareHouse) -> None:
     """A grow-out tank on the intake's system shares its water, and is told."""
-    house.do(add_tank, code="G9", system="Q", role="grow-out", size=SIZE)
+    house.do(add_tank, code="G9", system="Q", role="grow-out", **SIZE)
     assert isolated(house).shares_water_with == ["G9"]
 
 

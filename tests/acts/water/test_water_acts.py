@@ -11,7 +11,7 @@ from colony.acts.care.foods import set_food
 from colony.acts.litters.due import due_litters
 from colony.acts.pairings.pairings import note_finding, note_sign, start_pairing
 from colony.acts.pups.measure import measure
-from colony.acts.tanks.tanks import TankSize, add_tank, set_system
+from colony.acts.tanks.tanks import add_tank, set_system
 from colony.acts.water.changes import Regime, change_water, reserve_now, set_regime, set_reserve
 from colony.acts.water.nitrate import nitrate_outlook
 from colony.acts.water.plan import WaterWeek, water_plan
@@ -258,7 +258,7 @@ def test_changes_that_cannot_be_are_refused_and_large_ones_warned_of(house: Care
 def test_a_system_without_a_volume_is_named_and_not_planned(house: CareHouse) -> None:
     """Nobody can plan a change of an unknown volume; the plan says how to tell it."""
     house.do(set_system, name="X")
-    house.do(add_tank, code="X1", system="X", role="grow-out", size=TankSize(diameter_mm=2000))
+    house.do(add_tank, code="X1", system="X", role="grow-out", diameter_mm=2000)
     assert any(str(line).startswith("X has no volume") for line in plan(house).warnings)
     with pytest.raises(NoVolume):
         house.do(change_water, system="X", litres=5, on=TODAY, today=TODAY)

@@ -46,10 +46,12 @@ def test_a_heading_may_name_the_unit(heading: str, unit: str) -> None:
 
 def test_no_heading_means_two_fields() -> None:
     """The table of synonyms is a function: each heading stands once."""
-    written = [word for words in FIELDS.values() for word in words.split()]
+    written = [word for field in FIELDS.values() for word in field.headings.split()]
     own = [field.replace("_", "/") for field in FIELDS]
     assert len({*written}) == len(written)
-    assert all(word in FIELDS[word.replace("/", "_")].split() for word in own if word in written)
+    assert all(
+        word in FIELDS[word.replace("/", "_")].headings.split() for word in own if word in written
+    )
 
 
 def test_unknown_columns_are_reported_as_ignored() -> None:

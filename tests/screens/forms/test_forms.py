@@ -10,13 +10,14 @@ from screens_house import TODAY, act, ask, drive, press, settle, shown, text_aft
 from textual.events import Key
 from textual.pilot import Pilot
 
-from colony.acts.animals.animals import AnimalFacts, edit_animal
+from colony.acts.animals.animals import edit_animal
 from colony.acts.animals.page import AnimalDetails, show_animal
 from colony.acts.book.history import list_history
 from colony.acts.pairings.listing import list_pairings
 from colony.acts.pups.ready import ready_pups
 from colony.acts.tanks.isolation import isolation_now
 from colony.acts.tanks.loads import list_tanks
+from colony.notation.fields.facts import AnimalFacts
 from colony.screens.app import ColonyApp
 from colony.screens.forms.table import FORMS
 from colony.screens.loaders import FORM_CLASSES
@@ -34,13 +35,13 @@ DAY: list[tuple[str, list[str], Written, object]] = [
     (
         "arrival",
         ["n", "type:Zora", "enter", "type:moto", "enter", "f", "enter"],
-        lambda path: (page(path, "Zora").species, page(path, "Zora").sex),
+        lambda path: (page(path, "Zora").facts["species"], page(path, "Zora").facts["sex"]),
         ("motoro", "F"),
     ),
     (
         "mend",
         ["d", "type:zora", "enter", "y", "enter"],
-        lambda path: page(path, "Zora").held_back,
+        lambda path: page(path, "Zora").facts["held_back"],
         True,
     ),
     (
@@ -126,7 +127,7 @@ DAY: list[tuple[str, list[str], Written, object]] = [
     (
         "end",
         ["e", "type:zora", "enter", "type:di", "tab", "tab", "type:found dead", "enter", "enter"],
-        lambda path: (page(path, "Zora").status, page(path, "Zora").ended_why),
+        lambda path: (page(path, "Zora").facts["status"], page(path, "Zora").facts["ended_why"]),
         ("died", "found dead"),
     ),
 ]
@@ -272,7 +273,7 @@ def test_what_somebody_else_changed_meanwhile_is_not_overwritten(farm: Path) -> 
     """A form that was opened before another process changed the same fact is refused, and told."""
 
     async def look(app: ColonyApp, pilot: Pilot[None]) -> str:
-        await press(app, pilot, "8", "d", "type:alma", "tab", "tab", "tab", "tab", "type:Al")
+        await press(app, pilot, "8", "d", "type:alma", *["tab"] * 6, "type:Al")
         act(
             farm,
             "animal edit",
@@ -286,7 +287,7 @@ def test_what_somebody_else_changed_meanwhile_is_not_overwritten(farm: Path) -> 
 
     text: Any = drive(farm, look=look)
     assert "Alma II" in " ".join(text.split())
-    assert page(farm, "Alma").name == "Alma II"
+    assert page(farm, "Alma").facts["name"] == "Alma II"
 
 
 def test_what_somebody_else_wrote_is_not_taken_back_unseen(farm: Path) -> None:
@@ -300,9 +301,9 @@ def test_what_somebody_else_wrote_is_not_taken_back_unseen(farm: Path) -> None:
         app.book_session.news()
         await press(app, pilot, "u")
 
-    before = page(farm, "Alma").name
+    before = page(farm, "Alma").facts["name"]
     drive(farm, "8", look=look)
-    assert page(farm, "Alma").name == before
+    assert page(farm, "Alma").facts["name"] == before
     assert [one.act for one in ask(farm, list_history, most=2)] == ["undo", "animal edit"]
 
 

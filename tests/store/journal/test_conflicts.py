@@ -3,9 +3,10 @@
 import pytest
 from safety_house import TODAY, furnished, rows_of
 
-from colony.acts.animals.animals import AnimalFacts, edit_animal
+from colony.acts.animals.animals import edit_animal
 from colony.acts.pups.measure import measure
 from colony.acts.tanks.tanks import move
+from colony.notation.fields.facts import AnimalFacts
 from colony.refusals.history import BookWasReplaced, ChangedMeanwhile
 from colony.store.book import Book
 from colony.store.journal.entries import Mark, latest

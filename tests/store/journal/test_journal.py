@@ -9,8 +9,9 @@ import pytest
 from farm import TODAY, Farm
 from sqlmodel import Session
 
-from colony.acts.animals.animals import AnimalFacts, add_animal
+from colony.acts.animals.animals import add_animal
 from colony.acts.litters.record import record_litter
+from colony.notation.fields.facts import AnimalFacts
 from colony.notation.pups import PupCount
 from colony.refusals.animals import NoSuchTag
 from colony.refusals.books import BookRefused
@@ -23,7 +24,7 @@ def test_an_act_is_one_row_with_each_row_before_and_after(farm: Farm) -> None:
     ((act, summary, changes),) = farm.rows(
         "SELECT act, summary, changes FROM journal ORDER BY id DESC LIMIT 1"
     )
-    assert (act, summary) == ("edit_animal", "Alma was mended")
+    assert (act, summary) == ("edit_animal", "Alma was mended: name")
     assert json.loads(changes) == [
         {
             "table": "animal",

@@ -13,14 +13,12 @@ from colony.exchange.sheet.kin import KinRow
 from colony.exchange.sheet.known import ANCESTOR_NOTE
 from colony.exchange.sheet.named_parents import NamedParent, named_parents
 from colony.exchange.sheet.rows import same_sires
+from colony.notation.fields.animals import ANIMAL_DETAILS
 from colony.notation.shares import SireShare
 from colony.records import Animal, Measurement
 
-_PLAIN = (
-    *("name", "sex", "origin", "arrived_from", "transponder", "line", "held_back"),
-    *("reserved_for", "breeding_ban", "status", "ended_why", "note"),
-)
-_DAYS = ("arrived", "mature_since")
+_BY_THEMSELVES = frozenset({"tag", "species", "dam", "sires", "ended_on"})
+"""Fields that are compared in ways of their own."""
 _AS_NEW = {"status": "present", "ended_on": None, "ended_why": None, "note": None}
 _END_NOT_KNOWN = "The day is not known: that of the import stands."
 
@@ -121,14 +119,13 @@ def _facts(row: AnimalRow, animal: Animal | None, book: BookRows, today: date) -
     """The columns of the animal's record as the row has them."""
     as_new = animal is not None and animal.note == ANCESTOR_NOTE
     facts: dict[str, Any] = dict(_AS_NEW) if as_new else {}
-    facts |= {name: row.facts[name] for name in _PLAIN if name in row.facts}
-    facts |= {name: row.facts[name].first for name in _DAYS if name in row.facts}
+    for known in ANIMAL_DETAILS:
+        if known.name in row.facts and known.name not in _BY_THEMSELVES:
+            facts |= known.columns(row.facts[known.name])
     if facts.get("sex") == "U" and animal is not None:
         del facts["sex"]
     if species := row.facts.get("species"):
         facts["species_id"] = book.species_ids[species]
-    if born := row.facts.get("born"):
-        facts |= {"born": born.first, "born_precision": born.precision}
     return facts | _end(row, None if as_new else animal, facts.get("born"), today)
 
 

@@ -6,18 +6,15 @@ from typing import Any
 from sqlmodel import Session
 
 from colony.acts.book.importing.imported import Progress, by_steps
-from colony.acts.book.labels import MADE_NAMES
-from colony.acts.book.tables import RECORDS, is_reference, read_ids
-from colony.exchange.folder.noun import Noun, NounColumn, NounRow
+from colony.acts.book.tables import read_ids
+from colony.exchange.folder.noun import Noun, NounRow, referred
 from colony.exchange.folder.nouns import BY_NAME, NOUNS, REFERRED
-from colony.notation.days import Day
+from colony.notation.fields.field import Field
 from colony.notation.shares import SireShare
-from colony.records import PairingSire, PossibleSire, VetPatient
+from colony.records import PairingSire, PossibleSire, VetPatient, record_of
 
 _KIN = ("dam", "sire", "litter")
 """References of an animal to rows that are written after it."""
-_BESIDE = ("sires", "tags")
-"""Kinds of columns that are records of their own."""
 
 
 class RecordWriter:
@@ -46,7 +43,7 @@ class RecordWriter:
         self.session.flush()
 
     def _write_noun(self, noun: Noun, rows: Sequence[NounRow]) -> None:
-        record: Any = RECORDS[noun.name]
+        record: Any = record_of(noun.name)
         written = [(row, record(**self._facts(noun, row))) for row in rows]
         self.session.add_all(record for _, record in written)
         self.session.flush()
@@ -58,20 +55,15 @@ class RecordWriter:
     def _facts(self, noun: Noun, row: NounRow) -> dict[str, Any]:
         facts: dict[str, Any] = {}
         for column in noun.columns:
-            value = row.values[column.name]
-            if column.kind in _BESIDE or MADE_NAMES.get(noun.name) == column.name:
-                continue
-            if is_reference(column):
-                if noun.name != "animals" or column.name not in _KIN:
-                    facts[f"{column.name}_id"] = self._id(column, row)
-            elif isinstance(value, Day):
-                facts |= {column.name: value.first, f"{column.name}_precision": value.precision}
-            else:
-                facts[column.name] = value
+            after = noun.name == "animals" and column.name in _KIN
+            if column.is_column and not after:
+                facts |= column.columns(
+                    self._id(column, row) if column.refers else row.values[column.name]
+                )
         return facts
 
-    def _id(self, column: NounColumn, row: NounRow) -> int | None:
-        name = column.referred(row.values)
+    def _id(self, column: Field, row: NounRow) -> int | None:
+        name = referred(column, row.values)
         return None if name is None else self.ids[column.kind][name.casefold()]
 
     def _write_sires(self) -> None:

@@ -18,7 +18,7 @@ class Understood(NamedTuple):
 
 
 @dataclass(frozen=True)
-class Field:
+class FormField:
     """One field: free text, unless a subclass reads it otherwise.
 
     `needed` fields have to be filled; `first` is what stands in it before anything is
@@ -45,7 +45,7 @@ class Field:
 
 
 @dataclass(frozen=True)
-class WordField(Field):
+class WordField(FormField):
     """One of some words; its beginning is enough. `what` names the word in a refusal."""
 
     words: tuple[str, ...] = ()
@@ -75,7 +75,7 @@ class YesNoField(WordField):
 
 
 @dataclass(frozen=True)
-class CountField(Field):
+class CountField(FormField):
     """A small whole number. `what` names it in a refusal."""
 
     most: int = 30

@@ -8,12 +8,12 @@ from colony.notation.pups import PupCount, parse_pups
 from colony.notation.tags import parse_tag
 from colony.notation.transponders import parse_transponder
 from colony.refusals.animals import NotYet
-from colony.screens.forms.fields.fields import Field, Understood
+from colony.screens.forms.fields.fields import FormField, Understood
 from colony.screens.frame.session import BookSession
 
 
 @dataclass(frozen=True)
-class DayField(Field):
+class DayField(FormField):
     """One exact day up to today: ``today``, ``3d ago``, ``2026-03-09``. `what` happened then."""
 
     first: str = "today"
@@ -28,7 +28,7 @@ class DayField(Field):
 
 
 @dataclass(frozen=True)
-class KnownDayField(Field):
+class KnownDayField(FormField):
     """A day as well as it is known: a month or a year will do."""
 
     def understand(self, text: str, book_session: BookSession) -> Understood:
@@ -38,7 +38,7 @@ class KnownDayField(Field):
 
 
 @dataclass(frozen=True)
-class LengthField(Field):
+class LengthField(FormField):
     """A length: ``12.5cm``, ``5in``; a bare number is in the book's unit."""
 
     def understand(self, text: str, book_session: BookSession) -> Understood:
@@ -48,7 +48,7 @@ class LengthField(Field):
 
 
 @dataclass(frozen=True)
-class MassField(Field):
+class MassField(FormField):
     """A mass: ``450g``, ``1.2kg``."""
 
     def understand(self, text: str, book_session: BookSession) -> Understood:
@@ -58,7 +58,7 @@ class MassField(Field):
 
 
 @dataclass(frozen=True)
-class VolumeField(Field):
+class VolumeField(FormField):
     """A volume: ``800L``, ``200gal``."""
 
     def understand(self, text: str, book_session: BookSession) -> Understood:
@@ -68,7 +68,7 @@ class VolumeField(Field):
 
 
 @dataclass(frozen=True)
-class PupsField(Field):
+class PupsField(FormField):
     """Live pups by sex: ``2F3M1U``."""
 
     def understand(self, text: str, book_session: BookSession) -> Understood:  # noqa: ARG002 - as the base
@@ -78,7 +78,7 @@ class PupsField(Field):
 
 
 @dataclass(frozen=True)
-class NewTagField(Field):
+class NewTagField(FormField):
     """A tag that is to be written on a tank for the first time."""
 
     def understand(self, text: str, book_session: BookSession) -> Understood:  # noqa: ARG002 - as the base
@@ -87,7 +87,7 @@ class NewTagField(Field):
 
 
 @dataclass(frozen=True)
-class TransponderField(Field):
+class TransponderField(FormField):
     """An ISO 11784 transponder number."""
 
     def understand(self, text: str, book_session: BookSession) -> Understood:  # noqa: ARG002 - as the base

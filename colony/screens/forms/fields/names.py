@@ -12,7 +12,7 @@ from colony.notation.days import show_span
 from colony.notation.shares import parse_sires
 from colony.notation.words import SEX_WORDS
 from colony.refusals.animals import NoSuchTag, WrongSexForParent
-from colony.screens.forms.fields.fields import Field, Understood
+from colony.screens.forms.fields.fields import FormField, Understood
 from colony.screens.frame.session import BookSession
 
 ROLES = {"F": "dam", "M": "sire"}
@@ -20,7 +20,7 @@ ROLES = {"F": "dam", "M": "sire"}
 
 
 @dataclass(frozen=True)
-class TagField(Field):
+class TagField(FormField):
     """The tag of an animal of the book; completed among those of a sex and status."""
 
     sex: str | None = None
@@ -97,7 +97,7 @@ class SiresField(TagsField):
 
 
 @dataclass(frozen=True)
-class TankField(Field):
+class TankField(FormField):
     """The code of a tank in use."""
 
     def understand(self, text: str, book_session: BookSession) -> Understood:
@@ -113,7 +113,7 @@ class TankField(Field):
 
 
 @dataclass(frozen=True)
-class SpeciesField(Field):
+class SpeciesField(FormField):
     """A species of the book."""
 
     def understand(self, text: str, book_session: BookSession) -> Understood:

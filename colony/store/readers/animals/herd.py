@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 from datetime import date
-from typing import Any, NamedTuple
+from typing import NamedTuple
 
 from sqlalchemy import ColumnElement, func, select, union
 from sqlmodel import Session, col
@@ -62,25 +62,8 @@ class Herd:
         return self.rows[self.position[animal_id]]
 
 
-_COLUMNS: tuple[Any, ...] = (
-    Animal.id,
-    Animal.tag,
-    Animal.name,
-    Animal.sex,
-    Species.name,
-    Animal.line,
-    Animal.born,
-    Animal.born_precision,
-    Animal.status,
-    Animal.ended_on,
-    Animal.dam_id,
-    Animal.sire_id,
-    Animal.litter_id,
-    Animal.held_back,
-    Animal.reserved_for,
-    Animal.breeding_ban,
-    Animal.mature_since,
-    Animal.origin,
+_COLUMNS = tuple(
+    Species.name if name == "species" else getattr(Animal, name) for name in HerdRow._fields
 )
 
 
