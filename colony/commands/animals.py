@@ -12,6 +12,7 @@ from colony.commands.cli.options import AsJson, Book, On, Tag, Yes, subject
 from colony.commands.cli.output import say, show_facts, show_json, show_table, warn
 from colony.commands.cli.read import day, today
 from colony.notation.fields.animals import ANIMAL_FACTS, TAG
+from colony.notation.fields.facts import AnimalFacts
 from colony.notation.measures import parse_length_mm, show_length
 from colony.notation.tags import parse_tag, parse_text, printable
 from colony.notation.words import ENDS, STATUSES, parse_word
@@ -39,7 +40,6 @@ def add(
     """Write down an animal that was not born in a litter of this book."""
     from colony.acts.animals.animals import add_animal
     from colony.acts.animals.page import show_animal
-    from colony.notation.fields.facts import AnimalFacts
 
     facts = AnimalFacts(**read_typed(ADDED, typed))
     new_tag = parse_tag(tag)
@@ -63,7 +63,7 @@ def edit(
     back: Annotated[bool, typer.Option("--back", help="Take back its end: it is here.")] = False,
 ) -> None:
     """Mend what is known of an animal; '' clears a text. A sire for a pup is a test result."""
-    from colony.acts.animals.animals import AnimalFacts, bring_back, edit_animal
+    from colony.acts.animals.animals import bring_back, edit_animal
 
     facts = AnimalFacts(**read_typed(ANIMAL_FACTS, typed))
     with acting(book, "animal edit") as session:

@@ -2,10 +2,12 @@
 
 from dataclasses import dataclass
 from datetime import date
+from typing import Any
 
 from sqlmodel import Session, col, func, select
 
 from colony.acts.animals.days import refuse_future
+from colony.notation.fields.facts import FoodFacts
 from colony.records import Food, FoodBatch
 from colony.refusals.care import BatchNotThereYet, BatchTaken, NoSuchBatch, NoSuchFood
 from colony.store.journal.journal import tell
@@ -31,13 +33,11 @@ class FoodLine:
     batches: tuple[BatchLine, ...]
 
 
-def set_food(
-    session: Session, *, name: str, protein_percent: float | None = None, note: str | None = None
-) -> Food:
-    """Add a food to the house's list, or mend what is known of it."""
+def set_food(session: Session, /, *, name: str, **facts: Any) -> Food:  # noqa: ANN401 - the facts of a food
+    """Add a food to the house's list, or mend what is known of it; `facts` are `FOOD_FACTS`."""
     food = _seek(session, name) or Food(name=name)
-    food.protein_percent = food.protein_percent if protein_percent is None else protein_percent
-    food.note = note or food.note
+    for column, value in FoodFacts(**facts).columns().items():
+        setattr(food, column, value)
     session.add(food)
     session.flush()
     tell(session, f"food {food.name} is on the list")

@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date
+from typing import Any
 
 from sqlmodel import Session, col, select
 
@@ -10,6 +11,7 @@ from colony.acts.animals.days import refuse_before_life, refuse_ended, refuse_fu
 from colony.acts.animals.parents import find_parent
 from colony.acts.tanks.placing import find_usable_tank
 from colony.notation.days import Day
+from colony.notation.fields.facts import PairingFacts
 from colony.records import Animal, MatingSign, Pairing, PairingSire, PregnancyFinding
 from colony.refusals.pairings import EndsBeforeStart, NoPairing, NotOfThisPairing, PairedAlready
 from colony.store.journal.journal import tell
@@ -30,24 +32,23 @@ class Paired:
 
 def start_pairing(
     session: Session,
+    /,
     *,
     dam: str,
     sires: Sequence[str],
     on: date,
-    tank: str | None = None,
-    purpose: str | None = None,
-    note: str | None = None,
     today: date,
+    **facts: Any,  # noqa: ANN401 - the facts of a pairing
 ) -> Paired:
     """Write down that a dam is kept with one or several sires from a day on.
+
+    `facts` are those of `PAIRING_FACTS`.
 
     Raises
     ------
     NoSuchTag, WrongSexForParent, NotHere, NotYet, PairedAlready, NoSuchTank, TankRetired
     """
-    begun = begin_pairing(
-        session, dam=dam, sires=sires, on=on, tank=tank, purpose=purpose, note=note, today=today
-    )
+    begun = begin_pairing(session, dam=dam, sires=sires, on=on, today=today, **facts)
     males = [_id(male) for male in begun.sires]
     related = read_lineage(session).kinship([_id(begun.dam)], males)
     tags = tuple(male.tag for male in begun.sires)
@@ -65,14 +66,13 @@ class Begun:
 
 def begin_pairing(
     session: Session,
+    /,
     *,
     dam: str,
     sires: Sequence[str],
     on: date,
-    tank: str | None = None,
-    purpose: str | None = None,
-    note: str | None = None,
     today: date,
+    **facts: Any,  # noqa: ANN401 - the same
 ) -> Begun:
     """Write a pairing down and ask no pedigree about it, as many at once need.
 
@@ -89,14 +89,10 @@ def begin_pairing(
     running = _running(session, mother)
     if running is not None:
         raise PairedAlready(mother.tag, running.started)
-    where = find_usable_tank(session, tank) if tank else None
-    pairing = Pairing(
-        dam_id=_id(mother),
-        tank_id=where.id if where else None,
-        started=on,
-        purpose=purpose,
-        note=note,
-    )
+    own = PairingFacts(**facts)
+    where = find_usable_tank(session, own["tank"]) if own.get("tank") else None
+    columns = own.columns(tank=where.id if where else None)
+    pairing = Pairing(dam_id=_id(mother), started=on, **columns)
     session.add(pairing)
     session.flush()
     assert pairing.id is not None  # noqa: S101 - the flush gave it one

@@ -31,7 +31,7 @@ class Moved:
     warnings: tuple[str, ...]
 
 
-def set_system(session: Session, *, name: str, **facts: Any) -> System:  # noqa: ANN401 - the facts of a system
+def set_system(session: Session, /, *, name: str, **facts: Any) -> System:  # noqa: ANN401 - the facts of a system
     """Make a system of shared water, or mend one; `facts` are those of `SYSTEM_FACTS`."""
     system = seek_system(session, name) or System(name=name)
     for column, value in SystemFacts(**facts).columns().items():
@@ -42,7 +42,7 @@ def set_system(session: Session, *, name: str, **facts: Any) -> System:  # noqa:
     return system
 
 
-def add_tank(session: Session, *, code: str, system: str, role: str, **facts: Any) -> Tank:  # noqa: ANN401 - the facts of a tank
+def add_tank(session: Session, /, *, code: str, system: str, role: str, **facts: Any) -> Tank:  # noqa: ANN401 - the facts of a tank
     """Make a tank on a system; `facts` are the others of `TANK_FACTS`.
 
     Raises

@@ -6,12 +6,14 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from colony.commands.cli.completion import complete_tag
+from colony.commands.cli.fields import Typed, read_typed, with_options
 from colony.commands.cli.opened import acting, reading
 from colony.commands.cli.options import AsJson, Book, On, subject
 from colony.commands.cli.output import say, show_json, show_table, warn
 from colony.commands.cli.read import day, day_or_none, today
 from colony.notation.care import TAKEN
 from colony.notation.days import show_span
+from colony.notation.fields.foods import FOOD_FACTS
 from colony.notation.measures import parse_mass_g
 from colony.notation.tags import parse_tag, parse_text
 from colony.notation.words import parse_word
@@ -26,24 +28,17 @@ Code = Annotated[str, typer.Argument(help="The batch code on the package.")]
 
 
 @app.command("add")
+@with_options(FOOD_FACTS)
 def add(
     name: Annotated[str, typer.Argument(help="A food: earthworms, prawn, pellets, ...")],
-    protein: Annotated[
-        float | None, typer.Option(help="Protein in percent, as fed.", min=0, max=100)
-    ] = None,
-    note: Annotated[str | None, typer.Option(help="A note.")] = None,
+    typed: Typed,
     book: Book = None,
 ) -> None:
     """Add a food to the house's list, or mend what is known of it."""
     from colony.acts.care.foods import set_food
 
     with acting(book, "food add", begin=True) as session:
-        set_food(
-            session,
-            name=parse_tag(name),
-            protein_percent=protein,
-            note=parse_text(note, "note") if note else None,
-        )
+        set_food(session, name=parse_tag(name), **read_typed(FOOD_FACTS, typed))
     say(f"{name} is on the list.")
 
 

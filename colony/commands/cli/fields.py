@@ -32,7 +32,7 @@ OPTION_TYPES: Mapping[str, Any] = {
 """What typer hands over for a kind; for the others the text as it was typed."""
 
 LEAST = {"count": 0, "positive": 1}
-"""The smallest number of a kind."""
+"""The smallest number of a kind, where its field says nothing."""
 
 COMPLETED = frozenset({"animals", "sires"})
 """Kinds that the shell completes with tags of the book."""
@@ -65,7 +65,7 @@ def with_options(fields: Sequence[Field]) -> Callable[[Callable[..., None]], Cal
 def option(field: Field) -> Parameter:
     """The option of one field, as typer reads it from a signature."""
     completion = complete_tag if field.kind in COMPLETED else None
-    least = LEAST.get(field.kind)
+    least = LEAST.get(field.kind) if field.least is None else field.least
     declared = typer.Option(
         field.switch,
         help=field.help,

@@ -5,10 +5,12 @@ from typing import Annotated
 import typer
 
 from colony.commands.cli.completion import complete_tag
+from colony.commands.cli.fields import Typed, read_typed, with_options
 from colony.commands.cli.opened import acting, reading
 from colony.commands.cli.options import AsJson, Book, On, Tag, subject
 from colony.commands.cli.output import say, show_json, show_table
 from colony.commands.cli.read import day, today
+from colony.notation.fields.pairings import PAIRING_FACTS
 from colony.notation.tags import parse_text
 from colony.notation.words import FINDINGS, MATING_SIGNS, METHODS, parse_word
 
@@ -56,15 +58,14 @@ def pick(
 
 
 @app.command("start")
+@with_options(PAIRING_FACTS)
 def start(
     dam: Dam,
     sires: Annotated[
         list[str], typer.Argument(help="Tags of her sires.", autocompletion=complete_tag)
     ],
+    typed: Typed,
     on: On = "today",
-    tank: Annotated[str | None, typer.Option(help="The tank of the pairing.")] = None,
-    purpose: Annotated[str | None, typer.Option(help="What it is for.")] = None,
-    note: Note = None,
     book: Book = None,
     *,
     as_json: AsJson = False,
@@ -78,10 +79,8 @@ def start(
             dam=dam,
             sires=sires,
             on=day(on),
-            tank=tank,
-            purpose=parse_text(purpose, "purpose") if purpose else None,
-            note=parse_text(note, "note") if note else None,
             today=today(),
+            **read_typed(PAIRING_FACTS, typed),
         )
     if as_json:
         show_json(paired)

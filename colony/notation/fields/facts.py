@@ -5,6 +5,8 @@ from typing import Any, ClassVar
 
 from colony.notation.fields.animals import ANIMAL_FACTS
 from colony.notation.fields.field import Field
+from colony.notation.fields.foods import FOOD_FACTS
+from colony.notation.fields.pairings import PAIRING_FACTS
 from colony.notation.fields.tanks import SYSTEM_FACTS, TANK_FACTS
 
 
@@ -56,6 +58,18 @@ class AnimalFacts(Facts):
     """What is said of an animal."""
 
     FIELDS = ANIMAL_FACTS
+
+
+class FoodFacts(Facts):
+    """What is said of a food, beside its name."""
+
+    FIELDS = FOOD_FACTS
+
+
+class PairingFacts(Facts):
+    """What is said of a pairing, beside who is with whom and since when."""
+
+    FIELDS = PAIRING_FACTS
 
 
 class SystemFacts(Facts):

@@ -49,8 +49,8 @@ class Field:
         The other column that it takes to name a row: a batch within its food.
     sex
         The sex of the animal that is asked for.
-    most
-        The largest count that a face takes.
+    least, most
+        The smallest and the largest number that a face takes.
     """
 
     name: str
@@ -67,6 +67,7 @@ class Field:
     empty: Any = None
     within: str | None = None
     sex: str | None = None
+    least: int | None = None
     most: int = 9999
 
     @property

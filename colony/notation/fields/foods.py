@@ -3,7 +3,20 @@
 from colony.notation.care import TAKEN
 from colony.notation.fields.field import NOTE, Field
 
-FOOD_COLUMNS = (Field("name", needed=True), Field("protein_percent", "number"), NOTE)
+FOOD_FACTS = (
+    Field(
+        "protein_percent",
+        "number",
+        help="Protein in percent, as fed.",
+        option="--protein",
+        least=0,
+        most=100,
+    ),
+    NOTE,
+)
+"""What the breeder says of a food, beside its name."""
+
+FOOD_COLUMNS = (Field("name", needed=True), *FOOD_FACTS)
 
 FOOD_BATCH_COLUMNS = (
     Field("food", "foods", needed=True),

@@ -3,14 +3,20 @@
 from colony.notation.fields.field import NOTE, Field
 from colony.notation.words import FINDINGS, MATING_SIGNS, METHODS
 
+TANK = Field("tank", "tanks", help="The tank of the pairing.")
+PURPOSE = Field("purpose", help="What it is for.")
+
+PAIRING_FACTS = (TANK, PURPOSE, NOTE)
+"""What the breeder says of a pairing, beside who is with whom and since when."""
+
 PAIRING_COLUMNS = (
     Field("pairing", "label", needed=True),
     Field("dam", "animals", needed=True, sex="F"),
     Field("sires", "tags", empty=(), sex="M"),
-    Field("tank", "tanks"),
+    TANK,
     Field("started", "day", needed=True),
     Field("ended", "day"),
-    Field("purpose"),
+    PURPOSE,
     NOTE,
 )
 

@@ -54,6 +54,7 @@ TANK_FACTS = (
         help="Its place on your walk through the house.",
         hint="place in your round",
         option="--order",
+        least=1,
         most=100_000,
     ),
     NOTE,

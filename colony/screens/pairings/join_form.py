@@ -4,9 +4,10 @@ from datetime import date
 from typing import TYPE_CHECKING
 
 from colony.acts.pairings.pairings import start_pairing
-from colony.screens.forms.fields.fields import FormField
+from colony.notation.fields.pairings import PAIRING_FACTS
+from colony.screens.forms.fields.catalogue import form_field
 from colony.screens.forms.fields.measures import DayField
-from colony.screens.forms.fields.names import TagField, TagsField, TankField
+from colony.screens.forms.fields.names import TagField, TagsField
 from colony.screens.forms.form import Done, Facts, Form
 
 if TYPE_CHECKING:
@@ -23,8 +24,7 @@ class JoinForm(Form):
         TagField("dam", "Dam", needed=True, sex="F"),
         TagsField("sires", "Sires", needed=True, sex="M"),
         DayField("on", "From", needed=True),
-        TankField("tank", "Tank"),
-        FormField("purpose", "Purpose"),
+        *map(form_field, PAIRING_FACTS),
     )
 
     def initial(self) -> dict[str, str]:
