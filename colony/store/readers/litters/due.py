@@ -71,7 +71,7 @@ def _past_gestations(
     past: dict[str | None, list[Carried]] = defaultdict(list)
     for dam_id, record in dams.items():
         row = herd.by_id(dam_id)
-        past[row.species].extend(record.carried(row.tag, lives.of(row.species).gestation()))
+        past[row.species].extend(record.gestations(row.tag, lives.of(row.species).gestation()))
     return {
         species: Past.weigh(lives.of(species).gestation(), own) for species, own in past.items()
     }
