@@ -63,7 +63,7 @@ class Book:
         """
         # What only an act needs is loaded with the first one, so that looking stays quick.
         from colony.store.backups.daily import begin_act  # noqa: PLC0415
-        from colony.store.journal.conflicts import refuse_changed_meanwhile  # noqa: PLC0415
+        from colony.store.journal.conflicts import refuse_conflicts  # noqa: PLC0415
         from colony.store.journal.journal import Recorder, write_entry  # noqa: PLC0415
 
         self._refuse_vanished()
@@ -75,7 +75,7 @@ class Book:
                 yield session
                 session.flush()
                 if seen is not None:
-                    refuse_changed_meanwhile(session, seen, recorder.steps)
+                    refuse_conflicts(session, seen, recorder.steps)
                 write_entry(session, name, recorder)
             session.commit()
 

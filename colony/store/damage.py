@@ -22,9 +22,9 @@ class BrokenRule:
 
 def refuse_damaged(connection: Connection, location: str) -> None:
     """Refuse a book that holds a row which its table does not allow, by `RowDamaged`."""
-    one = next(broken_rules(connection), None)
-    if one is not None:
-        raise RowDamaged(named(location), f"{one.table} {one.key}", one.rule)
+    broken = next(broken_rules(connection), None)
+    if broken is not None:
+        raise RowDamaged(named(location), f"{broken.table} {broken.key}", broken.rule)
 
 
 def broken_rules(connection: Connection) -> Iterator[BrokenRule]:

@@ -19,7 +19,7 @@ from colony.acts.pups.measure import feed
 from colony.notation.fields.facts import AnimalFacts
 from colony.store.book import open_book
 from colony.store.journal.entries import read_entries
-from colony.store.journal.replay import differences, kept_rows, told_rows
+from colony.store.journal.replay import differences, kept_rows, recorded_rows
 
 TODAY = date(2026, 3, 9)
 ANIMALS = ("Alma", "Bruno", "Caro")
@@ -91,7 +91,7 @@ def _look(location: str, figures: Figures, reported: set[str]) -> None:
     with book.reading() as session:
         entries = list(read_entries(session))
         kept = kept_rows(session.connection())
-        figures.rows_otherwise += len(differences(told_rows(entries), kept))
+        figures.rows_otherwise += len(differences(recorded_rows(entries), kept))
     book.close()
     done = {entry.act for entry in entries[2:] if entry.act.startswith(f"{figures.kills - 1}.")}
     figures.acts_reported += len(reported)

@@ -20,7 +20,7 @@ from colony.acts.pups.measure import feed
 from colony.refusals.base import Refusal
 from colony.store.book import Book, open_book
 from colony.store.journal.entries import read_entries
-from colony.store.journal.replay import differences, kept_rows, told_rows
+from colony.store.journal.replay import differences, kept_rows, recorded_rows
 
 TODAY = date(2026, 3, 9)
 ANIMALS = ("Alma", "Bruno", "Caro")
@@ -44,16 +44,16 @@ def drill(location: str, writers: int, restores: int, folder: Path) -> Figures:
     """Let the writers write all the while, and restore now and then with the real program."""
     figures, copy = Figures(), folder / "first.colony"
     _begin(location, copy)
-    told = [_start(location, writer, folder) for writer in range(writers)]
+    children = [_start(location, writer, folder) for writer in range(writers)]
     kept = []
     for _ in range(restores):
         time.sleep(BETWEEN_S)
         kept += _restore(location, copy, figures)
     time.sleep(BETWEEN_S)
-    for child, _ in told:
+    for child, _ in children:
         os.kill(child, signal.SIGKILL)
         os.waitpid(child, 0)
-    lines = [line for _, file in told for line in file.read_text().split()]
+    lines = [line for _, file in children for line in file.read_text().split()]
     reported = [line for line in lines if line != "refused"]
     found = [_acts(where, figures) for where in (*kept, location)]
     figures.acts_reported = len(reported)
@@ -115,7 +115,7 @@ def _acts(location: str, figures: Figures) -> set[str]:
     with book.reading() as session:
         entries = list(read_entries(session))
         figures.rows_otherwise += len(
-            differences(told_rows(entries), kept_rows(session.connection()))
+            differences(recorded_rows(entries), kept_rows(session.connection()))
         )
     book.close()
     return {entry.act for entry in entries}

@@ -20,7 +20,7 @@ from colony.refusals.base import Refusal
 from colony.refusals.history import ChangedMeanwhile
 from colony.store.book import Book, open_book
 from colony.store.journal.entries import latest, read_entries
-from colony.store.journal.replay import differences, kept_rows, told_rows
+from colony.store.journal.replay import differences, kept_rows, recorded_rows
 
 TODAY = date(2026, 3, 9)
 SHARED = "Alma"
@@ -45,8 +45,8 @@ def drill(location: str, writers: int, acts: int) -> Figures:
     figures = Figures(writers, acts)
     _begin(location, writers)
     began = time.monotonic()
-    told = [_start(location, writer, acts) for writer in range(writers)]
-    for pipe in told:
+    pipes = [_start(location, writer, acts) for writer in range(writers)]
+    for pipe in pipes:
         with os.fdopen(pipe) as lines:
             conflicts, refused = map(int, lines.read().split())
         figures.conflicts_told += conflicts
@@ -117,8 +117,8 @@ def _look(location: str, figures: Figures) -> None:
     with book.reading() as session:
         widths = len(session.exec(select(Measurement.id)).all())
         note = session.exec(select(Animal.note).where(Animal.tag == SHARED)).one()
-        told = told_rows(read_entries(session))
-        figures.rows_otherwise = len(differences(told, kept_rows(session.connection())))
+        recorded = recorded_rows(read_entries(session))
+        figures.rows_otherwise = len(differences(recorded, kept_rows(session.connection())))
     book.close()
     updates = figures.writers * (figures.acts_each // 2)
     figures.acts_lost = figures.writers * figures.acts_each - updates - widths

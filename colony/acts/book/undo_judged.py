@@ -13,7 +13,7 @@ from colony.refusals.history import ComesBackAgainst
 from colony.store import clock
 from colony.store.journal.entries import Act
 from colony.store.journal.journal import RowChange
-from colony.store.journal.reversal import rows_must_be_there, take_back
+from colony.store.journal.reversal import check_references, take_back
 from colony.store.journal.rows import Place, references, table_named
 
 MOST_TRIED = 12
@@ -79,7 +79,7 @@ def _wrong(session: Session, checks: Iterable[Check]) -> list[Finding]:
 def _take_back_all(session: Session, entries: Sequence[Act]) -> None:
     for entry in entries:
         take_back(session, entry)
-    rows_must_be_there(session)
+    check_references(session)
 
 
 def _against(session: Session, entries: Sequence[Act], later: Sequence[Act]) -> Act | None:

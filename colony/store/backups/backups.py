@@ -98,11 +98,11 @@ def list_copies(location: str) -> list[Copy]:
     folder = backup_folder(location)
     with suppress(OSError), os.scandir(folder) as files:
         for file in files:
-            told = _NAME.fullmatch(file.name.removeprefix(stem))
-            if told and file.name.startswith(stem):
-                moment = dt.datetime.strptime(told["moment"], _MOMENT).replace(tzinfo=dt.UTC)
+            parts = _NAME.fullmatch(file.name.removeprefix(stem))
+            if parts and file.name.startswith(stem):
+                moment = dt.datetime.strptime(parts["moment"], _MOMENT).replace(tzinfo=dt.UTC)
                 size = file.stat().st_size
-                copies.append(Copy(folder / file.name, moment, told["reason"], size))
+                copies.append(Copy(folder / file.name, moment, parts["reason"], size))
     return sorted(copies, key=lambda copy: copy.made, reverse=True)
 
 

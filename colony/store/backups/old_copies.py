@@ -65,10 +65,10 @@ def _copy_table(each: TableClause, source: Connection, copy: Connection, path: P
 
 
 def _tables(source: Connection) -> list[TableClause]:
-    looked = inspect(source)
+    inspector = inspect(source)
     return [
-        table(name, *(column(one["name"]) for one in looked.get_columns(name)))
-        for name in looked.get_table_names()
+        table(name, *(column(facts["name"]) for facts in inspector.get_columns(name)))
+        for name in inspector.get_table_names()
         if name != _VERSION
     ]
 

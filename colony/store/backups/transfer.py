@@ -16,7 +16,7 @@ from colony.store.engine import make_engine, turn
 from colony.store.failures import in_words
 from colony.store.journal.entries import read_entries
 from colony.store.journal.journal import Row
-from colony.store.journal.replay import Rows, by_table, differences, kept_rows, told_rows
+from colony.store.journal.replay import Rows, by_table, differences, kept_rows, recorded_rows
 from colony.store.journal.rows import kept_tables
 from colony.store.location import is_url, make_folder, named
 
@@ -57,7 +57,7 @@ def rebuild_book(source: Book, location: str) -> Written:
     BookAlreadyThere, CopyDiffers
     """
     with source.reading() as session:
-        rows, journal = told_rows(read_entries(session)), _journal(session.connection())
+        rows, journal = recorded_rows(read_entries(session)), _journal(session.connection())
     return _write(location, rows, journal)
 
 
@@ -70,7 +70,7 @@ def replace_rows(connection: Connection, rows: Rows, journal: Sequence[Row]) -> 
 
 def differing_row(connection: Connection, rows: Rows, journal: Sequence[Row]) -> str | None:
     """Read back what was written: the first row that came out otherwise, in words, or None."""
-    wrong = [one.place for one in differences(rows, kept_rows(connection))]
+    wrong = [difference.place for difference in differences(rows, kept_rows(connection))]
     if not wrong and _journal(connection) == journal:
         return None
     table, key = wrong[0] if wrong else (JOURNAL.name, "?")
@@ -85,11 +85,11 @@ def book_rows(book: Book) -> tuple[Rows, list[Row]]:
 
 def digest(rows: Rows, journal: Sequence[Row]) -> str:
     """One number for all that a book holds, the same in every database."""
-    told = hashlib.sha256()
+    hashed = hashlib.sha256()
     for table, ordered in (*by_table(rows), (JOURNAL, journal)):
         for row in ordered:
-            told.update(json.dumps([table.name, row], sort_keys=True, default=str).encode())
-    return told.hexdigest()
+            hashed.update(json.dumps([table.name, row], sort_keys=True, default=str).encode())
+    return hashed.hexdigest()
 
 
 def _write(location: str, rows: Rows, journal: Sequence[Row]) -> Written:

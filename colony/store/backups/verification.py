@@ -14,9 +14,9 @@ _TABLES = "SELECT name FROM sqlite_schema WHERE type = 'table' ORDER BY name"
 
 def fault(file: sqlite3.Connection) -> str | None:
     """What is broken in a file: a page, an index, a reference; None where nothing is."""
-    (said,) = file.execute("PRAGMA integrity_check(1)").fetchone()
-    if said != "ok":
-        return str(said)
+    (result,) = file.execute("PRAGMA integrity_check(1)").fetchone()
+    if result != "ok":
+        return str(result)
     if file.execute("PRAGMA foreign_key_check").fetchone():
         return "a row refers to one that is not there"
     return None
@@ -55,12 +55,12 @@ def difference(book: Path, backup: Path) -> str | None:
     try:
         with closing(sqlite3.connect(book)) as there, closing(sqlite3.connect(backup)) as wanted:
             there.execute("BEGIN")
-            return fault(there) or _told_otherwise(there, wanted)
+            return fault(there) or _what_differs(there, wanted)
     except sqlite3.Error as failed:
         return str(failed)
 
 
-def _told_otherwise(book: sqlite3.Connection, backup: sqlite3.Connection) -> str | None:
+def _what_differs(book: sqlite3.Connection, backup: sqlite3.Connection) -> str | None:
     (newest,) = backup.execute(_NEWEST).fetchone()
     if _rows(book, _VERSION) != _rows(backup, _VERSION):
         return "it is of another schema"

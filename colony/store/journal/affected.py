@@ -21,10 +21,10 @@ class Affected:
 
     def by(self, entry: Act) -> set[Place]:
         """The rows that an act touched, and those they belong to; call it in the order of acts."""
-        touched: set[Place] = set()
+        affected: set[Place] = set()
         for step in entry.steps:
-            touched |= self._of_step(step)
-        return touched
+            affected |= self._of_step(step)
+        return affected
 
     def named(self, entries: Iterable[Act], table: str, name: str) -> set[Place]:
         """Rows of a table that ever had a tag or code, whatever its case."""
@@ -44,13 +44,13 @@ class Affected:
         place = (step.table, step.key)
         known = self._rows.get(place, {})
         changed = (step.after or {}).keys() | (step.before or {}).keys()
-        touched = {place}
+        affected = {place}
         for version in (known | (step.before or {}), known | (step.after or {})):
             # What is mended of a pup is no act of its dam, unless it is who the dam is.
             row = {k: v for k, v in version.items() if step.table != "animal" or k in changed}
-            touched |= self._belongs(step.table, row)
+            affected |= self._belongs(step.table, row)
         self._rows[place] = known | (step.before or {}) | (step.after or {})
-        return touched
+        return affected
 
     def _belongs(self, table: str, row: Row) -> set[Place]:
         """What a row refers to; through a pairing or a litter, what that refers to."""

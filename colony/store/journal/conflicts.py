@@ -10,7 +10,7 @@ from colony.store.journal.journal import RowChange
 from colony.store.journal.reversal import changed_columns, overlaps
 
 
-def refuse_changed_meanwhile(session: Session, seen: Mark, steps: Sequence[RowChange]) -> None:
+def refuse_conflicts(session: Session, seen: Mark, steps: Sequence[RowChange]) -> None:
     """Refuse steps that touch a column which a later act than `seen` has changed.
 
     Raises
@@ -23,9 +23,9 @@ def refuse_changed_meanwhile(session: Session, seen: Mark, steps: Sequence[RowCh
     later = changed_since(session, seen)
     if later is None:
         raise BookWasReplaced
-    told = [told for entry in later for told in _conflicts(entry, steps)]
-    if told:
-        raise ChangedMeanwhile(told)
+    conflicts = [conflict for entry in later for conflict in _conflicts(entry, steps)]
+    if conflicts:
+        raise ChangedMeanwhile(conflicts)
 
 
 def _conflicts(entry: Act, steps: Sequence[RowChange]) -> Iterator[str]:

@@ -39,19 +39,19 @@ class Act:
     changes: str
 
     @cached_property
-    def _told(self) -> list[Row]:
+    def _parsed(self) -> list[Row]:
         try:
-            told = json.loads(self.changes)
+            parsed = json.loads(self.changes)
         except (ValueError, RecursionError) as broken:
             raise JournalDamaged(self.number) from broken
-        if not isinstance(told, list) or not all(isinstance(one, dict) for one in told):
+        if not isinstance(parsed, list) or not all(isinstance(part, dict) for part in parsed):
             raise JournalDamaged(self.number)
-        return told
+        return parsed
 
     @cached_property
     def steps(self) -> tuple[RowChange, ...]:
         """Each row before and after, in the order in which they changed."""
-        steps = tuple(step_of(told) for told in self._told if "undoes" not in told)
+        steps = tuple(step_of(part) for part in self._parsed if "undoes" not in part)
         if None in steps:
             raise JournalDamaged(self.number)
         return tuple(step for step in steps if step is not None)
@@ -61,8 +61,8 @@ class Act:
         """The acts that this one undid."""
         if not self.changes.startswith(_UNDO):
             return ()
-        undone = self._told[0].get("undoes")
-        if not isinstance(undone, list) or not all(isinstance(one, int) for one in undone):
+        undone = self._parsed[0].get("undoes")
+        if not isinstance(undone, list) or not all(isinstance(number, int) for number in undone):
             raise JournalDamaged(self.number)
         return tuple(undone)
 

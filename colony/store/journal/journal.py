@@ -23,7 +23,7 @@ WHO_VARIABLE = "COLONY_WHO"
 BEGIN_ACT, SCHEMA_ACT = "book begin", "book schema"
 """What the program itself writes: the first species, and what a new schema made of the rows."""
 
-MOST_TOLD, LONGEST_SUMMARY = 3, 300
+MOST_SENTENCES, LONGEST_SUMMARY = 3, 300
 
 Row = dict[str, Any]
 
@@ -38,14 +38,14 @@ class RowChange:
     after: Row | None
 
 
-def step_of(told: Row) -> RowChange | None:
+def step_of(written: Row) -> RowChange | None:
     """A step as the journal tells it; None where that is no step."""
-    if told.keys() != {"table", "key", "before", "after"}:
+    if written.keys() != {"table", "key", "before", "after"}:
         return None
-    rows = [told["before"], told["after"]]
-    right = isinstance(told["table"], str) and isinstance(told["key"], (int, str))
+    rows = [written["before"], written["after"]]
+    right = isinstance(written["table"], str) and isinstance(written["key"], (int, str))
     return (
-        RowChange(**told)
+        RowChange(**written)
         if right and all(isinstance(row, (dict, NoneType)) for row in rows)
         else None
     )
@@ -64,7 +64,7 @@ class Recorder:
         self.undoes: list[int] = []
         self._under_way: dict[int, RowChange] = {}
         self._marks: dict[SessionTransaction, tuple[int, int]] = {}
-        self._told: list[str] = session.info.setdefault("told", [])
+        self._sentences: list[str] = session.info.setdefault("sentences", [])
         session.info["recorder"] = self
         event.listen(session, "do_orm_execute", _refuse_unrecorded)
         event.listen(session, "after_transaction_create", self._mark)
@@ -82,18 +82,18 @@ class Recorder:
 
     def _mark(self, _session: Session, transaction: SessionTransaction) -> None:
         if transaction.nested:
-            self._marks[transaction] = (len(self.steps), len(self._told))
+            self._marks[transaction] = (len(self.steps), len(self._sentences))
 
     def _forget(self, _session: Session, transaction: SessionTransaction) -> None:
         if transaction in self._marks:
-            steps, told = self._marks.pop(transaction)
-            del self.steps[steps:], self._told[told:]
+            steps, sentences = self._marks.pop(transaction)
+            del self.steps[steps:], self._sentences[sentences:]
 
     def as_json(self) -> str:
         """All steps of the act as one JSON text; those of an undo say first what it undoes."""
-        told: list[Row] = [{"undoes": self.undoes}] if self.undoes else []
-        told += [vars(step) for step in self.steps]
-        return json.dumps(told, default=str, ensure_ascii=False, separators=(",", ":"))
+        changes: list[Row] = [{"undoes": self.undoes}] if self.undoes else []
+        changes += [vars(step) for step in self.steps]
+        return json.dumps(changes, default=str, ensure_ascii=False, separators=(",", ":"))
 
 
 def recorder_of(session: Session) -> Recorder:
@@ -104,7 +104,7 @@ def recorder_of(session: Session) -> Recorder:
 
 def tell(session: Session, sentence: str) -> None:
     """Say in the journal, for a person, what the act of this session did."""
-    session.info.setdefault("told", []).append(sentence)
+    session.info.setdefault("sentences", []).append(sentence)
 
 
 def write_entry(session: Session, act: str, recorder: Recorder, *, always: bool = False) -> None:
@@ -116,16 +116,18 @@ def write_entry(session: Session, act: str, recorder: Recorder, *, always: bool 
         at=clock.now().isoformat(timespec="seconds"),
         who=acting_person(),
         act=act,
-        summary=_summary(session.info.get("told", [])),
+        summary=_summary(session.info.get("sentences", [])),
         changes=recorder.as_json(),
     )
     session.add(entry)
 
 
-def _summary(told: list[str]) -> str:
-    more = f" (and {len(told) - MOST_TOLD} more)" if len(told) > MOST_TOLD else ""
-    said = "; ".join(told[:MOST_TOLD])
-    return (said if len(said) <= LONGEST_SUMMARY else f"{said[:LONGEST_SUMMARY]}...") + more
+def _summary(sentences: list[str]) -> str:
+    more = (
+        f" (and {len(sentences) - MOST_SENTENCES} more)" if len(sentences) > MOST_SENTENCES else ""
+    )
+    text = "; ".join(sentences[:MOST_SENTENCES])
+    return (text if len(text) <= LONGEST_SUMMARY else f"{text[:LONGEST_SUMMARY]}...") + more
 
 
 def acting_person() -> str:
@@ -194,7 +196,7 @@ def _changed(_mapper: object, _connection: Connection, record: SQLModel) -> None
 
 def _changed_columns(connection: Connection, record: SQLModel) -> tuple[Row, Row]:
     before, after = {}, {}
-    histories = {one.key: one.history for one in inspect(record).attrs}
+    histories = {attribute.key: attribute.history for attribute in inspect(record).attrs}
     for name, history in histories.items():
         if history.has_changes():
             # A value that was never loaded has no history: the database still has it.

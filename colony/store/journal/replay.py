@@ -15,22 +15,24 @@ Rows = dict[Place, Row]
 
 @dataclass(frozen=True)
 class Difference:
-    """A row that is not as the journal tells it; None where one side has no such row."""
+    """A row that is not as the journal has it; None where one side has no such row."""
 
     place: Place
-    told: Row | None
+    recorded: Row | None
     kept: Row | None
 
     @property
     def step(self) -> RowChange:
         """The step that would make the journal tell what the tables hold."""
-        if self.told is None or self.kept is None:
-            return RowChange(*self.place, self.told, self.kept)
-        after = {name: value for name, value in self.kept.items() if value != self.told.get(name)}
-        return RowChange(*self.place, {name: self.told.get(name) for name in after}, after)
+        if self.recorded is None or self.kept is None:
+            return RowChange(*self.place, self.recorded, self.kept)
+        after = {
+            name: value for name, value in self.kept.items() if value != self.recorded.get(name)
+        }
+        return RowChange(*self.place, {name: self.recorded.get(name) for name in after}, after)
 
 
-def told_rows(entries: Iterable[Act]) -> Rows:
+def recorded_rows(entries: Iterable[Act]) -> Rows:
     """Every row as the acts of the journal left it, from its first act to its last.
 
     Tables and columns that a later schema dropped are left out.
@@ -43,7 +45,7 @@ def told_rows(entries: Iterable[Act]) -> Rows:
                 rows.pop(place, None)
             else:
                 rows[place] = rows.get(place, {}) | step.after
-    return {place: row for place, told in rows.items() if (row := _as_kept(place, told))}
+    return {place: row for place, recorded in rows.items() if (row := _as_kept(place, recorded))}
 
 
 def kept_rows(connection: Connection) -> Rows:
@@ -55,13 +57,13 @@ def kept_rows(connection: Connection) -> Rows:
     }
 
 
-def differences(told: Rows, kept: Rows) -> list[Difference]:
+def differences(recorded: Rows, kept: Rows) -> list[Difference]:
     """Rows on which the journal and the tables do not agree, in the order of the tables."""
-    places = dict.fromkeys((*kept, *told))
+    places = dict.fromkeys((*kept, *recorded))
     return [
-        Difference(place, told.get(place), kept.get(place))
+        Difference(place, recorded.get(place), kept.get(place))
         for place in places
-        if told.get(place) != kept.get(place)
+        if recorded.get(place) != kept.get(place)
     ]
 
 
@@ -69,7 +71,7 @@ def by_table(rows: Rows) -> Iterator[tuple[Table, list[Row]]]:
     """Rows table by table, those that are referred to first, each in the order of its keys."""
     for table in kept_tables():
         here = [(place[1], row) for place, row in rows.items() if place[0] == table.name]
-        yield table, [row for _, row in sorted(here, key=lambda one: one[0])]
+        yield table, [row for _, row in sorted(here, key=lambda row: row[0])]
 
 
 def _as_kept(place: Place, row: Row) -> Row | None:

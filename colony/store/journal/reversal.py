@@ -43,7 +43,7 @@ def take_back(session: Session, entry: Act) -> None:
     session.expire_all()
 
 
-def rows_must_be_there(session: Session) -> None:
+def check_references(session: Session) -> None:
     """Hold what refers to other rows to their being there now, not only when all is committed.
 
     Raises
@@ -95,8 +95,8 @@ def overlaps(changed: dict[Place, set[str] | None], steps: Iterable[RowChange]) 
     ]
 
 
-def _meet(one: set[str] | None, other: set[str] | None) -> bool:
-    return one is None or other is None or bool(one & other)
+def _meet(first: set[str] | None, second: set[str] | None) -> bool:
+    return first is None or second is None or bool(first & second)
 
 
 def _refers(step: RowChange, changed: dict[Place, set[str] | None]) -> bool:
@@ -111,7 +111,7 @@ def _refers(step: RowChange, changed: dict[Place, set[str] | None]) -> bool:
 def _refuse_otherwise(
     session: Session, number: int, table: Table, step: RowChange, after: Row | None
 ) -> None:
-    found = session.connection().execute(_one(table, step.key)).mappings().first()
+    found = session.connection().execute(_row_of(table, step.key)).mappings().first()
     here = None if found is None else {name: found[name] for name in after or {}}
     if (found is None) != (after is None) or (after is not None and here != after):
         raise RowIsOtherwise(number, f"row {step.key} of {step.table}")
@@ -136,5 +136,5 @@ def _refers_late(table: Table) -> bool:
     return any(key.deferrable for key in table.foreign_keys)
 
 
-def _one(table: Table, key: int | str) -> Any:  # noqa: ANN401 - a select of whatever columns it has
+def _row_of(table: Table, key: int | str) -> Any:  # noqa: ANN401 - a select of whatever columns it has
     return select(table).where(key_column(table) == key)

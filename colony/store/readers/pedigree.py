@@ -58,7 +58,7 @@ class Lineage:
 
     def places(self, animal_ids: Sequence[int]) -> IntArray:
         """Where some animals stand in the pedigree."""
-        return np.array([self.herd.position[one] for one in animal_ids], dtype=np.int64)
+        return np.array([self.herd.position[animal_id] for animal_id in animal_ids], dtype=np.int64)
 
     def inbreeding(self, animal_ids: Sequence[int]) -> list[float]:
         """Expected F of some animals, in their order."""

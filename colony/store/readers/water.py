@@ -117,7 +117,7 @@ def _drawn(session: Session, start: date, days: int) -> list[int]:
     drips = list(session.scalars(select(WaterRegime).where(col(WaterRegime.drip_l_a_day) > 0)))
     drawn = []
     for day in (start + timedelta(days=n) for n in range(days)):
-        dripped = sum(one.drip_l_a_day or 0 for one in drips if one.started <= day)
+        dripped = sum(drip.drip_l_a_day or 0 for drip in drips if drip.started <= day)
         drawn.append(changes.get(day, 0) + dripped)
     return drawn
 

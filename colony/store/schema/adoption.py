@@ -4,13 +4,15 @@ from sqlmodel import Session
 
 from colony.store.journal.entries import read_entries
 from colony.store.journal.journal import SCHEMA_ACT, Recorder, tell, write_entry
-from colony.store.journal.replay import differences, kept_rows, told_rows
+from colony.store.journal.replay import differences, kept_rows, recorded_rows
 
 
 def write_adoption(session: Session, before: str, now: str) -> None:
     """Write as one act each row that is not as the acts before the new schema left it."""
     recorder = Recorder(session)
-    told = told_rows(read_entries(session))
-    recorder.steps += [one.step for one in differences(told, kept_rows(session.connection()))]
+    recorded = recorded_rows(read_entries(session))
+    recorder.steps += [
+        difference.step for difference in differences(recorded, kept_rows(session.connection()))
+    ]
     tell(session, f"schema {before} became {now}")
     write_entry(session, SCHEMA_ACT, recorder, always=True)

@@ -20,7 +20,7 @@ from colony.store.backups.rotation import kept_copies, throw_away
 from colony.store.backups.verification import verify
 from colony.store.book import Book, open_book
 from colony.store.journal.entries import read_entries
-from colony.store.journal.replay import differences, kept_rows, told_rows
+from colony.store.journal.replay import differences, kept_rows, recorded_rows
 from colony.store.settings import BookSettings
 
 
@@ -87,8 +87,8 @@ def test_a_copy_made_while_another_writes_is_of_one_moment(tmp_path: Path) -> No
         copy_file(book.location, copy)
         copied = open_book(str(copy))
         with copied.reading() as session:
-            told = told_rows(read_entries(session))
-            assert differences(told, kept_rows(session.connection())) == []
+            recorded = recorded_rows(read_entries(session))
+            assert differences(recorded, kept_rows(session.connection())) == []
         copied.close()
     done.set()
     writer.join()

@@ -27,7 +27,7 @@ from colony.refusals.books import BookAlreadyThere
 from colony.store.backups.transfer import book_rows, copy_book, digest, rebuild_book
 from colony.store.book import Book, open_book
 from colony.store.journal.entries import read_entries
-from colony.store.journal.replay import differences, kept_rows, told_rows
+from colony.store.journal.replay import differences, kept_rows, recorded_rows
 
 TAGS = st.sampled_from(["Alma", "Bruno", "Caro", "Dora", "Eva", "Fred"])
 DAYS = st.integers(0, 900).map(lambda ago: TODAY - timedelta(days=ago))
@@ -37,7 +37,7 @@ WIDTHS = st.integers(60, 600)
 def told_wrongly(book: Book) -> list[Any]:
     """Rows that are not as the journal tells."""
     with book.reading() as session:
-        return differences(told_rows(read_entries(session)), kept_rows(session.connection()))
+        return differences(recorded_rows(read_entries(session)), kept_rows(session.connection()))
 
 
 class Years(RuleBasedStateMachine):
@@ -50,11 +50,11 @@ class Years(RuleBasedStateMachine):
         self.book = open_book(str(self.folder / "farm.colony"), begin=True)
         self.house = furnished(self.book)
 
-    def may(self, act: Any, *told: Any, **facts: Any) -> None:  # noqa: ANN401 - any act of the house
+    def may(self, act: Any, *words: Any, **facts: Any) -> None:  # noqa: ANN401 - any act of the house
         """Do an act that may well be refused; then not a row has changed."""
         before = rows_of(self.book)
         try:
-            act(*told, **facts)
+            act(*words, **facts)
         except Refusal:
             assert rows_of(self.book) == before
 

@@ -18,7 +18,7 @@ from colony.store.backups.transfer import rebuild_book
 from colony.store.book import open_book
 from colony.store.engine import make_engine, turn
 from colony.store.journal.entries import read_entries
-from colony.store.journal.replay import differences, kept_rows, told_rows
+from colony.store.journal.replay import differences, kept_rows, recorded_rows
 from colony.store.schema import book_version as versions
 from colony.store.schema.upgrade import known_versions, upgrade
 
@@ -112,8 +112,8 @@ def test_an_old_book_opens_with_all_its_data(old: Path) -> None:
     book = open_book(str(old))
     assert kept(before, raw_rows(old))
     with book.reading() as session:
-        told = told_rows(read_entries(session))
-        assert differences(told, kept_rows(session.connection())) == []
+        recorded = recorded_rows(read_entries(session))
+        assert differences(recorded, kept_rows(session.connection())) == []
     copies = list_copies(str(old))
     assert [copy.reason for copy in copies] == [f"schema-{version}"] * (version != versions.SCHEMA)
     assert all(raw_rows(copy.path) == before for copy in copies)

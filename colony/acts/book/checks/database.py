@@ -16,7 +16,7 @@ from colony.store.backups.counters import counters_behind
 from colony.store.backups.daily import CLOCK_MAY_DIFFER
 from colony.store.damage import broken_rules
 from colony.store.journal.entries import read_entries
-from colony.store.journal.replay import Difference, differences, kept_rows, told_rows
+from colony.store.journal.replay import Difference, differences, kept_rows, recorded_rows
 from colony.store.settings import unreadable_settings
 
 RESTORE, REBUILD = (act("book restore", "newest"),), (act("book rebuild"),)
@@ -58,11 +58,11 @@ def counters_go_on(session: Session, _today: date) -> Iterator[Finding]:
 def told_by_journal(session: Session, _today: date) -> Iterator[Finding]:
     """Rows that were changed, made or lost behind the journal."""
     try:
-        told = told_rows(read_entries(session))
+        recorded = recorded_rows(read_entries(session))
     except JournalDamaged as refusal:
         yield Finding("journal", True, "the journal", refusal.sentence, RESTORE)
         return
-    found = differences(told, kept_rows(session.connection()))
+    found = differences(recorded, kept_rows(session.connection()))
     for one in found[:MOST]:
         table, key = one.place
         yield Finding("journal", True, f"{table} {key}", _told(one), REBUILD)
@@ -98,7 +98,7 @@ def readable_settings(session: Session, _today: date) -> Iterator[Finding]:
 def _told(one: Difference) -> str:
     if one.kept is None:
         return "was made by an act and is gone, but no act took it away"
-    if one.told is None:
+    if one.recorded is None:
         return "is there, but no act made it"
     before, after = one.step.before or {}, one.step.after or {}
     changed = ", ".join(f"{name} {before.get(name)} -> {value}" for name, value in after.items())

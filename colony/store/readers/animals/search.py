@@ -45,7 +45,7 @@ def find_page(session: Session, sought: Sought, *, limit: int, offset: int) -> l
     """One page of what was sought; tags that begin with the first word come first."""
     ids = _page_of_ids(session, sought, limit, offset)
     found = {row[0]: Found._make(row) for row in session.execute(_animals(ids))}
-    return [found[one] for one in ids]
+    return [found[animal_id] for animal_id in ids]
 
 
 def _page_of_ids(session: Session, sought: Sought, limit: int, offset: int) -> list[int]:

@@ -71,21 +71,21 @@ class DamRecord:
 
     def last_birth(self, before: date) -> date | None:
         """Her last birth before a day."""
-        return max((one.born for one in self.births if one.born < before), default=None)
+        return max((birth.born for birth in self.births if birth.born < before), default=None)
 
     def pairing_before(self, day: date) -> PairingRow | None:
         """The pairing that began last before a day."""
-        begun = [one for one in self.pairings if one.started <= day]
-        return max(begun, key=lambda one: one.started, default=None)
+        begun = [pairing for pairing in self.pairings if pairing.started <= day]
+        return max(begun, key=lambda pairing: pairing.started, default=None)
 
     def evidence(self, tag: str, today: date) -> Evidence:
         """Everything that speaks for or against a pregnancy on a day."""
-        last_birth = max((one.born for one in self.births if one.born <= today), default=None)
+        last_birth = max((birth.born for birth in self.births if birth.born <= today), default=None)
         return self._evidence(tag, *self._seen(), self.pairing_before(today), last_birth)
 
     def gestation_lengths(self, tag: str, prior: GestationPrior) -> Iterable[GestationLength]:
         """Each recorded gestation of which something was seen when it began."""
-        by_id, (signs, checks) = {one.id: one for one in self.pairings}, self._seen()
+        by_id, (signs, checks) = {pairing.id: pairing for pairing in self.pairings}, self._seen()
         for litter in self.births:
             pairing = by_id.get(litter.pairing_id or 0) or self.pairing_before(litter.born)
             before = self._evidence(tag, signs, checks, pairing, self.last_birth(litter.born))
@@ -164,6 +164,6 @@ def _signs(signs: Iterable[SignRow]) -> Iterable[Sign]:
 
 
 def _checks(findings: Iterable[FindingRow]) -> Iterable[Check]:
-    for one in findings:
-        if one.finding in _FINDING:
-            yield Check(one.found_on, _FINDING[one.finding])  # type: ignore[arg-type]
+    for row in findings:
+        if row.finding in _FINDING:
+            yield Check(row.found_on, _FINDING[row.finding])  # type: ignore[arg-type]

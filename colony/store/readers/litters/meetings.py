@@ -40,9 +40,9 @@ class Meetings:
         dams = [stay for stay in self.stays.get(dam_id, ()) if _meets(*stay[1:], first, last)]
         sires = [stay for stay in self.stays.get(sire_id, ()) if _meets(*stay[1:], first, last)]
         together = any(
-            one[0] == other[0] and _meets(one[1], one[2], other[1], other[2] or date.max)
-            for one in dams
-            for other in sires
+            dam[0] == sire[0] and _meets(dam[1], dam[2], sire[1], sire[2] or date.max)
+            for dam in dams
+            for sire in sires
         )
         return bool(dams) and bool(sires) and not together
 

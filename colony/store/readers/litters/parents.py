@@ -64,9 +64,9 @@ class Parents:
             only = self.tag(sires[0][0])
             return [only] if only else []
         known = [SireShare(self.tag(sire), share) for sire, share in sires]
-        if all(one.tag is None for one in known):
+        if all(sire.tag is None for sire in known):
             return []
-        return show_sires(sorted(known, key=lambda one: -one.share))
+        return show_sires(sorted(known, key=lambda sire: -sire.share))
 
 
 def read_parents(session: Session, herd: Herd) -> Parents:
@@ -90,7 +90,9 @@ def read_parents(session: Session, herd: Herd) -> Parents:
         )
     }
     settled = _settled(herd.rows, litters)
-    return Parents(herd, litters, {one: tuple(all_) for one, all_ in of_animal.items()}, settled)
+    return Parents(
+        herd, litters, {animal_id: tuple(sires) for animal_id, sires in of_animal.items()}, settled
+    )
 
 
 def _settled(rows: Sequence[HerdRow], litters: Mapping[int, LitterParents]) -> dict[int, int]:

@@ -49,9 +49,9 @@ def read_stock(  # noqa: PLR0913 - what a plan asks of the book, each by its nam
     ]
     candidates = read_candidates(session, lineage.herd, today, of=frozenset(living))
     return Stock(
-        animals=tuple(candidates[one] for one in living),
+        animals=tuple(candidates[animal_id] for animal_id in living),
         kinship=lineage.kinship(living, living),
-        homes=tuple(places.get(one) for one in living),
+        homes=tuple(places.get(animal_id) for animal_id in living),
         worst_kinship=_worst(lineage, living) if at_worst else None,
         rare=_rare(lineage, living) if founders else None,
     )
@@ -74,16 +74,18 @@ def read_breeding_tanks(session: Session, stock: Stock, today: date) -> tuple[Br
     """Read the breeding tanks in use: their room beside the young that stay in them."""
     settings = read_settings(session)
     house = read_house(session, read_lives(session), settings, today)
-    grown = {one.tag for one in stock.animals if _is_grown(one.width_mm, one.mature_width_mm)}
+    grown = {
+        animal.tag for animal in stock.animals if _is_grown(animal.width_mm, animal.mature_width_mm)
+    }
     limits = Limits(load=settings.load_limit)
     return tuple(
         BreedingTank(
             code=tank.plan.code,
             room_mm2=limits.load * (tank.plan.floor_mm2 or 0.0)
             - sum(
-                disc_mm2(one.disc_width_mm or 0.0)
-                for one in house.in_tank(tank.id)
-                if one.tag not in grown
+                disc_mm2(occupant.disc_width_mm or 0.0)
+                for occupant in house.in_tank(tank.id)
+                if occupant.tag not in grown
             ),
             widest_mm=_widest_mm(tank.plan, limits),
         )
@@ -103,7 +105,7 @@ def _widest_mm(tank: TankFloor, limits: Limits) -> float:
 
 def _worst(lineage: Lineage, living: list[int]) -> FloatArray:
     """The greatest kinship that doubt about sires allows, or a bound above it; shape (n, n)."""
-    places = np.array([lineage.herd.position[one] for one in living], dtype=np.int64)
+    places = np.array([lineage.herd.position[animal_id] for animal_id in living], dtype=np.int64)
     first, second = np.triu_indices(len(living))
     greatest = kinship_range(lineage.pedigree, places[first], places[second]).greatest
     worst = np.zeros((len(living), len(living)))

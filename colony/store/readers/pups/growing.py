@@ -57,7 +57,7 @@ _PUP = (col(Animal.status) == "present", col(Animal.litter_id).is_not(None))
 
 
 def _is_grown(row: HerdRow, trusted: TrustedWidths, lives: Lives) -> bool:
-    widest_mm = max((one.width_mm for one in trusted.kept), default=0)
+    widest_mm = max((width.width_mm for width in trusted.kept), default=0)
     return widest_mm >= lives.of(row.species).mature_width_mm(row.sex)
 
 

@@ -44,7 +44,7 @@ class TanksOnDay:
         """The first day that an animal is out of isolation, if it is in isolation."""
         tank = self.tank_of.get(animal_id)
         here = () if tank is None else self.in_tank(tank)
-        return next((one.isolated_until for one in here if one.tag == tag), None)
+        return next((occupant.isolated_until for occupant in here if occupant.tag == tag), None)
 
 
 class _Placed(NamedTuple):
@@ -66,14 +66,14 @@ def read_house(session: Session, lives: Lives, settings: BookSettings, today: da
         session, col(Measurement.animal_id).in_(select(col(Placement.animal_id)).where(*_on(today)))
     )
     occupants: dict[int, tuple[Occupant, ...]] = {}
-    for one in placed:
-        width_mm = widths_mm[one.id][1] if one.id in widths_mm else None
-        if width_mm is None and one.litter_id is not None:
-            width_mm = round(lives.of(one.species).traits["birth_width_mm"])
-        family = f"litter {one.litter_id}" if one.litter_id else ""
-        occupant = Occupant(one.tag, width_mm, free_from.get(one.tank_id), family)
-        occupants[one.tank_id] = (*occupants.get(one.tank_id, ()), occupant)
-    return TanksOnDay(tanks, occupants, {one.id: one.tank_id for one in placed})
+    for row in placed:
+        width_mm = widths_mm[row.id][1] if row.id in widths_mm else None
+        if width_mm is None and row.litter_id is not None:
+            width_mm = round(lives.of(row.species).traits["birth_width_mm"])
+        family = f"litter {row.litter_id}" if row.litter_id else ""
+        occupant = Occupant(row.tag, width_mm, free_from.get(row.tank_id), family)
+        occupants[row.tank_id] = (*occupants.get(row.tank_id, ()), occupant)
+    return TanksOnDay(tanks, occupants, {row.id: row.tank_id for row in placed})
 
 
 def read_tanks(session: Session) -> dict[int, TankRow]:

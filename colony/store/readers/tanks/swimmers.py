@@ -86,7 +86,7 @@ def read_leaving(
 ) -> dict[str, date]:
     """Expect who is sold on which day; None for sales takes the rate of the last weeks."""
     rate = _sales_a_week(session, today) if sales_per_week is None else sales_per_week
-    return expected_sales([one for one in ready if _may_be_sold(one)], rate, today)
+    return expected_sales([pup for pup in ready if _may_be_sold(pup)], rate, today)
 
 
 class _Stay:
@@ -154,8 +154,8 @@ def _is_for_sale(row: HerdRow, *, grown: bool) -> bool:
     return not (grown or row.held_back or row.reserved_for)
 
 
-def _may_be_sold(one: Readiness) -> bool:
-    return bool(one.gates.get("not_held_back")) and bool(one.gates.get("no_hold"))
+def _may_be_sold(pup: Readiness) -> bool:
+    return bool(pup.gates.get("not_held_back")) and bool(pup.gates.get("no_hold"))
 
 
 def _mothers(session: Session, codes: Mapping[int, str]) -> dict[int, str]:
