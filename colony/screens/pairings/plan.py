@@ -78,7 +78,7 @@ class PairingPlan(Page):
         asked = PlanAsked(wishes, seconds=SECONDS)
         self.ask(_plan, self._show, asked=asked, today=self.app.book_session.today)
 
-    def on_ledger_looked(self, event: EntryList.Looked) -> None:
+    def on_entry_list_looked(self, event: EntryList.Looked) -> None:
         """Give the reasons."""
         self.query_one(DetailPane).show(str((event.line and event.line.more) or ""))
 
