@@ -51,7 +51,9 @@ class RhythmTwoWays(WrongUse):
     def __init__(self) -> None:
         super().__init__(
             "A task is done so many times a day, or every so many days, not both; for one tank, "
-            "one system or one role, or for all."
+            "one system or one role, or for all.",
+            again(times=""),
+            again(every=""),
         )
 
 

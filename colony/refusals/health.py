@@ -30,7 +30,9 @@ class LookOverOfWhom(WrongUse):
     """A look-over names neither an animal nor a tank, or both."""
 
     def __init__(self) -> None:
-        super().__init__("A look-over is of an animal or of a tank: name one of the two.")
+        super().__init__(
+            "A look-over is of an animal or of a tank: name one of the two.", again(tank="")
+        )
 
 
 class WellAndSick(WrongUse):

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from datetime import date
 
-from colony.refusals.base import Refusal, WrongUse, act, listed
+from colony.refusals.base import Again, Refusal, WrongUse, act, listed
 from colony.refusals.notation import shown
 
 
@@ -97,7 +97,8 @@ class NothingToCompare(WrongUse):
     def __init__(self) -> None:
         super().__init__(
             "A comparison sets a what-if beside the plan without it: say which pair it has with it, "
-            "which pair never, or which animal it is without."
+            "which pair never, or which animal it is without.",
+            *(Again(((option, ""),)) for option in ("with", "never", "without")),
         )
 
 

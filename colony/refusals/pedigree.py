@@ -71,8 +71,8 @@ class SharesAreOff(Refusal):
     def __init__(self, pup: str, total: float) -> None:
         super().__init__(
             f"The shares of the possible sires of {pup} sum to {total:.4g}, not 1: correct them in the litter, or in the animal.",
-            act("litter edit"),
-            act("animal edit"),
+            act("litter edit", sire="TAG=SHARE"),
+            act("animal edit", sire="TAG=SHARE"),
         )
 
 

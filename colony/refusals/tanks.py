@@ -39,7 +39,9 @@ class TankShape(WrongUse):
 
     def __init__(self) -> None:
         super().__init__(
-            "A tank has a length and a width, or a diameter: give those two, or that one."
+            "A tank has a length and a width, or a diameter: give those two, or that one.",
+            again(length="", width=""),
+            again(diameter=""),
         )
 
 

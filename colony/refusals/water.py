@@ -29,7 +29,9 @@ class RegimeUnclear(WrongUse):
 
     def __init__(self) -> None:
         super().__init__(
-            "Water is renewed in batches (25 percent every 7 days), by a drip (120L a day), or both."
+            "Water is renewed in batches (25 percent every 7 days), by a drip (120L a day), or both.",
+            again(percent="25", every="7"),
+            again(drip="120L"),
         )
 
 
@@ -84,7 +86,9 @@ class LimitUnclear(WrongUse):
 
     def __init__(self, parameter: str) -> None:
         super().__init__(
-            f"A limit of {parameter} has a low, a high or both, the low below the high."
+            f"A limit of {parameter} has a low, a high or both, the low below the high.",
+            again(low=""),
+            again(high=""),
         )
 
 

@@ -302,7 +302,7 @@ def test_a_resized_screen_lays_itself_out_anew(sample: Path) -> None:
     """The pane beside the list comes when there is room for it."""
 
     async def look(app: ColonyApp, pilot: Pilot[None]) -> tuple[bool, bool]:
-        pane = app.screen.query_one("Look")
+        pane = app.screen.query_one("DetailPane")
         narrow = pane.display
         await pilot.resize_terminal(*Size(160, 48))
         await settle(app, pilot)

@@ -8,8 +8,8 @@ from sqlmodel import Session, col, select
 
 from colony.acts.book.importing.known_book import BookRows, dam_of, read_rows, sires_of
 from colony.acts.book.tables import read_heading, read_tables
-from colony.exchange.folder.colony_toml import FILE
 from colony.exchange.folder.cells import write_noun_cell
+from colony.exchange.folder.colony_toml import FILE
 from colony.exchange.folder.folder import delimited_text, folder_texts
 from colony.exchange.text.inert import make_inert
 from colony.exchange.text.writing import write_file, write_files

@@ -10,7 +10,7 @@ from colony.commands.cli.opened import acting, reading, trying
 from colony.commands.cli.options import AsJson, Book, Yes, subject
 from colony.commands.cli.output import say, show_json, show_table, warn
 from colony.commands.cli.read import today
-from colony.commands.cli.remedies import command_of, words_of
+from colony.commands.cli.remedies import command_of, ways_of
 from colony.refusals.base import in_ways
 
 if TYPE_CHECKING:
@@ -148,8 +148,7 @@ def export(
 
 def _with_ways(fault: "Fault") -> "Fault":
     """A fault whose problem says what to type, where that would put it right."""
-    ways = [words_of(remedy) for remedy in fault.remedies]
-    return replace(fault, problem=in_ways(fault.problem, ways))
+    return replace(fault, problem=in_ways(fault.problem, ways_of(fault.remedies)))
 
 
 def _show_import(done: "Imported", *, dry_run: bool, folder: bool) -> None:

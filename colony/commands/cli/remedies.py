@@ -1,6 +1,7 @@
 """How a remedy is done at a command line: each act is a command, each fact an option."""
 
 import shlex
+from collections.abc import Sequence
 
 from colony.refusals.base import Act, Advice, Again, Fact, Refusal, Remedy, in_ways
 
@@ -48,15 +49,26 @@ VALUES = {
     "animal": "TAG",
     "born": "DAY",
     "dam": "TAG",
-    "date_order": "dmy|mdy",
+    "date_order": "ORDER",
+    "diameter": "LENGTH",
+    "every": "DAYS",
+    "high": "NUMBER",
+    "length": "LENGTH",
+    "low": "NUMBER",
     "most": "PERCENT",
+    "never": "PAIR",
     "on": "DAY",
-    "sex": "F|M",
+    "sex": "F or M",
     "sire": "TAG",
     "system": "NAME",
+    "tank": "CODE",
+    "times": "NUMBER",
     "transponder": "NUMBER",
     "volume": "LITRES",
     "why": "REASON",
+    "width": "LENGTH",
+    "with": "PAIR",
+    "without": "TAG",
 }
 """What stands for a fact of which the breeder says the value."""
 
@@ -68,18 +80,18 @@ def command_of(act: Act) -> str:
     return " ".join(["colony", act.name, *objects, *missing, *map(_option, act.facts)])
 
 
-def words_of(remedy: Remedy) -> str:
-    """What to type for a remedy."""
-    match remedy:
-        case Act():
-            return command_of(remedy)
-        case Again(facts):
-            return f"repeat with {' '.join(map(_option, facts))}"
+def ways_of(remedies: Sequence[Remedy]) -> list[str]:
+    """What to type for each remedy."""
+    acts = [command_of(remedy) for remedy in remedies if isinstance(remedy, Act)]
+    more = [
+        " ".join(map(_option, remedy.facts)) for remedy in remedies if isinstance(remedy, Again)
+    ]
+    return [*acts, f"repeat with {more[0]}", *more[1:]] if more else acts
 
 
 def sentence_of(problem: Refusal | Advice) -> str:
     """The sentence of a refusal or a warning, with what to type."""
-    return in_ways(problem.sentence, [words_of(remedy) for remedy in problem.remedies])
+    return in_ways(problem.sentence, ways_of(problem.remedies))
 
 
 def _option(fact: tuple[str, Fact]) -> str:

@@ -108,14 +108,14 @@ class Rays(Place):
         if (line := self.query_one(EntryList).line) is not None:
             self.app.open_about(line.about)
 
-    def on_ledger_near_end(self, _: EntryList.NearEnd) -> None:
+    def on_entry_list_near_end(self, _: EntryList.NearEnd) -> None:
         """Ask for the next page."""
         entries = self.query_one(EntryList)
         if not self._whole and "more" not in self._asked and entries.entries:
             facts = {"offset": len(entries.entries), "today": self.app.book_session.today}
             self.ask(search_animals, self._add, sought=self._sought(), group="more", **facts)
 
-    def on_ledger_looked(self, event: EntryList.Looked) -> None:
+    def on_entry_list_looked(self, event: EntryList.Looked) -> None:
         """Say more of the line."""
         hit = event.line.more if event.line else None
         self.query_one(DetailPane).show(_more(hit, self) if isinstance(hit, Hit) else "")

@@ -65,18 +65,18 @@ class Log(Place):
         """Ask for the newest acts."""
         self.ask(list_history, self._show, most=self._most)
 
-    def on_ledger_near_end(self, _: EntryList.NearEnd) -> None:
+    def on_entry_list_near_end(self, _: EntryList.NearEnd) -> None:
         """Ask for older acts too."""
         if len(self.query_one(EntryList).entries) == self._most:
             self._most += PAGE_ACTS
             self.load()
 
-    def on_ledger_looked(self, event: EntryList.Looked) -> None:
+    def on_entry_list_looked(self, event: EntryList.Looked) -> None:
         """Show the act in full."""
         act = event.line.more if event.line else None
         self.query_one(DetailPane).show(_more(act) if isinstance(act, HistoryLine) else "")
 
-    def on_ledger_opened(self, event: EntryList.Opened) -> None:
+    def on_entry_list_opened(self, event: EntryList.Opened) -> None:
         """Say the whole sentence of the act, for a narrow screen."""
         event.stop()
         if isinstance(event.line.more, HistoryLine):

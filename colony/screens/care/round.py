@@ -82,7 +82,7 @@ class Round(Place):
             system = here[0].system
             self._tick([one for one in self._works if one.system == system and one.is_open])
 
-    def on_ledger_opened(self, event: EntryList.Opened) -> None:
+    def on_entry_list_opened(self, event: EntryList.Opened) -> None:
         """Unfold a place to its tasks, or fold it again."""
         event.stop()
         event.prevent_default()

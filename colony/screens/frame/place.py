@@ -77,8 +77,8 @@ class Place(Screen[None]):
     @property
     def about(self) -> About | None:
         """What the breeder is looking at, for the forms to begin with."""
-        ledgers = self.query(EntryList)
-        line = ledgers.first().line if ledgers else None
+        lists = self.query(EntryList)
+        line = lists.first().line if lists else None
         return line.about if line else None
 
     @property
@@ -158,7 +158,7 @@ class Place(Screen[None]):
             if isawaitable(shown):
                 await shown
 
-    def on_ledger_opened(self, event: EntryList.Opened) -> None:
+    def on_entry_list_opened(self, event: EntryList.Opened) -> None:
         """Open what a line is about."""
         self.app.open_about(event.line.about)
 

@@ -43,7 +43,7 @@ class Births(Place):
         """Ask for what is due and what was born."""
         self.ask(_births, self._show, today=self.app.book_session.today)
 
-    def on_ledger_looked(self, event: EntryList.Looked) -> None:
+    def on_entry_list_looked(self, event: EntryList.Looked) -> None:
         """Say more of the line."""
         self.query_one(DetailPane).show(str((event.line and event.line.more) or ""))
 

@@ -67,7 +67,7 @@ class Pairs(Place):
         """Open the plan for the whole colony."""
         self.app.open_about(About("plan", ""))
 
-    def on_ledger_looked(self, event: EntryList.Looked) -> None:
+    def on_entry_list_looked(self, event: EntryList.Looked) -> None:
         """List the signs of the pairing."""
         self.query_one(DetailPane).show(str((event.line and event.line.more) or ""))
 

@@ -83,7 +83,7 @@ class GrowOut(Place):
         self._by_tank = not self._by_tank
         self._show()
 
-    def on_ledger_looked(self, event: EntryList.Looked) -> None:
+    def on_entry_list_looked(self, event: EntryList.Looked) -> None:
         """Show the gates of the pup."""
         pup = event.line.more if event.line else None
         self.query_one(DetailPane).show(_more(pup) if isinstance(pup, Readiness) else "")
