@@ -14,9 +14,10 @@ from datetime import date
 from pathlib import Path
 from typing import NoReturn
 
-from colony.acts.animals.animals import AnimalFacts, add_animal
+from colony.acts.animals.animals import add_animal
 from colony.acts.book.backups import back_up
 from colony.acts.pups.measure import feed
+from colony.notation.fields.facts import AnimalFacts
 from colony.refusals.base import Refusal
 from colony.store.book import Book, open_book
 from colony.store.journal.entries import read_entries

@@ -21,7 +21,7 @@ from colony.refusals.books import UnfitForBook
 from colony.refusals.history import JournalDamaged
 from colony.store.backups.transfer import rebuild_book
 from colony.store.book import Book, open_book
-from colony.store.journal.entries import Act
+from colony.store.journal.entries import RecordedAct
 
 GIGABYTE, MEGABYTE = 2**30, 2**20
 
@@ -148,7 +148,7 @@ DAMAGED = ("{", "7", "[1]", '[{"table": 1}]', "[" * 5000, '[{"undoes": 5}]', '[{
 @pytest.mark.parametrize("changes", DAMAGED)
 def test_a_damaged_entry_of_the_journal_is_said_and_never_guessed(changes: str) -> None:
     """What an entry tells may be anything by the time it is read."""
-    entry = Act(7, datetime(2026, 3, 9, tzinfo=UTC), "x", "x", "x", changes)
+    entry = RecordedAct(7, datetime(2026, 3, 9, tzinfo=UTC), "x", "x", "x", changes)
     with pytest.raises(JournalDamaged, match="act 7"):
         assert [*entry.steps, *entry.undoes] == []
 

@@ -23,7 +23,7 @@ from colony.notation import days, measures, pairs, pups, readings, shares, tags,
 from colony.papers.plain_words import printable as drawn
 from colony.refusals.base import Refusal
 from colony.store.book import Book, open_book
-from colony.store.journal.entries import Act
+from colony.store.journal.entries import RecordedAct
 
 TODAY = date(2026, 3, 9)
 
@@ -101,7 +101,7 @@ def _sheet(book: Book) -> Target:
 
 
 def _journal(changes: str) -> None:
-    entry = Act(1, datetime(2026, 3, 9, tzinfo=UTC), "x", "x", "x", changes)
+    entry = RecordedAct(1, datetime(2026, 3, 9, tzinfo=UTC), "x", "x", "x", changes)
     for part in ("steps", "undoes"):
         with contextlib.suppress(Refusal):
             getattr(entry, part)

@@ -8,7 +8,7 @@ from sqlmodel import Session
 
 from colony.refusals.history import NoSuchAct
 from colony.store.journal.affected import Affected
-from colony.store.journal.entries import Act, read_entries, undone_acts
+from colony.store.journal.entries import RecordedAct, read_entries, undone_acts
 from colony.store.journal.rows import Place
 from colony.store.lookup import find_animal, find_tank
 
@@ -66,7 +66,7 @@ def list_history(
     return lines
 
 
-def show_act(session: Session, *, number: int) -> Act:
+def show_act(session: Session, *, number: int) -> RecordedAct:
     """One act with each row before and after; `NoSuchAct` where there is none."""
     found = read_entries(session, after=number - 1) if 0 < number <= LAST_NUMBER else iter(())
     entry = next(found, None)
@@ -75,12 +75,12 @@ def show_act(session: Session, *, number: int) -> Act:
     return entry
 
 
-def line_of(entry: Act, undone_by: int | None = None) -> HistoryLine:
+def line_of(entry: RecordedAct, undone_by: int | None = None) -> HistoryLine:
     """An entry of the journal as a line of the history."""
     return HistoryLine(entry.number, entry.at, entry.who, entry.act, entry.summary, undone_by)
 
 
-def _of(session: Session, wanted: HistoryFilter) -> Iterator[Act]:
+def _of(session: Session, wanted: HistoryFilter) -> Iterator[RecordedAct]:
     """Acts that touch the animal and the tank that are wanted, oldest first."""
     touched = Affected()
     asked = [
@@ -103,6 +103,6 @@ def _places(session: Session, touched: Affected, table: str, name: str) -> set[P
     return places
 
 
-def _in_days(entry: Act, wanted: HistoryFilter) -> bool:
+def _in_days(entry: RecordedAct, wanted: HistoryFilter) -> bool:
     day = entry.at.astimezone().date()
     return (wanted.since or day) <= day <= (wanted.until or day)

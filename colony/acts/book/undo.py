@@ -9,7 +9,7 @@ from sqlmodel import Session
 from colony.acts.book.history import HistoryLine, line_of, show_act
 from colony.acts.book.undo_judged import take_back_judged
 from colony.refusals.history import CannotBeUndone, LaterActDepends, NothingToUndo
-from colony.store.journal.entries import Act, read_entries, undone_acts
+from colony.store.journal.entries import RecordedAct, read_entries, undone_acts
 from colony.store.journal.journal import BEGIN_ACT, SCHEMA_ACT, acting_person, recorder_of, tell
 from colony.store.journal.reversal import depends
 
@@ -53,7 +53,7 @@ def undo_acts(session: Session, *, numbers: Sequence[int]) -> Undone:
     return _undo(session, [act_to_undo(session, number) for number in newest_first])
 
 
-def own_last_acts(session: Session, count: int) -> list[Act]:
+def own_last_acts(session: Session, count: int) -> list[RecordedAct]:
     """The last acts of whoever asks that an undo would take back, the newest first.
 
     Raises
@@ -68,7 +68,7 @@ def own_last_acts(session: Session, count: int) -> list[Act]:
     return last
 
 
-def act_to_undo(session: Session, number: int) -> Act:
+def act_to_undo(session: Session, number: int) -> RecordedAct:
     """The act of a number, if it is one that can be undone.
 
     Raises
@@ -84,7 +84,7 @@ def act_to_undo(session: Session, number: int) -> Act:
     return entry
 
 
-def _undo(session: Session, entries: Sequence[Act]) -> Undone:
+def _undo(session: Session, entries: Sequence[RecordedAct]) -> Undone:
     """Take acts back, the newest first."""
     going = {entry.number for entry in entries}
     since = _since(session, entries[-1], going)
@@ -97,7 +97,7 @@ def _undo(session: Session, entries: Sequence[Act]) -> Undone:
     return Undone(tuple(line_of(entry) for entry in entries))
 
 
-def _since(session: Session, first: Act, going: set[int]) -> list[Act]:
+def _since(session: Session, first: RecordedAct, going: set[int]) -> list[RecordedAct]:
     """What was done since an act and stands."""
     undone = undone_acts(session)
     return [
@@ -107,26 +107,26 @@ def _since(session: Session, first: Act, going: set[int]) -> list[Act]:
     ]
 
 
-def _refuse_depended(session: Session, entry: Act, later: Sequence[Act]) -> None:
+def _refuse_depended(session: Session, entry: RecordedAct, later: Sequence[RecordedAct]) -> None:
     blocking = [one for one in later if not _cancels(one, entry.number) and depends(one, entry)]
     if blocking:
         told = [(one.number, _told(one)) for one in blocking]
         raise LaterActDepends(_told(entry), told, _own_since(session, entry))
 
 
-def _own_since(session: Session, entry: Act) -> int | None:
+def _own_since(session: Session, entry: RecordedAct) -> int | None:
     """How many acts an undo would go back to reach one; None where not all of them are one's own."""
     since = [one for one in _standing(session) if one.number >= entry.number]
     own = all(one.who == acting_person() for one in since)
     return len(since) if own and entry.number in {one.number for one in since} else None
 
 
-def _cancels(undo: Act, number: int) -> bool:
+def _cancels(undo: RecordedAct, number: int) -> bool:
     """An undo of acts that are all later than an act leaves no trace on it."""
     return bool(undo.undoes) and min(undo.undoes) > number
 
 
-def _standing(session: Session) -> Iterator[Act]:
+def _standing(session: Session) -> Iterator[RecordedAct]:
     """Acts that stand and can be undone, the newest first."""
     undone = undone_acts(session)
     for entry in read_entries(session, newest_first=True):
@@ -134,9 +134,9 @@ def _standing(session: Session) -> Iterator[Act]:
             yield entry
 
 
-def _can_be_undone(entry: Act) -> bool:
+def _can_be_undone(entry: RecordedAct) -> bool:
     return not entry.changed_nothing and entry.act not in (BEGIN_ACT, SCHEMA_ACT)
 
 
-def _told(entry: Act) -> str:
+def _told(entry: RecordedAct) -> str:
     return f"act {entry.number} ({entry.summary})"

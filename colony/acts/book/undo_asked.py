@@ -8,7 +8,7 @@ from sqlmodel import Session
 from colony.acts.book.history import HistoryLine, line_of
 from colony.acts.book.undo import act_to_undo, own_last_acts
 from colony.store import clock
-from colony.store.journal.entries import Act
+from colony.store.journal.entries import RecordedAct
 from colony.store.journal.journal import acting_person
 
 IMPORT_ACT = "book import"
@@ -50,7 +50,7 @@ def foresee_undo(session: Session, *, count: int = 1, number: int | None = None)
     return Foreseen(tuple(map(line_of, found)), tuple(_doubts(found)))
 
 
-def _doubts(entries: Sequence[Act]) -> Iterator[str]:
+def _doubts(entries: Sequence[RecordedAct]) -> Iterator[str]:
     """An import, many rows, somebody else's work, or another day's."""
     if any(one.act == IMPORT_ACT for one in entries):
         yield "an import"

@@ -11,7 +11,7 @@ from colony.acts.book.checks.finding import Check, Finding
 from colony.refusals.base import Refusal
 from colony.refusals.history import ComesBackAgainst
 from colony.store import clock
-from colony.store.journal.entries import Act
+from colony.store.journal.entries import RecordedAct
 from colony.store.journal.journal import RowChange
 from colony.store.journal.reversal import check_references, take_back
 from colony.store.journal.rows import Place, references, table_named
@@ -22,7 +22,9 @@ MOST_TRIED = 12
 _CANNOT_MEET = "a row that comes back cannot stand beside one that was written since"
 
 
-def take_back_judged(session: Session, entries: Sequence[Act], later: Sequence[Act]) -> None:
+def take_back_judged(
+    session: Session, entries: Sequence[RecordedAct], later: Sequence[RecordedAct]
+) -> None:
     """Take acts back, the newest first, unless `later` acts forbid what comes of it.
 
     Raises
@@ -42,7 +44,7 @@ def take_back_judged(session: Session, entries: Sequence[Act], later: Sequence[A
     )
 
 
-def _attempt(session: Session, entries: Sequence[Act]) -> str | None:
+def _attempt(session: Session, entries: Sequence[RecordedAct]) -> str | None:
     """Take acts back; where a rule forbids it, say which, and leave the book as it was."""
     checks = checks_of(step for entry in entries for step in entry.steps)
     savepoint = session.begin_nested()
@@ -60,7 +62,10 @@ def _attempt(session: Session, entries: Sequence[Act]) -> str | None:
 
 
 def _accepted_if_known(
-    session: Session, entries: Sequence[Act], checks: Sequence[Check], found: Sequence[Finding]
+    session: Session,
+    entries: Sequence[RecordedAct],
+    checks: Sequence[Check],
+    found: Sequence[Finding],
 ) -> str | None:
     """What was wrong before the undo already is no reason against it."""
     before = _wrong(session, checks)
@@ -76,13 +81,15 @@ def _wrong(session: Session, checks: Iterable[Check]) -> list[Finding]:
     return wrong_findings(session, checks, clock.now().astimezone().date())
 
 
-def _take_back_all(session: Session, entries: Sequence[Act]) -> None:
+def _take_back_all(session: Session, entries: Sequence[RecordedAct]) -> None:
     for entry in entries:
         take_back(session, entry)
     check_references(session)
 
 
-def _against(session: Session, entries: Sequence[Act], later: Sequence[Act]) -> Act | None:
+def _against(
+    session: Session, entries: Sequence[RecordedAct], later: Sequence[RecordedAct]
+) -> RecordedAct | None:
     """The later act without which the acts could be taken back, the likeliest tried first."""
     near = _places(entries)
     likeliest = sorted(later, key=lambda one: (not near & _places([one]), -one.number))
@@ -91,7 +98,7 @@ def _against(session: Session, entries: Sequence[Act], later: Sequence[Act]) -> 
     )
 
 
-def _solves(session: Session, later: Act, entries: Sequence[Act]) -> bool:
+def _solves(session: Session, later: RecordedAct, entries: Sequence[RecordedAct]) -> bool:
     """Whether acts could be taken back if a later one were; it leaves the book as it was."""
     together = sorted([later, *entries], key=lambda one: -one.number)
     savepoint = session.begin_nested()
@@ -103,7 +110,7 @@ def _solves(session: Session, later: Act, entries: Sequence[Act]) -> bool:
         savepoint.rollback()
 
 
-def _places(entries: Iterable[Act]) -> set[Place]:
+def _places(entries: Iterable[RecordedAct]) -> set[Place]:
     """The rows that acts wrote, and those that these refer to."""
     return {place for entry in entries for step in entry.steps for place in _near(step)}
 

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable
 
-from colony.store.journal.entries import Act
+from colony.store.journal.entries import RecordedAct
 from colony.store.journal.journal import Row, RowChange
 from colony.store.journal.rows import Place, references, table_named
 
@@ -19,14 +19,14 @@ class Affected:
     def __init__(self) -> None:
         self._rows: dict[Place, Row] = {}
 
-    def by(self, entry: Act) -> set[Place]:
+    def by(self, entry: RecordedAct) -> set[Place]:
         """The rows that an act touched, and those they belong to; call it in the order of acts."""
         affected: set[Place] = set()
         for step in entry.steps:
             affected |= self._of_step(step)
         return affected
 
-    def named(self, entries: Iterable[Act], table: str, name: str) -> set[Place]:
+    def named(self, entries: Iterable[RecordedAct], table: str, name: str) -> set[Place]:
         """Rows of a table that ever had a tag or code, whatever its case."""
         column, wanted = NAMES[table], name.casefold()
         return {

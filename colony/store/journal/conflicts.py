@@ -5,7 +5,7 @@ from collections.abc import Iterator, Sequence
 from sqlmodel import Session
 
 from colony.refusals.history import BookWasReplaced, ChangedMeanwhile
-from colony.store.journal.entries import Act, Mark, changed_since
+from colony.store.journal.entries import Mark, RecordedAct, changed_since
 from colony.store.journal.journal import RowChange
 from colony.store.journal.reversal import changed_columns, overlaps
 
@@ -28,7 +28,7 @@ def refuse_conflicts(session: Session, seen: Mark, steps: Sequence[RowChange]) -
         raise ChangedMeanwhile(conflicts)
 
 
-def _conflicts(entry: Act, steps: Sequence[RowChange]) -> Iterator[str]:
+def _conflicts(entry: RecordedAct, steps: Sequence[RowChange]) -> Iterator[str]:
     ours = overlaps(changed_columns(entry), steps)
     if ours:
         columns = {name for step in ours for name in step.after or ()}

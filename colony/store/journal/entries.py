@@ -28,7 +28,7 @@ class Mark:
 
 
 @dataclass(frozen=True)
-class Act:
+class RecordedAct:
     """One act of the journal."""
 
     number: int
@@ -82,7 +82,7 @@ def latest(session: Session) -> Mark:
 
 def read_entries(
     session: Session, *, after: int = 0, undos_only: bool = False, newest_first: bool = False
-) -> Iterator[Act]:
+) -> Iterator[RecordedAct]:
     """Entries of the journal, oldest first unless asked otherwise."""
     number = col(JournalEntry.id)
     query = select(JournalEntry).where(number > after)
@@ -97,10 +97,12 @@ def read_entries(
         page = session.exec(query.where(number < last if newest_first else number > last)).all()
 
 
-def entry_of(row: JournalEntry) -> Act:
+def entry_of(row: JournalEntry) -> RecordedAct:
     """A row of the journal as a value."""
     number = row.id or 0
-    return Act(number, moment_of(number, row.at), row.who, row.act, row.summary, row.changes)
+    return RecordedAct(
+        number, moment_of(number, row.at), row.who, row.act, row.summary, row.changes
+    )
 
 
 def moment_of(number: int, at: str) -> dt.datetime:
@@ -120,7 +122,7 @@ def undone_acts(session: Session) -> dict[int, int]:
     return undone
 
 
-def changed_since(session: Session, mark: Mark) -> Sequence[Act] | None:
+def changed_since(session: Session, mark: Mark) -> Sequence[RecordedAct] | None:
     """The acts since a mark; None where the book is another one now (a backup was restored)."""
     row = session.get(JournalEntry, mark.number)
     if mark.number and (row is None or row.at != mark.at):

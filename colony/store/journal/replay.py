@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from sqlalchemy import Connection, Table, select
 
 from colony.records import every_table
-from colony.store.journal.entries import Act
+from colony.store.journal.entries import RecordedAct
 from colony.store.journal.journal import Row, RowChange
 from colony.store.journal.rows import Place, kept_tables, key_column, typed
 
@@ -32,7 +32,7 @@ class Difference:
         return RowChange(*self.place, {name: self.recorded.get(name) for name in after}, after)
 
 
-def recorded_rows(entries: Iterable[Act]) -> Rows:
+def recorded_rows(entries: Iterable[RecordedAct]) -> Rows:
     """Every row as the acts of the journal left it, from its first act to its last.
 
     Tables and columns that a later schema dropped are left out.

@@ -8,7 +8,7 @@ from sqlalchemy.exc import IntegrityError
 from sqlmodel import Session
 
 from colony.refusals.history import RowIsOtherwise
-from colony.store.journal.entries import Act
+from colony.store.journal.entries import RecordedAct
 from colony.store.journal.journal import Row, RowChange, recorder_of
 from colony.store.journal.rows import Place, kept_tables, key_column, references, table_named, typed
 
@@ -21,7 +21,7 @@ BEARING = {
 """Facts of a row that a later row which refers to it was judged by."""
 
 
-def take_back(session: Session, entry: Act) -> None:
+def take_back(session: Session, entry: RecordedAct) -> None:
     """Undo the steps of one act, the last first, and record that as steps of this session's act.
 
     Raises
@@ -63,7 +63,7 @@ def check_references(session: Session) -> None:
             raise IntegrityError(None, None, ValueError(f"a row of {broken[2]} is gone"))
 
 
-def depends(later: Act, earlier: Act) -> bool:
+def depends(later: RecordedAct, earlier: RecordedAct) -> bool:
     """Whether a later act builds on rows that an earlier one made, changed or deleted."""
     changed = changed_columns(earlier)
     return bool(overlaps(changed, later.steps)) or any(
@@ -71,7 +71,7 @@ def depends(later: Act, earlier: Act) -> bool:
     )
 
 
-def changed_columns(entry: Act) -> dict[Place, set[str] | None]:
+def changed_columns(entry: RecordedAct) -> dict[Place, set[str] | None]:
     """Each row that an act touched, and its columns; None for all of a row made or deleted."""
     changed: dict[Place, set[str] | None] = {}
     for step in entry.steps:

@@ -9,11 +9,12 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from plain_colonies import TODAY, best_of_all, broken, every_plan, stock, value
 
+from colony.planning.arrays import Floats
 from colony.planning.pairings.baselines import Rule, baseline_pairs
 from colony.planning.pairings.open_pairs import open_pairs
 from colony.planning.pairings.plan import ProposedPlan
 from colony.planning.pairings.planner import plan_pairings
-from colony.planning.pairings.request import BreedingTank, Effort, Floats, PairingRequest, Stock
+from colony.planning.pairings.request import BreedingTank, Effort, PairingRequest, Stock
 from colony.planning.pairings.search import count as pairing_count
 from colony.planning.pairings.search.model import Aim, PairingModel
 from colony.planning.pairings.search.objective import own_part

@@ -10,9 +10,10 @@ from screens_house import TODAY, act, ask, drive, press, settle, shown
 from textual.events import Key
 from textual.pilot import Pilot
 
-from colony.acts.animals.animals import AnimalFacts, edit_animal
+from colony.acts.animals.animals import edit_animal
 from colony.acts.book.history import HistoryLine, list_history
 from colony.commands.cli.failures import run
+from colony.notation.fields.facts import AnimalFacts
 from colony.screens.app import ColonyApp
 from colony.screens.frame.held_key import PAUSE_SECONDS
 from colony.store import clock

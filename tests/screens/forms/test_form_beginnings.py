@@ -167,7 +167,7 @@ def test_escape_takes_back_the_wish_to_end(farm: Path) -> None:
 
 def status(path: Path, tag: str) -> str:
     """Whether an animal is here, as the book has it."""
-    return ask(path, show_animal, tag=tag, today=TODAY).status
+    return str(ask(path, show_animal, tag=tag, today=TODAY).facts["status"])
 
 
 def test_a_question_stays_in_sight_of_keys_typed_ahead(farm: Path) -> None:
