@@ -12,6 +12,7 @@ from colony.exchange.folder.colony_toml import ColonyHeading
 from colony.exchange.folder.folder import Tables
 from colony.exchange.folder.noun import Noun, NounColumn, NounRow, SpeciesValues, joined
 from colony.exchange.folder.nouns import BY_NAME, NOUNS
+from colony.exchange.tables.row_rules import refers
 from colony.notation.days import Day
 from colony.records import (
     Animal,
@@ -75,11 +76,6 @@ RECORDS: Mapping[str, type[SQLModel]] = {
 """The record of each noun."""
 
 
-def is_reference(column: NounColumn) -> bool:
-    """Whether a column names a row of another noun, or a species."""
-    return column.kind in BY_NAME or column.kind == "species"
-
-
 def read_tables(session: Session) -> Tables:
     """Every row of the book, as the files of `nouns` have them, oldest record first."""
     records = _read_records(session)
@@ -140,7 +136,7 @@ def _values(noun: Noun, record: Any, labels: Labels) -> dict[str, Any]:  # noqa:
 
 
 def _value(noun: Noun, column: NounColumn, record: Any, labels: Labels) -> Any:  # noqa: ANN401 - each column has its own type
-    if is_reference(column):
+    if refers(column):
         return _name(column, record, labels)
     if (noun.name, column.name) in labels.beside:
         return labels.beside[noun.name, column.name].get(record.id, ())

@@ -9,8 +9,8 @@ from colony.exchange.folder.cells import write_noun_cell
 from colony.exchange.folder.folder import ColonyFolder, Tables
 from colony.exchange.folder.noun import Noun, NounColumn, NounRow
 from colony.exchange.folder.nouns import BY_NAME, NOUNS, REFERRED
-from colony.exchange.folder.row_rules import ROW_RULES
 from colony.exchange.sheet.rows import same_sires
+from colony.exchange.tables.row_rules import NounRules, broken_rules, refers
 from colony.exchange.text.faults import Fault
 from colony.notation.tags import nearest_tags
 from colony.refusals.base import WrongUse
@@ -26,7 +26,9 @@ from colony.refusals.cells import (
 Key = tuple[Any, ...]
 
 
-def check_folder(folder: ColonyFolder, book: Tables, species: Sequence[str]) -> list[Fault]:
+def check_folder(
+    folder: ColonyFolder, book: Tables, species: Sequence[str], rules: NounRules
+) -> list[Fault]:
     """List every fault of a folder beside the rows that the book has."""
     faults = list(folder.faults)
     for noun in NOUNS:
@@ -34,7 +36,10 @@ def check_folder(folder: ColonyFolder, book: Tables, species: Sequence[str]) -> 
         faults += _twice(noun, rows)
         faults += _otherwise(noun, rows, booked)
         for row in rows:
-            faults += _against_rules(noun, row)
+            faults += [
+                _fault(noun, row, rule.field, RowCannotBe(rule.sentence))
+                for rule in broken_rules(noun, row, rules[noun.name])
+            ]
     faults += _names_of_nothing(folder, book, species)
     faults += _two_tanks(folder.tables, book)
     return faults
@@ -99,12 +104,6 @@ def _otherwise(
             yield _fault(noun, row, columns[0], BookHasItOtherwise(columns))
 
 
-def _against_rules(noun: Noun, row: NounRow) -> Iterator[Fault]:
-    for rule in ROW_RULES.get(noun.name, ()):
-        if not rule.keeps(row.values):
-            yield _fault(noun, row, rule.column, RowCannotBe(rule.sentence))
-
-
 def _names_of_nothing(
     folder: ColonyFolder, book: Tables, species: Sequence[str]
 ) -> Iterator[Fault]:
@@ -136,12 +135,8 @@ def _references(noun: Noun, row: NounRow) -> Iterator[tuple[NounColumn, str]]:
             yield from ((column, share.tag) for share in value if share.tag)
         elif column.kind == "tags":
             yield from ((column, tag) for tag in value)
-        elif _refers(column) and (name := column.referred(row.values)) is not None:
+        elif refers(column) and (name := column.referred(row.values)) is not None:
             yield column, name
-
-
-def _refers(column: NounColumn) -> bool:
-    return column.kind in BY_NAME or column.kind == "species"
 
 
 def _target(column: NounColumn) -> str:

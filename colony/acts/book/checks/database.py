@@ -2,13 +2,17 @@
 
 from collections.abc import Iterator
 from datetime import date
-from itertools import pairwise
+from itertools import compress, pairwise
+from typing import Any
 
-from sqlalchemy import text
+from sqlalchemy import Boolean, literal_column, or_, text
+from sqlalchemy import select as sql_select
 from sqlmodel import Session, select
 
+from colony import records
 from colony.acts.book.checks.finding import Finding
-from colony.records import Setting
+from colony.records import TABLES, Setting
+from colony.records.rules import rules_of
 from colony.refusals.history import JournalDamaged
 from colony.store import clock
 from colony.store.backups.daily import CLOCK_MAY_DIFFER
@@ -31,6 +35,27 @@ def sound_file(session: Session, _today: date) -> Iterator[Finding]:
     for table, row, target, _ in session.connection().execute(text("PRAGMA foreign_key_check")):
         problem = f"refers to a row of {target} that is not there"
         yield Finding("database", True, f"{table} {row}", problem, mend)
+
+
+def rows_keep_their_rules(session: Session, _today: date) -> Iterator[Finding]:
+    """Rows that break a rule of their table, written where the database did not look."""
+    for names in TABLES.values():
+        for name in names:
+            yield from _broken_rules(session, getattr(records, name))
+
+
+def _broken_rules(session: Session, record: Any) -> Iterator[Finding]:  # noqa: ANN401 - any table
+    dialect = session.get_bind().dialect.name
+    rules = [rule for rule in rules_of(record) if rule.dialect in (None, dialect)]
+    if not rules:
+        return
+    table = record.__table__
+    broken = [literal_column(f"NOT ({rule.sql})", Boolean) for rule in rules]
+    query = sql_select(table.c.id, *broken).where(or_(*broken)).order_by(table.c.id)
+    for key, *breaks in session.connection().execute(query):
+        for rule in compress(rules, breaks):
+            problem = f"breaks a rule: {rule.sentence}"
+            yield Finding("rule", True, f"{table.name} {key}", problem, "colony book rebuild PATH")
 
 
 def told_by_journal(session: Session, _today: date) -> Iterator[Finding]:

@@ -9,7 +9,7 @@ from colony.acts.book.importing.imported import Imported, Progress, unwatched
 from colony.acts.book.importing.known_book import known_book, read_rows
 from colony.acts.book.importing.records import RecordWriter
 from colony.acts.book.importing.species import write_heading
-from colony.acts.book.tables import read_tables
+from colony.acts.book.tables import RECORDS, read_tables
 from colony.exchange.folder.cells import write_noun_cell
 from colony.exchange.folder.checks import check_folder, keyed
 from colony.exchange.folder.folder import ColonyFolder, Tables, read_folder
@@ -20,6 +20,7 @@ from colony.exchange.sheet.headings import Columns
 from colony.exchange.sheet.kin import check_kin, gather_kin
 from colony.exchange.text.delimited import Row, Table
 from colony.notation.shares import SireShare
+from colony.records.rules import rules_of
 from colony.store.journal.journal import tell
 
 
@@ -46,7 +47,7 @@ def import_colony(
     """Write what a folder says, as it was read; see `import_folder`."""
     book, rows = read_tables(session), read_rows(session)
     species = [*rows.species_ids, *(n for n in folder.heading.species if n not in rows.species_ids)]
-    faults = check_folder(folder, book, species)
+    faults = check_folder(folder, book, species, _RULES)
     faults += check_kin(_SHEET, gather_kin(list(_kin_rows(folder.tables)), known_book(rows)))
     if faults:
         errors = tuple(sorted(set(faults)))
@@ -69,6 +70,7 @@ def _new_rows(tables: Tables, book: Tables) -> dict[str, list[NounRow]]:
     return new
 
 
+_RULES = {noun: rules_of(record) for noun, record in RECORDS.items()}
 _ANIMALS = BY_NAME["animals"]
 _HEADINGS = tuple(column.name for column in _ANIMALS.columns)
 _SHEET = Sheet(

@@ -7,9 +7,10 @@ from sqlmodel import Session
 
 from colony.acts.book.importing.imported import Progress, by_steps
 from colony.acts.book.labels import MADE_NAMES
-from colony.acts.book.tables import RECORDS, is_reference, read_ids
+from colony.acts.book.tables import RECORDS, read_ids
 from colony.exchange.folder.noun import Noun, NounColumn, NounRow
 from colony.exchange.folder.nouns import BY_NAME, NOUNS, REFERRED
+from colony.exchange.tables.row_rules import refers
 from colony.notation.days import Day
 from colony.notation.shares import SireShare
 from colony.records import PairingSire, PossibleSire, VetPatient
@@ -61,7 +62,7 @@ class RecordWriter:
             value = row.values[column.name]
             if column.kind in _BESIDE or MADE_NAMES.get(noun.name) == column.name:
                 continue
-            if is_reference(column):
+            if refers(column):
                 if noun.name != "animals" or column.name not in _KIN:
                     facts[f"{column.name}_id"] = self._id(column, row)
             elif isinstance(value, Day):
