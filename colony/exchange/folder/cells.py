@@ -6,7 +6,7 @@ from datetime import date
 from typing import Any
 
 from colony.exchange.folder.noun import NounColumn
-from colony.exchange.sheet.sires import read_sires, write_sires
+from colony.exchange.tables.sires import read_sires, write_sires
 from colony.notation.days import Day, parse_day_as_known
 from colony.notation.tags import parse_tag, parse_text
 from colony.notation.transponders import parse_transponder

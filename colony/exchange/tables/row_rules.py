@@ -1,11 +1,10 @@
 """Hold the rows of a file to the rules of the table that they are written to."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator
 from typing import Any
 
 from colony.exchange.folder.noun import Noun, NounColumn, NounRow
 from colony.exchange.folder.nouns import BY_NAME
-from colony.notation.days import Day
 from colony.records.rules import Rule, Rules
 
 
@@ -14,27 +13,27 @@ def refers(column: NounColumn) -> bool:
     return column.kind in BY_NAME or column.kind == "species"
 
 
-def record_values(noun: Noun, row: NounRow) -> dict[str, Any]:
-    """The values of a row under the columns of its table, names still where ids will be."""
-    values: dict[str, Any] = {}
-    for column in noun.columns:
-        value = row.values.get(column.name)
-        if refers(column):
-            values[f"{column.name}_id"] = value
-        elif isinstance(value, Day):
-            values |= {column.name: value.first, f"{column.name}_precision": value.precision}
-        else:
-            values[column.name] = value
-    return values
+def broken_rules(
+    noun: Noun, rows: Iterable[NounRow], rules: Rules
+) -> Iterator[tuple[NounRow, Rule]]:
+    """Each row with each rule that it breaks, of those whose columns the file has."""
+    readers = dict(column for each in noun.columns for column in _record_columns(each))
+    held = [rule for rule in rules if readers.keys() >= set(rule.columns)]
+    used = {column: readers[column] for rule in held for column in rule.columns}
+    for row in rows:
+        values = {column: read(row) for column, read in used.items()}
+        for rule in held:
+            if not rule.keeps(values):
+                yield row, rule
 
 
-def broken_rules(noun: Noun, row: NounRow, rules: Rules) -> Iterator[Rule]:
-    """Each rule that a row breaks, of those whose columns the file has."""
-    values = record_values(noun, row)
-    for rule in rules:
-        if values.keys() >= set(rule.columns) and not rule.keeps(values):
-            yield rule
-
-
-NounRules = Mapping[str, Rules]
-"""The rules of the table of each noun."""
+def _record_columns(column: NounColumn) -> Iterator[tuple[str, Callable[[NounRow], Any]]]:
+    """The columns of a table that one of a file is written to; names still where ids will be."""
+    name = column.name
+    if refers(column):
+        yield f"{name}_id", lambda row: row.values.get(name)
+    elif column.kind == "day_as_known":
+        yield name, lambda row: row.values[name] and row.values[name].first
+        yield f"{name}_precision", lambda row: row.values[name] and row.values[name].precision
+    else:
+        yield name, lambda row: row.values.get(name)
