@@ -11,15 +11,14 @@ if TYPE_CHECKING:
     from sqlalchemy import MetaData
 
     from colony.records.animals import Animal
+    from colony.records.book import JournalEntry, Setting
     from colony.records.care import CareDone, CareRhythm
     from colony.records.foods import Food, FoodBatch, TankFeeding
     from colony.records.health import LookOver, Prescription, VetPatient, VetVisit
     from colony.records.holds import Hold
-    from colony.records.journal import JournalEntry
     from colony.records.litters import Litter, PossibleSire
     from colony.records.pairings import MatingSign, Pairing, PairingSire, PregnancyFinding
     from colony.records.pups import Feeding, Measurement
-    from colony.records.settings import Setting
     from colony.records.species import LifeHistory, Species
     from colony.records.tanks import Placement, System, Tank
     from colony.records.water import ReserveReading, WaterChange, WaterLimit, WaterRegime, WaterTest
@@ -27,6 +26,10 @@ if TYPE_CHECKING:
 
 TABLES = {
     "animals": ("Animal",),
+    "book": (
+        "JournalEntry",
+        "Setting",
+    ),
     "care": (
         "CareDone",
         "CareRhythm",
@@ -43,7 +46,6 @@ TABLES = {
         "VetVisit",
     ),
     "holds": ("Hold",),
-    "journal": ("JournalEntry",),
     "litters": (
         "Litter",
         "PossibleSire",
@@ -58,7 +60,6 @@ TABLES = {
         "Feeding",
         "Measurement",
     ),
-    "settings": ("Setting",),
     "species": (
         "LifeHistory",
         "Species",

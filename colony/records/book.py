@@ -1,4 +1,4 @@
-"""The journal: one row an act."""
+"""The book itself: its journal, one row an act, and its settings."""
 
 from sqlmodel import Field, SQLModel
 
@@ -20,3 +20,12 @@ class JournalEntry(SQLModel, table=True):
     act: str
     summary: str
     changes: str
+
+
+class Setting(SQLModel, table=True):
+    """One choice of this book, as text; `colony.store.settings` knows its type and default."""
+
+    __table_args__ = (STRICT,)
+
+    key: str = Field(primary_key=True)
+    value: str
