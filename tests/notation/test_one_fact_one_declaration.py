@@ -63,7 +63,7 @@ said("book", "export", "out.csv")
 said("book", "export", "out")
 said("book", "import", "out", book="b.colony")
 from_folder = json.loads(said("animal", "show", "Alma", "--json", book="b.colony"))
-said("book", "undo")
+said("book", "undo", "--yes")
 undone = json.loads(said("animal", "show", "Alma", "--json"))
 said("book", "check")
 

@@ -36,7 +36,7 @@ FAULTS: list[tuple[str, dict[str, str], str]] = [
     ("tag", {"tag": ""}, "missing"),
     ("tag", {"tag": "-R"}, "cannot be a tag"),
     ("sex", {"sex": "lady"}, "no sex"),
-    ("born", {"born": "3/4/2015"}, "--date-order"),
+    ("born", {"born": "3/4/2015"}, "the order of dates"),
     ("born", {"born": "2015-02-30"}, "no date"),
     ("born", {"born": "2031-01-01"}, "not come yet"),
     ("dam", {"dam": "R1"}, "male"),
