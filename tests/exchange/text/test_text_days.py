@@ -75,9 +75,8 @@ def test_two_digits_mean_the_latest_such_year_that_has_come(text: str, year: int
 def test_a_date_that_cannot_be_is_refused_and_names_the_option(
     text: str, order: str, refusal: type[WrongUse]
 ) -> None:
-    """An ambiguous date is never guessed; where the order matters, another is the remedy."""
+    """An ambiguous date is never guessed; where the order matters the sentence says --date-order."""
     with pytest.raises(refusal) as refused:
         read_sheet_day(text, order, TODAY)
     needs_option = refusal in (DayReadsTwoWays, DayNotInOrder, NotADayInASheet)
-    orders = [name for way in refused.value.remedies for name, _ in way.facts]
-    assert ("date_order" in orders) == needs_option
+    assert ("--date-order" in refused.value.sentence) == needs_option
