@@ -17,7 +17,10 @@ if TYPE_CHECKING:
 SELDOM = tuple(field for field in ANIMAL_FACTS if field not in DECISIONS)
 """What changes only where it was wrong; what is decided anew again and again stands before it."""
 
-_OTHERWISE = {"tag": {"label": "New tag"}, "sires": {"empty": "a test result settles it"}}
+_OTHERWISE = {
+    "tag": {"label": "New tag", "needed": False},
+    "sires": {"empty": "a test result settles it"},
+}
 
 
 class MendForm(Form):

@@ -13,10 +13,10 @@ from colony.acts.animals.animals import add_animal, edit_animal, end_animal
 from colony.acts.animals.species import set_trait
 from colony.acts.book.day import state_of_the_day
 from colony.acts.health.holds import hold
-from colony.acts.litters.edit import LitterMended, edit_litter
+from colony.acts.litters.edit import edit_litter
 from colony.acts.pups.forecast import PupForecast, draw_forecast, forecast_pup, off_curves
 from colony.acts.pups.ready import count_by_week, ready_pups
-from colony.notation.fields.facts import AnimalFacts
+from colony.notation.fields.facts import AnimalFacts, LitterFacts
 from colony.planning.pups.readiness import Readiness
 from colony.refusals.animals import NotHere
 from colony.refusals.exchange import WouldOverwrite
@@ -115,7 +115,7 @@ def test_a_mended_birth_moves_the_age_gate(house: GrowingHouse) -> None:
     (pup,) = house.litter("Bella", "1F", 60, "P2")
     house.fed(pup, 30)
     house.measure(pup, 130)
-    mended = LitterMended(born=ago(35))
+    mended = LitterFacts(born=ago(35))
     house.do(edit_litter, code=pup.rpartition("-")[0], mended=mended, today=TODAY)
     found = pups(house)[pup]
     assert found.waiting_on == ("age",)
