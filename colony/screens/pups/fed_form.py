@@ -37,6 +37,6 @@ class FedForm(Form):
 
     def go_on(self, done: Done) -> None:
         """Keep the food for the next animal."""
-        self.past(done.told)
+        self.past(done.in_words)
         self.rows[0].fill("")
         self.set_focus(self.rows[0].input)

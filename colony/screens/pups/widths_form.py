@@ -40,7 +40,7 @@ class WidthsForm(Form):
 
     def go_on(self, done: Done) -> None:
         """Show what was written, and the next tag."""
-        self.past(done.told)
+        self.past(done.in_words)
         tag, width, mass, _ = self.rows
         tag.fill(self.next_after(tag.text))
         width.fill("")
