@@ -1,4 +1,4 @@
-"""The mending form: a fact of an animal was wrong, or changed."""
+"""The form of corrections: a fact of an animal was wrong, or changed."""
 
 from datetime import date
 from typing import TYPE_CHECKING
@@ -23,10 +23,10 @@ _OTHERWISE = {
 }
 
 
-class MendForm(Form):
-    """Mend facts of an animal; a field left empty changes nothing."""
+class CorrectForm(Form):
+    """Correct facts of an animal; a field left empty changes nothing."""
 
-    TITLE_WORDS = "Mend facts (an empty field changes nothing)"
+    TITLE_WORDS = "Correct facts (an empty field changes nothing)"
     ACT = "animal edit"
     FIELDS = (
         TagField("who", "Animal", needed=True, status=None),
@@ -42,7 +42,7 @@ class MendForm(Form):
         return any(row.text for row in self.rows[1:])
 
     def write(self, session: "Session", facts: Facts, *, anyway: bool, today: date) -> Done:  # noqa: ARG002 - nothing to override
-        """Mend the facts that were given."""
+        """Correct the facts that were given."""
         own = AnimalFacts(**{name: fact for name, fact in facts.items() if name != "who"})
-        mended = edit_animal(session, tag=facts["who"], facts=own, today=today)
-        return Done(f"{mended.tag} is mended: {', '.join(own).replace('_', ' ')}.")
+        corrected = edit_animal(session, tag=facts["who"], facts=own, today=today)
+        return Done(f"{corrected.tag} is corrected: {', '.join(own).replace('_', ' ')}.")

@@ -19,11 +19,11 @@ class AnimalPage(Page):
 
     HERE = "animals"
     HELP: ClassVar[str | None] = (
-        "Every form begins with this animal. Up and down scroll; d mends a fact; p ranks partners."
+        "Every form begins with this animal. Up and down scroll; d corrects a fact; p ranks partners."
     )
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("p", "app.form('partners')", "Partners"),
-        Binding("d", "app.form('mend')", "Mend"),
+        Binding("d", "app.form('mend')", "Correct"),
         Binding("e", "app.form('end')", "End"),
     ]
 

@@ -94,7 +94,7 @@ def test_names_are_taken_in_any_case(farm: Farm) -> None:
         ({"species": "leopoldii"}, NoSuchSpecies, "use leopoldi"),
         ({"wanted": {"coal": 1}}, NoSuchKind, "use leopoldi, .* or Ember"),
         ({"wanted": {"leopoldi": 1, "P. leopoldi": 2}}, KindTwice, "asked for twice"),
-        ({"compare": True}, NothingToCompare, "--without"),
+        ({"compare": True}, NothingToCompare, "without"),
         ({"required_pairs": frozenset({("Bruno", "Alma")})}, CannotBePaired, "a dam is a female"),
         ({"required_pairs": frozenset({("Alma", "Caro")})}, CannotBePaired, "a dam is a female"),
         (

@@ -53,6 +53,34 @@ def test_a_fault_is_shown_with_its_line_and_without_markup_or_escape_codes(
     assert "Faults: 2; nothing was written" in shown.err
 
 
+def test_a_fault_names_the_option_that_puts_it_right(
+    book: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """A day that reads two ways says what to type, in the table and in the document alike."""
+    assert not book.exists()
+    path = sheet(tmp_path, "tag,sex,born\nA1,F,03/04/2020\n")
+    assert run(["book", "import", path, "--json"]) == 1
+    (error,) = json.loads(capsys.readouterr().out)["errors"]
+    assert error.keys() == {"file", "line", "column", "value", "problem"}
+    way = "(repeat with --date-order dmy, or --date-order mdy)."
+    assert error["problem"].endswith(way)
+    assert run(["book", "import", path]) == 1
+    assert "--date-order mdy" in " ".join(capsys.readouterr().out.split())
+
+
+def test_a_finding_names_the_command_that_mends_it(
+    book: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """The document of a check keeps its keys, and `mend` can be typed."""
+    assert run(["animal", "add", "A1", "--species", "motoro", "--sex", "F"]) == 0
+    capsys.readouterr()
+    assert run(["book", "check", "--json"]) == 0
+    (finding,) = json.loads(capsys.readouterr().out)
+    assert finding.keys() == {"check", "wrong", "where", "problem", "mend"}
+    assert finding["mend"] == "colony tank move A1 TANK"
+    assert book.exists()
+
+
 def test_a_dry_run_counts_and_writes_nothing(
     book: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
