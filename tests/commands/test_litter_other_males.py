@@ -2,6 +2,7 @@
 
 import json
 from collections.abc import Callable
+from datetime import date
 from pathlib import Path
 from typing import Any
 
@@ -9,7 +10,6 @@ import pytest
 from clock import stop_clock
 from farm import TODAY, Farm
 
-from colony.acts.book.sample import make_sample_book
 from colony.commands.cli.failures import run
 
 Recorded = Callable[..., Any]
@@ -167,14 +167,14 @@ def test_a_short_gestation_looks_at_the_days_of_the_pairing(
 
 
 def test_the_sample_colony_names_the_other_male_of_her_tank(
-    tmp_path: Path,
+    sample_of: Callable[[date], Path],
     monkeypatch: pytest.MonkeyPatch,
     recorded: Recorded,
     capsys: pytest.CaptureFixture[str],
 ) -> None:
     """Kaya was with Bruno and with Caro: said in the JSON and on the terminal."""
-    book = tmp_path / "sample.colony"
-    make_sample_book(location=str(book), today=TODAY)
+    monkeypatch.setenv("COLONY_WHO", "keeper")
+    book = sample_of(TODAY)
     answer = recorded(book, "Kaya")
     assert answer["sires"] == ["Bruno"]
     (said,) = answer["warnings"]

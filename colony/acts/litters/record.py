@@ -1,5 +1,6 @@
 """Record a litter: the birth, its pups, and where they now swim."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date
 from typing import Any

@@ -2,6 +2,8 @@
 
 import json
 import sqlite3
+from collections.abc import Callable
+from datetime import date
 from pathlib import Path
 from typing import Any
 
@@ -9,7 +11,6 @@ import pytest
 from clock import stop_clock
 from farm import TODAY
 
-from colony.acts.book.sample import make_sample_book
 from colony.commands.cli.failures import run
 from colony.commands.pairings.plan_output import BECAUSE
 from colony.planning.pairings.eligibility import RULES
@@ -20,11 +21,9 @@ SCREENS = (80, 120)
 
 
 @pytest.fixture(scope="module")
-def sample(tmp_path_factory: pytest.TempPathFactory) -> bytes:
+def sample(sample_of: Callable[[date], Path]) -> bytes:
     """The sample colony of that day, as a file."""
-    path = tmp_path_factory.mktemp("sample") / "sample.colony"
-    make_sample_book(location=str(path), today=TODAY)
-    return path.read_bytes()
+    return sample_of(TODAY).read_bytes()
 
 
 @pytest.fixture

@@ -9,7 +9,6 @@ from typing import Any
 import pytest
 from clock import stop_clock
 
-from colony.acts.book.sample import make_sample_book
 from colony.commands.cli.failures import run
 from colony.commands.tanks.outlook import _show_plan
 from colony.planning.tanks.moves import WeekPlan
@@ -21,11 +20,9 @@ Asked = Callable[..., Any]
 
 
 @pytest.fixture(scope="module")
-def sample(tmp_path_factory: pytest.TempPathFactory) -> Path:
+def sample(sample_of: Callable[[date], Path]) -> Path:
     """The sample colony, made once."""
-    path = tmp_path_factory.mktemp("growing") / "sample.colony"
-    make_sample_book(location=str(path), today=DAY)
-    return path
+    return sample_of(DAY)
 
 
 @pytest.fixture
