@@ -1,7 +1,7 @@
 """The form of corrections: a fact of an animal was wrong, or changed."""
 
 from datetime import date
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from colony.acts.animals.animals import edit_animal
 from colony.notation.fields.animals import ANIMAL_FACTS, DECISIONS
@@ -17,7 +17,7 @@ if TYPE_CHECKING:
 SELDOM = tuple(field for field in ANIMAL_FACTS if field not in DECISIONS)
 """What changes only where it was wrong; what is decided anew again and again stands before it."""
 
-_OTHERWISE = {
+_OTHERWISE: dict[str, dict[str, Any]] = {
     "tag": {"label": "New tag", "needed": False},
     "sires": {"empty": "a test result settles it"},
 }

@@ -7,7 +7,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from plain_pedigrees import at, enumerated, family, pedigrees
 
-from colony.pedigree.doubt.assignments import assignments, touched_by_doubt
+from colony.pedigree.doubt.assignments import affected_by_doubt, assignments
 from colony.pedigree.graph.graph import Pedigree
 from colony.pedigree.kinship.sweep import sweep
 
@@ -20,17 +20,17 @@ TWO_DOUBTS = family(
 
 def test_the_ways_are_the_product_of_the_choices() -> None:
     """Two sires of one pup and three of another are six ways; above one pup alone there are two."""
-    touched = touched_by_doubt(TWO_DOUBTS.nodes)
+    affected = affected_by_doubt(TWO_DOUBTS.nodes)
     (p, q, d, s) = at(TWO_DOUBTS, "P", "Q", "D", "S").tolist()
-    assert assignments(TWO_DOUBTS.nodes, touched, p, q).ways == prod((2, 3))
-    assert assignments(TWO_DOUBTS.nodes, touched, p, s).ways == 2
-    assert assignments(TWO_DOUBTS.nodes, touched, d, s).ways == 1
+    assert assignments(TWO_DOUBTS.nodes, affected, p, q).ways == prod((2, 3))
+    assert assignments(TWO_DOUBTS.nodes, affected, p, s).ways == 2
+    assert assignments(TWO_DOUBTS.nodes, affected, d, s).ways == 1
 
 
 def test_doubt_touches_pups_and_their_pups_and_nobody_else() -> None:
     """P and Q are in doubt, X descends from both, Y from neither."""
-    touched = touched_by_doubt(TWO_DOUBTS.nodes)
-    named = dict(zip(TWO_DOUBTS.tags, touched.tolist(), strict=False))
+    affected = affected_by_doubt(TWO_DOUBTS.nodes)
+    named = dict(zip(TWO_DOUBTS.tags, affected.tolist(), strict=False))
     assert {tag for tag, doubtful in named.items() if doubtful} == {"P", "Q", "X"}
 
 
@@ -40,7 +40,7 @@ def test_the_extremes_are_those_of_brute_force(pedigree: Pedigree, data: st.Data
     """Of two animals, over every world in which the doubts could be settled."""
     some = st.integers(0, len(pedigree) - 1)
     first, second = data.draw(some), data.draw(some)
-    case = assignments(pedigree.nodes, touched_by_doubt(pedigree.nodes), first, second)
+    case = assignments(pedigree.nodes, affected_by_doubt(pedigree.nodes), first, second)
     known = enumerated(pedigree)
     among = sweep(pedigree.nodes, keep=case.settled).kept
     least, greatest = case.extremes(pedigree.nodes, among)
