@@ -8,8 +8,9 @@ from itertools import product
 import numpy as np
 from numpy.typing import NDArray
 
+from colony.planning.arrays import Floats
 from colony.planning.pairings.eligibility import Candidate
-from colony.planning.pairings.request import BreedingTank, Floats, Pair, PairingRequest, Stock
+from colony.planning.pairings.request import BreedingTank, Pair, PairingRequest, Stock
 
 TODAY = date(2024, 6, 1)
 

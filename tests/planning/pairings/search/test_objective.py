@@ -8,8 +8,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 from plain_colonies import TODAY, best_of_all, stock
 
+from colony.planning.arrays import Floats
 from colony.planning.pairings.planner import plan_pairings
-from colony.planning.pairings.request import Floats, PairingRequest, Stock
+from colony.planning.pairings.request import PairingRequest, Stock
 from colony.planning.pairings.search.objective import own_part
 
 
