@@ -42,7 +42,8 @@ def test_a_disk_that_is_full_leaves_what_was_there(
 ) -> None:
     """The second file cannot be written: neither is replaced, and no part stays."""
     write_files(tmp_path / "out", FILES, sign="sign.toml", overwrite=False)
-    write, done = writing._write, []
+    write = writing._write
+    done: list[Path] = []
 
     def full(path: Path, content: str | bytes) -> None:
         if done:
