@@ -1,6 +1,9 @@
 """Alleles on their way from the founders."""
 
+from math import sqrt
+
 import numpy as np
+from numpy.typing import NDArray
 from plain_pedigrees import at, family
 
 from colony.pedigree.founders.alleles import drop_alleles
@@ -9,7 +12,7 @@ from colony.pedigree.graph.graph import Pedigree
 DROPS = 4000
 
 
-def dropped(pedigree: Pedigree, tag: str) -> np.ndarray[tuple[int, ...], np.dtype[np.int32]]:
+def dropped(pedigree: Pedigree, tag: str) -> NDArray[np.int32]:
     """The two alleles of an animal in each drop, (2, drops)."""
     alleles = drop_alleles(pedigree.nodes, np.random.default_rng(1), DROPS)
     return np.asarray(alleles[at(pedigree, tag)[0]])
@@ -17,7 +20,7 @@ def dropped(pedigree: Pedigree, tag: str) -> np.ndarray[tuple[int, ...], np.dtyp
 
 def near(share: float, expected: float) -> bool:
     """Whether a share is within five standard errors of a proportion."""
-    return bool(abs(share - expected) < 5 * np.sqrt(expected * (1 - expected) / DROPS))
+    return abs(share - expected) < 5 * sqrt(expected * (1 - expected) / DROPS)
 
 
 def test_a_pup_has_one_allele_of_each_parent_each_as_often() -> None:

@@ -2,6 +2,7 @@
 
 import json
 import os
+import shutil
 import signal
 import sqlite3
 import subprocess
@@ -64,9 +65,9 @@ def shared(database: str) -> Iterator[Book]:
 
 
 @pytest.fixture
-def file_book(tmp_path: Path) -> Iterator[Book]:
+def file_book(begun: Path, tmp_path: Path) -> Iterator[Book]:
     """A furnished book in a file."""
-    book = open_book(str(tmp_path / "farm.colony"), begin=True)
+    book = open_book(str(shutil.copy(begun, tmp_path / "farm.colony")))
     furnished(book)
     yield book
     book.close()
