@@ -144,13 +144,13 @@ def list_(
     as_json: AsJson = False,
 ) -> None:
     """List the herd: who is here, of what age and width, where, and how inbred."""
-    from colony.acts.animals.listing import HerdFilter, list_animals
+    from colony.acts.animals.listing import AnimalFilter, list_animals
 
-    wanted = HerdFilter(
+    wanted = AnimalFilter(
         **read_typed(FILTERED, typed),
         status=None if status == "all" else parse_word(status, STATUSES, "status"),
         tank=tank,
-        search=search,
+        words=(search,) if search else (),
     )
     with reading(book) as session:
         unit = length_unit(session)

@@ -1,12 +1,23 @@
 """Animals: who each one is. A pup is an animal."""
 
 from datetime import date
+from typing import ClassVar
 
-from sqlalchemy import CheckConstraint, Index, text
+from sqlalchemy import Index, text
 from sqlmodel import Field, SQLModel
 
 from colony.notation.words import ORIGINS, PRECISIONS, SEXES, STATUSES
-from colony.records.columns import STRICT, in_order, is_day, is_flag, kin, one_of
+from colony.records.columns import STRICT, checks, kin
+from colony.records.rules import (
+    Rule,
+    Rules,
+    has_length,
+    in_order,
+    is_day,
+    is_flag,
+    not_both,
+    one_of,
+)
 
 
 class Animal(SQLModel, table=True):
@@ -16,8 +27,7 @@ class Animal(SQLModel, table=True):
     `sire_id` is a sire beyond doubt: known from outside, or settled for this pup by a test.
     """
 
-    __table_args__ = (
-        Index("ux_animal_tag", text("lower(tag)"), unique=True),
+    RULES: ClassVar[Rules] = (
         one_of("sex", SEXES),
         one_of("born_precision", PRECISIONS),
         one_of("origin", ORIGINS),
@@ -28,11 +38,32 @@ class Animal(SQLModel, table=True):
         is_day("ended_on"),
         is_flag("held_back"),
         in_order("born", "ended_on"),
-        CheckConstraint("(status = 'present') = (ended_on IS NULL)", name="an_end_has_a_day"),
-        CheckConstraint("litter_id IS NULL OR dam_id IS NULL", name="the_litter_knows_the_dam"),
-        CheckConstraint("dam_id <> id AND sire_id <> id", name="nobody_is_its_own_parent"),
-        CheckConstraint("length(tag) BETWEEN 1 AND 40", name="tag_has_a_length"),
-        CheckConstraint("length(transponder) = 15", name="transponder_has_15_digits"),
+        Rule(
+            "an_end_has_a_day",
+            ("status", "ended_on"),
+            "(status = 'present') = (ended_on IS NULL)",
+            lambda row: (row["status"] == "present") == (row["ended_on"] is None),
+            "An animal that is not present has the day it ended_on, and only that one has",
+        ),
+        not_both(
+            "litter_id",
+            "dam_id",
+            "the_litter_knows_the_dam",
+            "A pup of a litter has its dam from there, and the cell stays empty",
+        ),
+        Rule(
+            "nobody_is_its_own_parent",
+            ("dam_id", "sire_id", "id"),
+            "dam_id <> id AND sire_id <> id",
+            lambda row: row["id"] is None or row["id"] not in (row["dam_id"], row["sire_id"]),
+            "An animal is not its own parent",
+        ),
+        has_length("tag", 1, 40, "tag_has_a_length"),
+        has_length("transponder", 15, 15, "transponder_has_15_digits"),
+    )
+    __table_args__ = (
+        *checks(RULES),
+        Index("ux_animal_tag", text("lower(tag)"), unique=True),
         STRICT,
     )
 

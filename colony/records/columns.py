@@ -1,15 +1,16 @@
-"""What every table shares: strict column types, and the shapes of its CHECK constraints.
+"""What every table shares: strict column types, and its rules as CHECK constraints.
 
-Constraints are written in the SQL that SQLite and PostgreSQL share, or say whose they are. On SQLite the tables
+Rules are written in the SQL that SQLite and PostgreSQL share, or say whose they are. On SQLite the tables
 are STRICT, so dates and flags are declared as the plain types that STRICT allows.
 """
 
-from collections.abc import Sequence
 from typing import Any
 
 from sqlalchemy import Boolean, CheckConstraint, Column, Date, Float, ForeignKey, Integer, String
 from sqlalchemy.ext.compiler import compiles
 from sqlmodel import Field, SQLModel
+
+from colony.records.rules import Rule, Rules
 
 STRICT: dict[str, Any] = {"sqlite_strict": True}
 
@@ -42,34 +43,14 @@ def _real(_type: Float[float], _compiler: object, **_: object) -> str:
     return "REAL"
 
 
-def one_of(column: str, choices: Sequence[str]) -> CheckConstraint:
-    """Hold a text column to a list of words."""
-    words = ", ".join(f"'{choice}'" for choice in choices)
-    return CheckConstraint(f"{column} IN ({words})", name=f"{column}_is_known")
+def checks(rules: Rules) -> tuple[CheckConstraint, ...]:
+    """The CHECK constraints of a table, from its rules."""
+    return tuple(_check(rule) for rule in rules if rule.in_schema)
 
 
-def is_day(column: str) -> CheckConstraint:
-    """Hold a date column to real calendar days; SQLite has no date type of its own.
-
-    Without its ``+0 days`` SQLite takes 30 February as it stands.
-    """
-    sql = f"{column} IS date({column}, '+0 days')"
-    return CheckConstraint(sql, name=f"{column}_is_a_day").ddl_if(dialect="sqlite")
-
-
-def is_flag(column: str) -> CheckConstraint:
-    """Hold a yes/no column to yes and no; SQLite has no boolean of its own."""
-    return CheckConstraint(f"{column} IN (true, false)", name=f"{column}_is_yes_or_no")
-
-
-def positive(column: str) -> CheckConstraint:
-    """Hold a measure above nothing, where it is known."""
-    return CheckConstraint(f"{column} > 0", name=f"{column}_is_positive")
-
-
-def in_order(first: str, then: str) -> CheckConstraint:
-    """Hold two dates in order, where both are known."""
-    return CheckConstraint(f"{then} >= {first}", name=f"{then}_follows_{first}")
+def _check(rule: Rule) -> CheckConstraint:
+    check = CheckConstraint(rule.sql, name=rule.name)
+    return check.ddl_if(dialect=rule.dialect) if rule.dialect else check
 
 
 def kin(target: str, *, after: bool = False) -> Any:  # noqa: ANN401 - what sqlmodel.Field returns

@@ -1,20 +1,23 @@
 """Foods of the house, their batches, and what each tank was offered and took."""
 
 from datetime import date
+from typing import ClassVar
 
-from sqlalchemy import CheckConstraint, Index, UniqueConstraint, text
+from sqlalchemy import Index, UniqueConstraint, text
 from sqlmodel import Field, SQLModel
 
 from colony.notation.care import TAKEN
-from colony.records.columns import STRICT, in_order, is_day, one_of, positive
+from colony.records.columns import STRICT, checks
+from colony.records.rules import Rules, between, in_order, is_day, one_of, positive
 
 
 class Food(SQLModel, table=True):
     """One food of the house; its protein in percent of the mass as it is fed."""
 
+    RULES: ClassVar[Rules] = (between("protein_percent", 0, 100, "protein_is_a_percentage"),)
     __table_args__ = (
+        *checks(RULES),
         Index("ux_food_name", text("lower(name)"), unique=True),
-        CheckConstraint("protein_percent BETWEEN 0 AND 100", name="protein_is_a_percentage"),
         STRICT,
     )
 
@@ -28,14 +31,13 @@ class FoodBatch(SQLModel, table=True):
     """One delivery of a food, by the code on its package; open until it is finished."""
 
     __tablename__ = "food_batch"
-    __table_args__ = (
-        UniqueConstraint("food_id", "code"),
+    RULES: ClassVar[Rules] = (
         is_day("received"),
         is_day("expires"),
         is_day("finished_on"),
         in_order("received", "finished_on"),
-        STRICT,
     )
+    __table_args__ = (*checks(RULES), UniqueConstraint("food_id", "code"), STRICT)
 
     id: int | None = Field(default=None, primary_key=True)
     food_id: int = Field(foreign_key="food.id")
@@ -49,12 +51,12 @@ class TankFeeding(SQLModel, table=True):
     """A food offered to a tank, from which batch, and how much of it was taken."""
 
     __tablename__ = "tank_feeding"
-    __table_args__ = (
+    RULES: ClassVar[Rules] = (
         is_day("fed_on"),
         one_of("taken", TAKEN),
         positive("offered_g"),
-        STRICT,
     )
+    __table_args__ = (*checks(RULES), STRICT)
 
     id: int | None = Field(default=None, primary_key=True)
     tank_id: int = Field(foreign_key="tank.id", index=True)

@@ -1,24 +1,28 @@
 """Health: what was seen at a look-over, and what a vet saw and wrote."""
 
 from datetime import date
+from typing import ClassVar
 
-from sqlalchemy import CheckConstraint, UniqueConstraint
+from sqlalchemy import UniqueConstraint
 from sqlmodel import Field, SQLModel
 
 from colony.notation.care import SIGNS
-from colony.records.columns import STRICT, in_order, is_day, one_of
+from colony.records.columns import STRICT, checks
+from colony.records.rules import Rules, in_order, is_day, one_alone, one_of
 
 
 class LookOver(SQLModel, table=True):
     """A sign seen at an animal, or in a tank where it is not known at whom."""
 
     __tablename__ = "look_over"
-    __table_args__ = (
+    RULES: ClassVar[Rules] = (
         one_of("sign", SIGNS),
         is_day("seen_on"),
-        CheckConstraint("(animal_id IS NULL) <> (tank_id IS NULL)", name="at_an_animal_or_a_tank"),
-        STRICT,
+        one_alone(
+            "animal_id", "tank_id", "at_an_animal_or_a_tank", "A sign is of an animal or of a tank"
+        ),
     )
+    __table_args__ = (*checks(RULES), STRICT)
 
     id: int | None = Field(default=None, primary_key=True)
     seen_on: date = Field(index=True)
@@ -32,7 +36,8 @@ class VetVisit(SQLModel, table=True):
     """A vet's visit: who came, when, why, and what was found in the vet's words."""
 
     __tablename__ = "vet_visit"
-    __table_args__ = (is_day("visited_on"), STRICT)
+    RULES: ClassVar[Rules] = (is_day("visited_on"),)
+    __table_args__ = (*checks(RULES), STRICT)
 
     id: int | None = Field(default=None, primary_key=True)
     visited_on: date = Field(index=True)
@@ -55,7 +60,12 @@ class VetPatient(SQLModel, table=True):
 class Prescription(SQLModel, table=True):
     """What a vet prescribed, word for word as the vet wrote it; the book never suggests one."""
 
-    __table_args__ = (is_day("starts"), is_day("ends"), in_order("starts", "ends"), STRICT)
+    RULES: ClassVar[Rules] = (
+        is_day("starts"),
+        is_day("ends"),
+        in_order("starts", "ends"),
+    )
+    __table_args__ = (*checks(RULES), STRICT)
 
     id: int | None = Field(default=None, primary_key=True)
     visit_id: int = Field(foreign_key="vet_visit.id", index=True)

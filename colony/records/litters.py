@@ -1,11 +1,13 @@
 """Litters: a birth, its counts, and the place."""
 
 from datetime import date
+from typing import ClassVar
 
-from sqlalchemy import CheckConstraint, Index
+from sqlalchemy import Index
 from sqlmodel import Field, SQLModel
 
-from colony.records.columns import STRICT, is_day, is_flag
+from colony.records.columns import STRICT, checks
+from colony.records.rules import Rule, Rules, is_day, is_flag, one_alone
 
 
 class Litter(SQLModel, table=True):
@@ -15,12 +17,18 @@ class Litter(SQLModel, table=True):
     otherwise the litter has one sire, even where it is not known which.
     """
 
-    __table_args__ = (
+    RULES: ClassVar[Rules] = (
         is_day("born"),
         is_flag("pups_may_differ"),
-        CheckConstraint("live >= 0 AND dead >= 0 AND live + dead > 0", name="somebody_was_born"),
-        STRICT,
+        Rule(
+            "somebody_was_born",
+            ("live", "dead"),
+            "live >= 0 AND dead >= 0 AND live + dead > 0",
+            lambda row: row["live"] >= 0 and row["dead"] >= 0 and row["live"] + row["dead"] > 0,
+            "A litter has pups, live or dead",
+        ),
     )
+    __table_args__ = (*checks(RULES), STRICT)
 
     id: int | None = Field(default=None, primary_key=True)
     code: str = Field(unique=True)
@@ -41,12 +49,30 @@ class PossibleSire(SQLModel, table=True):
     """
 
     __tablename__ = "possible_sire"
-    __table_args__ = (
-        CheckConstraint("share > 0 AND share <= 1", name="share_is_a_probability"),
-        CheckConstraint(
-            "(litter_id IS NULL) <> (animal_id IS NULL)", name="of_a_litter_or_of_an_animal"
+    RULES: ClassVar[Rules] = (
+        Rule(
+            "share_is_a_probability",
+            ("share",),
+            "share > 0 AND share <= 1",
+            lambda row: 0 < row["share"] <= 1,
+            "share is above 0 and at most 1",
         ),
-        CheckConstraint("sire_id <> animal_id", name="nobody_is_its_own_sire"),
+        one_alone(
+            "litter_id",
+            "animal_id",
+            "of_a_litter_or_of_an_animal",
+            "A possible sire is of a litter or of an animal",
+        ),
+        Rule(
+            "nobody_is_its_own_sire",
+            ("sire_id", "animal_id"),
+            "sire_id <> animal_id",
+            lambda row: row["sire_id"] is None or row["sire_id"] != row["animal_id"],
+            "An animal is not its own sire",
+        ),
+    )
+    __table_args__ = (
+        *checks(RULES),
         Index("ux_possible_sire_of_litter", "litter_id", "sire_id", unique=True),
         Index("ux_possible_sire_of_animal", "animal_id", "sire_id", unique=True),
         STRICT,

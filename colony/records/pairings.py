@@ -1,18 +1,25 @@
 """Pairings: a dam kept with one or several sires for a time, and the mating signs seen."""
 
 from datetime import date
+from typing import ClassVar
 
 from sqlalchemy import UniqueConstraint
 from sqlmodel import Field, SQLModel
 
 from colony.notation.words import FINDINGS, MATING_SIGNS, METHODS
-from colony.records.columns import STRICT, in_order, is_day, one_of
+from colony.records.columns import STRICT, checks
+from colony.records.rules import Rules, in_order, is_day, one_of
 
 
 class Pairing(SQLModel, table=True):
     """A dam kept with possible sires from a day to a day."""
 
-    __table_args__ = (is_day("started"), is_day("ended"), in_order("started", "ended"), STRICT)
+    RULES: ClassVar[Rules] = (
+        is_day("started"),
+        is_day("ended"),
+        in_order("started", "ended"),
+    )
+    __table_args__ = (*checks(RULES), STRICT)
 
     id: int | None = Field(default=None, primary_key=True)
     dam_id: int = Field(foreign_key="animal.id", index=True)
@@ -38,7 +45,11 @@ class MatingSign(SQLModel, table=True):
     """A sign of mating seen on a day: bite marks on the disc edge, seen copulation."""
 
     __tablename__ = "mating_sign"
-    __table_args__ = (one_of("kind", MATING_SIGNS), is_day("seen_on"), STRICT)
+    RULES: ClassVar[Rules] = (
+        one_of("kind", MATING_SIGNS),
+        is_day("seen_on"),
+    )
+    __table_args__ = (*checks(RULES), STRICT)
 
     id: int | None = Field(default=None, primary_key=True)
     pairing_id: int = Field(foreign_key="pairing.id", index=True)
@@ -52,12 +63,12 @@ class PregnancyFinding(SQLModel, table=True):
     """What was found of a female on a day. "Nothing seen" is never "not pregnant"."""
 
     __tablename__ = "pregnancy_finding"
-    __table_args__ = (
+    RULES: ClassVar[Rules] = (
         one_of("finding", FINDINGS),
         one_of("method", METHODS),
         is_day("found_on"),
-        STRICT,
     )
+    __table_args__ = (*checks(RULES), STRICT)
 
     id: int | None = Field(default=None, primary_key=True)
     dam_id: int = Field(foreign_key="animal.id", index=True)

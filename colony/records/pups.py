@@ -1,26 +1,30 @@
 """What is measured of a pup, and what it eats."""
 
 from datetime import date
+from typing import ClassVar
 
-from sqlalchemy import CheckConstraint, UniqueConstraint
+from sqlalchemy import UniqueConstraint
 from sqlmodel import Field, SQLModel
 
-from colony.records.columns import STRICT, is_day, is_flag, positive
+from colony.records.columns import STRICT, checks
+from colony.records.rules import Rules, is_day, is_flag, one_at_least, positive
 
 
 class Measurement(SQLModel, table=True):
     """Disc width (tail excluded) and mass of an animal on a day."""
 
-    __table_args__ = (
-        UniqueConstraint("animal_id", "measured_on"),
+    RULES: ClassVar[Rules] = (
         is_day("measured_on"),
         positive("width_mm"),
         positive("mass_g"),
-        CheckConstraint(
-            "width_mm IS NOT NULL OR mass_g IS NOT NULL", name="something_was_measured"
+        one_at_least(
+            "width_mm",
+            "mass_g",
+            "something_was_measured",
+            "A measurement has a width_mm or a mass_g",
         ),
-        STRICT,
     )
+    __table_args__ = (*checks(RULES), UniqueConstraint("animal_id", "measured_on"), STRICT)
 
     id: int | None = Field(default=None, primary_key=True)
     animal_id: int = Field(foreign_key="animal.id")
@@ -33,12 +37,11 @@ class Measurement(SQLModel, table=True):
 class Feeding(SQLModel, table=True):
     """A food offered to an animal on a day, and whether it took it."""
 
-    __table_args__ = (
-        UniqueConstraint("animal_id", "fed_on", "food"),
+    RULES: ClassVar[Rules] = (
         is_day("fed_on"),
         is_flag("took"),
-        STRICT,
     )
+    __table_args__ = (*checks(RULES), UniqueConstraint("animal_id", "fed_on", "food"), STRICT)
 
     id: int | None = Field(default=None, primary_key=True)
     animal_id: int = Field(foreign_key="animal.id")

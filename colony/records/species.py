@@ -1,9 +1,12 @@
 """Species, and what is known of the life of each: every number beside its source."""
 
-from sqlalchemy import CheckConstraint, UniqueConstraint
+from typing import ClassVar
+
+from sqlalchemy import UniqueConstraint
 from sqlmodel import Field, SQLModel
 
-from colony.records.columns import STRICT
+from colony.records.columns import STRICT, checks
+from colony.records.rules import Rules, positive
 
 FAMILY = "family"
 """The species whose numbers stand in for what another does not say."""
@@ -47,11 +50,8 @@ class LifeHistory(SQLModel, table=True):
     """One number of one species and where it comes from."""
 
     __tablename__ = "life_history"
-    __table_args__ = (
-        UniqueConstraint("species_id", "trait"),
-        CheckConstraint("number > 0", name="number_is_positive"),
-        STRICT,
-    )
+    RULES: ClassVar[Rules] = (positive("number"),)
+    __table_args__ = (*checks(RULES), UniqueConstraint("species_id", "trait"), STRICT)
 
     id: int | None = Field(default=None, primary_key=True)
     species_id: int = Field(foreign_key="species.id")

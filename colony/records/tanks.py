@@ -1,18 +1,24 @@
 """Systems of shared water, the tanks on them, and which animal is where from when to when."""
 
 from datetime import date
+from typing import ClassVar
 
-from sqlalchemy import CheckConstraint, Index, text
+from sqlalchemy import Index, text
 from sqlmodel import Field, SQLModel
 
 from colony.notation.words import ROLES
-from colony.records.columns import STRICT, is_day, one_of, positive
+from colony.records.columns import STRICT, checks
+from colony.records.rules import Rule, Rules, in_order, is_day, one_of, positive
 
 
 class System(SQLModel, table=True):
     """Tanks that share water; `started` is when its filter began to mature."""
 
-    __table_args__ = (positive("volume_l"), is_day("started"), STRICT)
+    RULES: ClassVar[Rules] = (
+        positive("volume_l"),
+        is_day("started"),
+    )
+    __table_args__ = (*checks(RULES), STRICT)
 
     id: int | None = Field(default=None, primary_key=True)
     name: str = Field(unique=True)
@@ -24,7 +30,7 @@ class System(SQLModel, table=True):
 class Tank(SQLModel, table=True):
     """One tank, rectangular (length and width) or round (diameter)."""
 
-    __table_args__ = (
+    RULES: ClassVar[Rules] = (
         one_of("role", ROLES),
         positive("length_mm"),
         positive("width_mm"),
@@ -32,13 +38,20 @@ class Tank(SQLModel, table=True):
         positive("water_height_mm"),
         positive("volume_l"),
         is_day("retired_on"),
-        CheckConstraint(
+        Rule(
+            "is_rectangular_or_round",
+            ("length_mm", "width_mm", "diameter_mm"),
             "(length_mm IS NULL) = (width_mm IS NULL)"
             " AND (length_mm IS NULL) <> (diameter_mm IS NULL)",
-            name="is_rectangular_or_round",
+            lambda row: (
+                (row["length_mm"] is None)
+                == (row["width_mm"] is None)
+                != (row["diameter_mm"] is None)
+            ),
+            "A tank has a length_mm and a width_mm, or a diameter_mm",
         ),
-        STRICT,
     )
+    __table_args__ = (*checks(RULES), STRICT)
 
     id: int | None = Field(default=None, primary_key=True)
     code: str = Field(unique=True)
@@ -60,10 +73,13 @@ class Placement(SQLModel, table=True):
     The database itself refuses two tanks on one day (triggers of the schema).
     """
 
-    __table_args__ = (
+    RULES: ClassVar[Rules] = (
         is_day("entered_on"),
         is_day("left_on"),
-        CheckConstraint("left_on > entered_on", name="leaves_after_entering"),
+        in_order("entered_on", "left_on", "leaves_after_entering", strictly=True),
+    )
+    __table_args__ = (
+        *checks(RULES),
         Index(
             "ux_placement_open",
             "animal_id",

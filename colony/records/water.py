@@ -1,19 +1,46 @@
 """Water: what was changed, what the reserve held, what tests said."""
 
 from datetime import date
+from typing import ClassVar
 
-from sqlalchemy import CheckConstraint, Index, UniqueConstraint, text
+from sqlalchemy import Index, UniqueConstraint, text
 from sqlmodel import Field, SQLModel
 
 from colony.notation.care import PARAMETERS, UNIONISED
-from colony.records.columns import STRICT, is_day, one_of, positive
+from colony.records.columns import STRICT, checks
+from colony.records.rules import (
+    Rule,
+    Rules,
+    Values,
+    between,
+    both_or_none,
+    is_day,
+    not_negative,
+    one_at_least,
+    one_of,
+    positive,
+)
+
+_BOUNDS = " ".join(
+    f"WHEN '{name}' THEN value BETWEEN {known.least:g} AND {known.most:g}"
+    for name, known in PARAMETERS.items()
+)
+
+
+def _can_be_measured(row: Values) -> bool:
+    known = PARAMETERS.get(row["parameter"])
+    return known is None or bool(known.least <= row["value"] <= known.most)
 
 
 class WaterChange(SQLModel, table=True):
     """Litres of a system's water changed on a day."""
 
     __tablename__ = "water_change"
-    __table_args__ = (is_day("changed_on"), positive("litres"), STRICT)
+    RULES: ClassVar[Rules] = (
+        is_day("changed_on"),
+        positive("litres"),
+    )
+    __table_args__ = (*checks(RULES), STRICT)
 
     id: int | None = Field(default=None, primary_key=True)
     system_id: int = Field(foreign_key="system.id", index=True)
@@ -26,11 +53,11 @@ class ReserveReading(SQLModel, table=True):
     """Litres seen in the reserve on a morning, before anything was drawn."""
 
     __tablename__ = "reserve_reading"
-    __table_args__ = (
+    RULES: ClassVar[Rules] = (
         is_day("read_on"),
-        CheckConstraint("litres >= 0", name="litres_are_not_negative"),
-        STRICT,
+        not_negative("litres", "litres_are_not_negative"),
     )
+    __table_args__ = (*checks(RULES), STRICT)
 
     id: int | None = Field(default=None, primary_key=True)
     read_on: date = Field(unique=True)
@@ -41,10 +68,21 @@ class WaterTest(SQLModel, table=True):
     """One value of one parameter of a system's water."""
 
     __tablename__ = "water_test"
-    __table_args__ = (
+    RULES: ClassVar[Rules] = (
         one_of("parameter", tuple(PARAMETERS)),
         is_day("tested_on"),
-        CheckConstraint("value >= 0", name="value_is_not_negative"),
+        not_negative("value", "value_is_not_negative"),
+        Rule(
+            "value_can_be_measured",
+            ("value", "parameter"),
+            f"CASE parameter {_BOUNDS} END",
+            _can_be_measured,
+            "The parameter cannot have this value in its unit",
+            in_schema=False,
+        ),
+    )
+    __table_args__ = (
+        *checks(RULES),
         Index("ix_water_test_system_parameter", "system_id", "parameter", "tested_on"),
         STRICT,
     )
@@ -61,7 +99,19 @@ class WaterLimit(SQLModel, table=True):
     """The breeder's own bounds of a parameter for a species, or for all, with their source."""
 
     __tablename__ = "water_limit"
+    RULES: ClassVar[Rules] = (
+        one_of("parameter", (*PARAMETERS, UNIONISED)),
+        one_at_least("low", "high", "bounds_something", "A limit has a low or a high"),
+        Rule(
+            "low_is_below_high",
+            ("high", "low"),
+            "low < high",
+            lambda row: row["low"] is None or row["high"] is None or row["low"] < row["high"],
+            "high must be above low",
+        ),
+    )
     __table_args__ = (
+        *checks(RULES),
         UniqueConstraint("species_id", "parameter"),
         Index(
             "ux_water_limit_of_all",
@@ -70,9 +120,6 @@ class WaterLimit(SQLModel, table=True):
             sqlite_where=text("species_id IS NULL"),
             postgresql_where=text("species_id IS NULL"),
         ),
-        one_of("parameter", (*PARAMETERS, UNIONISED)),
-        CheckConstraint("low IS NOT NULL OR high IS NOT NULL", name="bounds_something"),
-        CheckConstraint("low < high", name="low_is_below_high"),
         STRICT,
     )
 
@@ -88,16 +135,29 @@ class WaterRegime(SQLModel, table=True):
     """How a system's water is renewed: a percentage in a rhythm of days, or a constant drip."""
 
     __tablename__ = "water_regime"
-    __table_args__ = (
+    RULES: ClassVar[Rules] = (
         is_day("started"),
         positive("every_days"),
         positive("drip_l_a_day"),
-        CheckConstraint("percent > 0 AND percent <= most_percent_a_day", name="percent_in_limit"),
-        CheckConstraint("most_percent_a_day BETWEEN 1 AND 100", name="most_is_a_percentage"),
-        CheckConstraint("(percent IS NULL) = (every_days IS NULL)", name="batches_have_a_rhythm"),
-        CheckConstraint("percent IS NOT NULL OR drip_l_a_day IS NOT NULL", name="water_is_renewed"),
-        STRICT,
+        Rule(
+            "percent_in_limit",
+            ("percent", "most_percent_a_day"),
+            "percent > 0 AND percent <= most_percent_a_day",
+            lambda row: row["percent"] is None or 0 < row["percent"] <= row["most_percent_a_day"],
+            "percent is above 0 and at most the most_percent_a_day",
+        ),
+        between("most_percent_a_day", 1, 100, "most_is_a_percentage"),
+        both_or_none(
+            "percent", "every_days", "batches_have_a_rhythm", "A percent goes with every_days"
+        ),
+        one_at_least(
+            "percent",
+            "drip_l_a_day",
+            "water_is_renewed",
+            "Water is renewed by a percent or by drip_l_a_day",
+        ),
     )
+    __table_args__ = (*checks(RULES), STRICT)
 
     id: int | None = Field(default=None, primary_key=True)
     system_id: int = Field(foreign_key="system.id", unique=True)

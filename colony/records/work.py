@@ -1,25 +1,26 @@
 """The work list: moves that were accepted from a plan and are still to be done by hand."""
 
 from datetime import date
+from typing import ClassVar
 
-from sqlalchemy import CheckConstraint
 from sqlmodel import Field, SQLModel
 
-from colony.records.columns import STRICT, is_day
+from colony.records.columns import STRICT, checks
+from colony.records.rules import Rules, is_day, not_both
 
 
 class MoveToDo(SQLModel, table=True):
     """One accepted move. Nothing moves by itself: the move itself is recorded when it is done."""
 
     __tablename__ = "move_to_do"
-    __table_args__ = (
+    RULES: ClassVar[Rules] = (
         is_day("accepted_on"),
         is_day("due_by"),
         is_day("done_on"),
         is_day("dropped_on"),
-        CheckConstraint("done_on IS NULL OR dropped_on IS NULL", name="done_or_dropped"),
-        STRICT,
+        not_both("done_on", "dropped_on", "done_or_dropped", "A move is done or dropped, not both"),
     )
+    __table_args__ = (*checks(RULES), STRICT)
 
     id: int | None = Field(default=None, primary_key=True)
     animal_id: int = Field(foreign_key="animal.id", index=True)

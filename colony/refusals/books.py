@@ -46,7 +46,7 @@ class RowDamaged(Refusal):
 
     def __init__(self, location: str, row: str, rule: str) -> None:
         super().__init__(
-            f"The book at {at(location)} is damaged: {shown(row)} breaks the rule that {rule}; nothing was written: "
+            f"The book at {at(location)} is damaged: {shown(row)} breaks a rule ({rule}); nothing was written: "
             "look at every such row, and make the book anew from its journal.",
             act("book check"),
             act("book rebuild"),

@@ -2,10 +2,14 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from itertools import compress
+from typing import Any
 
-from sqlalchemy import CheckConstraint, Connection, literal_column, select
+from sqlalchemy import Boolean, Connection, literal_column, or_, select
 
-from colony.records import every_table
+from colony import records
+from colony.records import TABLES
+from colony.records.rules import rules_of
 from colony.refusals.books import RowDamaged
 from colony.store.journal.rows import key_column
 from colony.store.location import named
@@ -28,14 +32,21 @@ def refuse_damaged(connection: Connection, location: str) -> None:
 
 
 def broken_rules(connection: Connection) -> Iterator[BrokenRule]:
-    """Every row of a SQLite file that breaks a rule of its table; PostgreSQL lets nobody."""
-    if connection.dialect.name != "sqlite":
+    """Every row that breaks a rule of its table, also one that is no CHECK of the database."""
+    for name in TABLES:
+        yield from _broken_rules(connection, getattr(records, name))
+
+
+def _broken_rules(connection: Connection, record: Any) -> Iterator[BrokenRule]:  # noqa: ANN401 - any table
+    dialect = connection.dialect.name
+    rules = [rule for rule in rules_of(record) if rule.dialect in (None, dialect)]
+    if not rules:
         return
-    for table in every_table().sorted_tables:
-        key = key_column(table)
-        for rule in table.constraints:
-            if isinstance(rule, CheckConstraint):
-                words = str(rule.name).removeprefix(f"ck_{table.name}_").replace("_", " ")
-                broken = select(key).where(literal_column(f"NOT ({rule.sqltext})"))
-                for (number,) in connection.execute(broken):
-                    yield BrokenRule(table.name, number, words)
+    table = record.__table__
+    key = key_column(table)
+    broken = [literal_column(f"NOT ({rule.sql})", Boolean) for rule in rules]
+    for number, *breaks in connection.execute(
+        select(key, *broken).where(or_(*broken)).order_by(key)
+    ):
+        for rule in compress(rules, breaks):
+            yield BrokenRule(table.name, number, rule.sentence)

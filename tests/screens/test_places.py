@@ -13,7 +13,7 @@ from textual.pilot import Pilot
 
 from colony.acts.animals.animals import edit_animal
 from colony.acts.animals.page import show_animal
-from colony.acts.animals.search import PAGE_LINES, Sought, search_animals
+from colony.acts.animals.search import PAGE_LINES, AnimalFilter, search_animals
 from colony.acts.book.history import list_history
 from colony.acts.care.rhythms import list_rhythms
 from colony.acts.care.work import WorkLine, todays_round
@@ -80,8 +80,8 @@ def test_search_finds_while_one_types_and_lists_come_in_pages(sample: Path) -> N
         await press(app, pilot, "pagedown", "pagedown", "pagedown")
         assert len(entries.entries) == 2 * PAGE_LINES
         await press(app, pilot, "type:northlight f3")
-        wanted = Sought(words=("northlight", "f3"), status=None)
-        found = ask(sample, search_animals, sought=wanted, today=TODAY)
+        wanted = AnimalFilter(words=("northlight", "f3"), status=None)
+        found = ask(sample, search_animals, wanted=wanted, today=TODAY)
         assert [one.about.key for one in entries.entries] == [one.tag for one in found]  # type: ignore[union-attr]
         await press(app, pilot, "escape", "type:alm")
         assert entries.line is not None

@@ -7,7 +7,7 @@ import pytest
 from safety_house import House, furnished, rows_of
 from sqlalchemy import make_url
 
-from colony.acts.animals.listing import HerdFilter, list_animals
+from colony.acts.animals.listing import AnimalFilter, list_animals
 from colony.acts.animals.page import show_animal
 from colony.acts.book.check import check_book
 from colony.acts.book.history import list_history
@@ -49,7 +49,7 @@ def test_a_reader_reads_all_and_writes_nothing(shared: Book, reader: Book) -> No
     before = rows_of(shared)
     assert rows_of(reader) == before
     with reader.reading() as session:
-        assert len(list_animals(session, wanted=HerdFilter(), today=TODAY)[0]) == 3
+        assert len(list_animals(session, wanted=AnimalFilter(), today=TODAY)[0]) == 3
         assert show_animal(session, tag="Alma", today=TODAY).tag == "Alma"
         assert list_history(session)
         check_book(session, today=TODAY)
@@ -87,9 +87,9 @@ def test_the_database_itself_refuses_two_tanks_on_a_day_and_a_changed_journal(
 def test_a_reading_session_sees_one_moment(shared: Book) -> None:
     """A page that is read in several queries does not mix two states of the book."""
     with shared.reading() as session:
-        first = len(list_animals(session, wanted=HerdFilter(), today=TODAY)[0])
+        first = len(list_animals(session, wanted=AnimalFilter(), today=TODAY)[0])
         House(shared).animal("Dora", "F")
-        assert len(list_animals(session, wanted=HerdFilter(), today=TODAY)[0]) == first
+        assert len(list_animals(session, wanted=AnimalFilter(), today=TODAY)[0]) == first
 
 
 def test_a_server_that_went_away_is_said_and_found_again(shared: Book, database: str) -> None:

@@ -17,7 +17,7 @@ from colony.acts.book.importing.imports import import_path
 from colony.commands.cli import failures
 from colony.commands.cli.output import show_json, show_table
 from colony.exchange.folder.colony_toml import read_heading
-from colony.exchange.sheet.sires import read_sires
+from colony.exchange.tables.sires import read_sires
 from colony.exchange.text.days import read_sheet_day
 from colony.notation import days, measures, pairs, pups, readings, shares, tags, transponders, words
 from colony.papers.plain_words import printable as drawn

@@ -7,11 +7,11 @@ from typing import Any
 
 from sqlmodel import Session, col, select
 
-from colony.acts.animals.listing import age_days
 from colony.notation.fields.animals import ANIMAL_DETAILS
 from colony.records import Animal, Feeding, Hold, Litter, Measurement, Placement, Tank
 from colony.store.lookup import find_animal
 from colony.store.readers.animals.herd import read_places
+from colony.store.readers.animals.listed import age_days
 from colony.store.readers.pedigree import read_lineage
 
 

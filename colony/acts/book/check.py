@@ -13,7 +13,7 @@ from colony.store.failures import STUMBLES
 
 CHECKS: tuple[Check, ...] = (
     database.sound_file,
-    database.rows_as_allowed,
+    database.rows_keep_their_rules,
     database.counters_go_on,
     database.told_by_journal,
     database.readable_settings,

@@ -4,18 +4,18 @@ from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
 
-from sqlmodel import Session, col, select
+from sqlmodel import Session
 
-from colony.acts.book.importing.known_book import BookRows, dam_of, read_rows, sires_of
-from colony.acts.book.tables import read_heading, read_tables
+from colony.acts.book.tables import OF_ANIMALS, read_book, read_heading, read_tables
 from colony.exchange.folder.cells import write_noun_cell
 from colony.exchange.folder.colony_toml import FILE
 from colony.exchange.folder.folder import delimited_text, folder_texts
+from colony.exchange.folder.noun import NounRow
+from colony.exchange.sheet.book import BookRows, book_rows
+from colony.exchange.tables.sires import sires_of
 from colony.exchange.text.inert import make_inert
 from colony.exchange.text.writing import write_file, write_files
-from colony.notation.days import Day
 from colony.notation.fields.animals import EXPORTED, MEASURED
-from colony.records import Animal, Measurement
 
 SHEET_ENDING = ".csv"
 
@@ -53,33 +53,19 @@ def export_book(session: Session, *, path: Path, overwrite: bool, today: date) -
 
 def export_sheet(session: Session, *, path: Path, overwrite: bool) -> Exported:
     """Write one row an animal, with its last measurement and its tank; see `export_book`."""
-    rows, measured = read_rows(session), _last_measurements(session)
-    lines = [_line(animal, rows, measured) for animal in rows.animals.values()]
+    book = book_rows(read_book(session, OF_ANIMALS).tables)
+    lines = [_line(row, fold, book) for fold, row in book.animals.items()]
     write_file(path, delimited_text(SHEET_HEADINGS, lines), overwrite=overwrite)
     return Exported(str(path), len(lines))
 
 
-def _last_measurements(session: Session) -> dict[int, Measurement]:
-    ordered = select(Measurement).order_by(col(Measurement.measured_on))
-    return {one.animal_id: one for one in session.exec(ordered)}
-
-
-def _line(animal: Animal, rows: BookRows, measured: dict[int, Measurement]) -> list[str]:
-    last = measured.get(animal.id or 0)
-    place = rows.places.get(animal.id or 0)
-    names = {number: name for name, number in rows.species_ids.items()}
-    beside = {
-        "species": names.get(animal.species_id or 0),
-        "born": Day(animal.born, animal.born_precision) if animal.born else None,
-        "dam": dam_of(animal, rows),
-        "sires": sires_of(animal, rows),
-        "tank": place[1] if place else None,
-        "width_mm": last.width_mm if last else None,
-        "mass_g": last.mass_g if last else None,
-        "measured_on": last.measured_on if last else None,
+def _line(row: NounRow, fold: str, book: BookRows) -> list[str]:
+    measured = book.measurements.get(fold, ())
+    last = measured[-1].values if measured else {}
+    values = {
+        **row.values,
+        **{field.name: last.get(field.name) for field in MEASURED},
+        "sires": sires_of(row.values),
+        "tank": book.places.get(fold),
     }
-    values = (beside[f.name] if f.name in beside else getattr(animal, f.name) for f in EXPORTED)
-    return [
-        make_inert(write_noun_cell(field, value))
-        for field, value in zip(EXPORTED, values, strict=True)
-    ]
+    return [make_inert(write_noun_cell(field, values[field.name])) for field in EXPORTED]

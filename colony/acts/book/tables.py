@@ -1,58 +1,66 @@
 """The whole book as the rows of plain files."""
 
 from collections import defaultdict
-from collections.abc import Iterator
+from collections.abc import Callable, Collection, Iterator, Mapping, Sequence
+from dataclasses import dataclass
 from datetime import date
+from operator import attrgetter
 from typing import Any
 
 from sqlmodel import Session, col, select
 
-from colony.acts.book.labels import Labels, read_labels, read_names
+from colony.acts.book.labels import Labels, Names, read_labels
 from colony.exchange.folder.colony_toml import ColonyHeading
 from colony.exchange.folder.folder import Tables
 from colony.exchange.folder.noun import Noun, NounRow, SpeciesValues, joined
 from colony.exchange.folder.nouns import BY_NAME, NOUNS
 from colony.notation.days import Day
 from colony.notation.fields.field import Field
-from colony.records import (
-    LifeHistory,
-    Setting,
-    Species,
-    record_of,
-)
+from colony.records import RECORDED, LifeHistory, Setting, Species, record_of
 from colony.store.schema.first_species import first_species
+
+OF_ANIMALS = ("systems", "tanks", "animals", "pairings", "litters", "placements", "measurements")
+"""The nouns that a sheet of animals has to do with, and those that they name."""
+
+
+@dataclass(frozen=True)
+class BookTables:
+    """Rows of the book as files have them, their records, and what each is called."""
+
+    tables: Tables
+    records: Mapping[str, Sequence[Any]]
+    names: Names
+
+    def ids(self) -> dict[str, dict[str, int]]:
+        """The id of every row that other rows may name, by noun and folded label."""
+        return {
+            noun: {label.casefold(): id_ for id_, label in of.items()}
+            for noun, of in self.names.items()
+        }
+
+
+def read_book(session: Session, nouns: Collection[str] = tuple(RECORDED)) -> BookTables:
+    """Every row of some nouns, or of all, oldest record first; the others are empty."""
+    records = {noun: _read_records(session, noun) if noun in nouns else [] for noun in RECORDED}
+    labels = read_labels(session, records)
+    tables = {noun.name: _rows(noun, records[noun.name], labels) for noun in NOUNS}
+    return BookTables(tables, records, labels.names)
 
 
 def read_tables(session: Session) -> Tables:
-    """Every row of the book, as the files of `nouns` have them, oldest record first."""
-    records = _read_records(session)
-    labels = read_labels(session, records)
-    return {
-        noun.name: tuple(NounRow(0, _values(noun, one, labels)) for one in records[noun.name])
-        for noun in NOUNS
-    }
+    """Every row of the book, as the files of `nouns` have them."""
+    return read_book(session).tables
 
 
-def read_ids(session: Session) -> dict[str, dict[str, int]]:
-    """The id of every row that other rows may name, by noun and folded label."""
-    names = read_names(session, _read_records(session))
-    return {
-        noun: {label.casefold(): id_ for id_, label in of.items()} for noun, of in names.items()
-    }
+def _read_records(session: Session, noun: str) -> list[Any]:
+    record = record_of(noun)
+    return list(session.exec(select(record).order_by(col(record.id))))  # type: ignore[attr-defined]
 
 
 def read_heading(session: Session, as_of: date) -> ColonyHeading:
     """The settings that were made, and the species as far as they differ from a new book's."""
     settings = {one.key: one.value for one in session.exec(select(Setting).order_by(Setting.key))}
     return ColonyHeading(as_of, settings, dict(_own_species(session)))
-
-
-def _read_records(session: Session) -> dict[str, list[Any]]:
-    return {
-        noun.name: list(session.exec(select(record).order_by(col(record.id))))  # type: ignore[attr-defined]
-        for noun in NOUNS
-        for record in (record_of(noun.name),)
-    }
 
 
 def _own_species(session: Session) -> Iterator[tuple[str, SpeciesValues]]:
@@ -79,29 +87,34 @@ def _own_species(session: Session) -> Iterator[tuple[str, SpeciesValues]]:
             )
 
 
-def _values(noun: Noun, record: Any, labels: Labels) -> dict[str, Any]:  # noqa: ANN401 - any of RECORDS
-    return {column.name: _value(noun, column, record, labels) for column in noun.columns}
+def _rows(noun: Noun, records: Sequence[Any], labels: Labels) -> tuple[NounRow, ...]:
+    readers = [(column.name, _reader(noun, column, labels)) for column in noun.columns]
+    return tuple(
+        NounRow(0, {name: read(record) for name, read in readers}, id=record.id)
+        for record in records
+    )
 
 
-def _value(noun: Noun, column: Field, record: Any, labels: Labels) -> Any:  # noqa: ANN401 - each column has its own type
+def _reader(noun: Noun, column: Field, labels: Labels) -> Callable[[Any], Any]:
+    """What reads the value of a column from a record of a noun."""
     if column.refers:
-        return _name(column, record, labels)
+        return lambda record: _name(column, record, labels)
     if (noun.name, column.name) in labels.beside:
-        return labels.beside[noun.name, column.name].get(record.id, ())
+        beside = labels.beside[noun.name, column.name]
+        return lambda record: beside.get(record.id, ())
     if column.kind == "known_day":
-        return known_day(record, column)
+        return lambda record: _known_day(column, record)
     if column.kind == "label":
-        return labels.names[noun.name][record.id]
-    return getattr(record, column.name)
+        return lambda record: labels.names[noun.name][record.id]
+    return attrgetter(column.name)
 
 
-def known_day(record: Any, column: Field) -> Day | None:  # noqa: ANN401 - any of RECORDS
-    """A day of a record as well as it is known."""
+def _known_day(column: Field, record: Any) -> Day | None:  # noqa: ANN401 - the record of any noun
     first = getattr(record, column.name)
     return Day(first, getattr(record, f"{column.name}_precision")) if first else None
 
 
-def _name(column: Field, record: Any, labels: Labels) -> str | None:  # noqa: ANN401 - any of RECORDS
+def _name(column: Field, record: Any, labels: Labels) -> str | None:  # noqa: ANN401 - the record of any noun
     target = getattr(record, f"{column.name}_id")
     if target is None:
         return None

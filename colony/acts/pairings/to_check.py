@@ -7,7 +7,7 @@ from sqlalchemy import func, select
 from sqlmodel import Session, col
 
 from colony.records import Animal, MatingSign, Pairing, PairingSire, PregnancyFinding
-from colony.store.readers.animals.search import places_of
+from colony.store.readers.animals.herd import read_places
 
 LOOK_EVERY_DAYS = 28
 """How long a paired female goes without a look; common practice, no source."""
@@ -34,7 +34,7 @@ def pairings_to_check(session: Session, *, today: date) -> list[Unchecked]:
         .where(col(Animal.status) == "present")
     ).all()
     seen = _last_looks(session, today)
-    places = places_of(session, [dam for _, dam, _, _ in running], today)
+    places = read_places(session, today, [dam for _, dam, _, _ in running])
     sires = _sires(session, [pairing or 0 for pairing, *_ in running])
     found = [
         Unchecked(tag, tuple(sires.get(pairing or 0, ())), started, last, places.get(dam))

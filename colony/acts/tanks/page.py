@@ -6,13 +6,12 @@ from datetime import date
 
 from sqlmodel import Session
 
-from colony.acts.animals.search import Hit, search_animals
+from colony.acts.animals.search import ListedAnimal, who_are
 from colony.acts.tanks.loads import TankLine, limits_of, read_house_today, tank_line
 from colony.acts.tanks.placing import find_usable_tank, reasons_against
 from colony.planning.tanks.limits import breaks
 from colony.planning.tanks.load import Occupant, load
 from colony.store.lookup import find_animal, find_tank
-from colony.store.readers.animals.search import Sought
 from colony.store.settings import read_settings
 
 
@@ -31,7 +30,7 @@ class TankDetails:
     load_limit: float
     isolated_until: date | None
     breaks: tuple[str, ...]
-    occupants: tuple[Hit, ...]
+    occupants: tuple[ListedAnimal, ...]
 
 
 def show_tank(session: Session, *, code: str, today: date) -> TankDetails:
@@ -53,7 +52,7 @@ def show_tank(session: Session, *, code: str, today: date) -> TankDetails:
         load_limit=settings.load_limit,
         isolated_until=max(ends, default=None),
         breaks=tuple(reason.sentence for reason in breaks(row.plan, here, limits_of(settings))),
-        occupants=tuple(_who_are(session, [one.tag for one in here], today)),
+        occupants=tuple(who_are(session, tags=[one.tag for one in here], today=today)),
     )
 
 
@@ -83,12 +82,3 @@ def why_not_move(
         known = [one for one in here if one.tag == animal.tag]
         coming.append(known[0] if known else Occupant(animal.tag, None))
     return tuple(one.sentence for one in reasons_against(session, house, target, coming, today))
-
-
-def _who_are(session: Session, tags: Sequence[str], today: date) -> list[Hit]:
-    return [
-        hit
-        for tag in tags
-        for hit in search_animals(session, sought=Sought(words=(tag,)), today=today)
-        if hit.tag == tag
-    ]

@@ -5,7 +5,7 @@ from collections.abc import Callable, Mapping
 from datetime import date
 from typing import Any
 
-from colony.exchange.sheet.sires import read_sires, write_sires
+from colony.exchange.tables.sires import read_sires, write_sires
 from colony.notation.days import Day, parse_day_as_known
 from colony.notation.fields.field import Field
 from colony.notation.tags import parse_tag, parse_text

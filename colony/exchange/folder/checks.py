@@ -1,162 +1,91 @@
-"""What a folder gets wrong across its rows: rows twice, names of nothing, two tanks at once."""
+"""What a folder gets wrong: rows against the rules, each other and the book, two tanks at once."""
 
 from collections import defaultdict
 from collections.abc import Iterator, Mapping, Sequence
 from itertools import pairwise
-from typing import Any
 
-from colony.exchange.folder.cells import write_noun_cell
 from colony.exchange.folder.folder import ColonyFolder, Tables
-from colony.exchange.folder.noun import Noun, NounRow, referred
+from colony.exchange.folder.noun import Noun, NounRow
 from colony.exchange.folder.nouns import BY_NAME, NOUNS, REFERRED
-from colony.exchange.folder.row_rules import ROW_RULES
-from colony.exchange.sheet.rows import same_sires
-from colony.exchange.text.faults import Fault
-from colony.notation.fields.field import Field
-from colony.notation.tags import nearest_tags
-from colony.refusals.base import WrongUse
-from colony.refusals.cells import (
-    BookHasItOtherwise,
-    NothingByThatName,
-    RowCannotBe,
-    RowTwice,
-    TwoTanksOnADay,
-    UnknownSpeciesCell,
+from colony.exchange.tables.checks import (
+    Key,
+    Known,
+    against_rules,
+    differing,
+    folded,
+    key_of,
+    keyed,
+    names_of_nothing,
+    transponders_twice,
+    without_repeats,
 )
+from colony.exchange.tables.kin import check_kin, gather_kin
+from colony.exchange.tables.parents import by_tag, litters_by_code, with_parents
+from colony.exchange.tables.reading import Source
+from colony.exchange.text.faults import Fault
+from colony.records.rules import Rules
+from colony.refusals.cells import BookHasItOtherwise, TwoTanksOnADay
 
-Key = tuple[Any, ...]
 
-
-def check_folder(folder: ColonyFolder, book: Tables, species: Sequence[str]) -> list[Fault]:
+def check_folder(
+    folder: ColonyFolder, book: Tables, species: Sequence[str], rules: Mapping[str, Rules]
+) -> list[Fault]:
     """List every fault of a folder beside the rows that the book has."""
     faults = list(folder.faults)
+    known = _known(folder, book, species)
     for noun in NOUNS:
-        rows, booked = folder.tables[noun.name], keyed(noun, book[noun.name])
-        faults += _twice(noun, rows)
-        faults += _otherwise(noun, rows, booked)
-        for row in rows:
-            faults += _against_rules(noun, row)
-    faults += _names_of_nothing(folder, book, species)
+        source, rows = Source(noun.file), folder.tables[noun.name]
+        if noun.key:
+            faults += without_repeats(source, noun, rows)[1]
+            faults += _otherwise(source, noun, rows, keyed(noun, book[noun.name]))
+        faults += against_rules(source, noun, rows, rules[noun.name])
+        faults += names_of_nothing(source, noun, rows, known)
+    animals = Source(BY_NAME["animals"].file)
+    faults += transponders_twice(animals, folder.tables["animals"], book["animals"])
+    faults += _kin(animals, folder.tables, book)
     faults += _two_tanks(folder.tables, book)
     return faults
 
 
-def keyed(noun: Noun, rows: Sequence[NounRow]) -> dict[Key, NounRow]:
-    """Rows by what tells them apart; where that is all they say, by how often it was said too."""
-    seen: dict[Key, int] = defaultdict(int)
-    found: dict[Key, NounRow] = {}
-    for row in rows:
-        key = _key(noun, row)
-        seen[key] += 1
-        found.setdefault(key if noun.key else (*key, seen[key]), row)
-    return found
-
-
-def differing(noun: Noun, one: NounRow, other: NounRow) -> list[str]:
-    """The columns in which two rows differ."""
-    return [c.name for c in noun.columns if not _same(c, one.values[c.name], other.values[c.name])]
-
-
-def _key(noun: Noun, row: NounRow) -> Key:
-    columns = noun.key or [column.name for column in noun.columns]
-    return tuple(_folded(row.values[name]) for name in columns)
-
-
-def _folded(value: Any) -> Any:  # noqa: ANN401 - whatever a cell holds
-    return value.casefold() if isinstance(value, str) else value
-
-
-def _same(column: Field, one: Any, other: Any) -> bool:  # noqa: ANN401 - the same
-    if column.kind == "sires":
-        return same_sires(one, other)
-    if column.kind in BY_NAME:
-        return bool(_folded(one) == _folded(other))
-    return bool(one == other)
-
-
-def _fault(noun: Noun, row: NounRow, name: str, wrong: WrongUse) -> Fault:
-    value = write_noun_cell(noun.column(name), row.values[name])
-    return Fault(noun.file, row.line, name, value, wrong.sentence)
-
-
-def _twice(noun: Noun, rows: Sequence[NounRow]) -> Iterator[Fault]:
-    first: dict[Key, NounRow] = {}
-    for row in rows if noun.key else ():
-        earlier = first.setdefault(_key(noun, row), row)
-        columns = differing(noun, row, earlier)
-        if columns:
-            said = (row.values[name] for name in noun.key)
-            what = " ".join(str(one) for one in said if one is not None)
-            yield _fault(noun, row, noun.label, RowTwice(what, earlier.line, columns))
-
-
-def _otherwise(
-    noun: Noun, rows: Sequence[NounRow], booked: Mapping[Key, NounRow]
-) -> Iterator[Fault]:
-    for row in rows if noun.key else ():
-        known = booked.get(_key(noun, row))
-        columns = differing(noun, row, known) if known else []
-        if columns:
-            yield _fault(noun, row, columns[0], BookHasItOtherwise(columns))
-
-
-def _against_rules(noun: Noun, row: NounRow) -> Iterator[Fault]:
-    for rule in ROW_RULES.get(noun.name, ()):
-        if not rule.keeps(row.values):
-            yield _fault(noun, row, rule.column, RowCannotBe(rule.sentence))
-
-
-def _names_of_nothing(
-    folder: ColonyFolder, book: Tables, species: Sequence[str]
-) -> Iterator[Fault]:
+def _known(folder: ColonyFolder, book: Tables, species: Sequence[str]) -> Known:
     known = {
-        noun.name: folder.names[noun.name]
-        | {noun.called(row.values).casefold() for row in book[noun.name]}
+        noun.name: {name: name for name in folder.names[noun.name]}
+        | {noun.called(row.values).casefold(): noun.called(row.values) for row in book[noun.name]}
         for noun in NOUNS
         if noun.name in REFERRED
     }
-    for noun in NOUNS:
-        for row in folder.tables[noun.name]:
-            for column, name in _references(noun, row):
-                if column.kind == "species":
-                    if name not in species:
-                        yield _fault(
-                            noun, row, column.name, UnknownSpeciesCell(name, list(species))
-                        )
-                elif name.casefold() not in known[_target(column)]:
-                    near = nearest_tags(name, known[_target(column)])
-                    wrong = NothingByThatName(BY_NAME[_target(column)].one, name, near)
-                    yield _fault(noun, row, column.name, wrong)
+    return known | {"species": {name: name for name in species}}
 
 
-def _references(noun: Noun, row: NounRow) -> Iterator[tuple[Field, str]]:
-    """Each name in a row that must be the name of something."""
-    for column in noun.columns:
-        value = row.values[column.name]
-        if column.kind == "sires":
-            yield from ((column, share.tag) for share in value if share.tag)
-        elif column.kind == "tags":
-            yield from ((column, tag) for tag in value)
-        elif column.refers and (name := referred(column, row.values)) is not None:
-            yield column, name
+def _otherwise(
+    source: Source, noun: Noun, rows: Sequence[NounRow], booked: Mapping[Key, NounRow]
+) -> Iterator[Fault]:
+    for row in rows:
+        known = booked.get(key_of(noun, row))
+        columns = differing(noun, row, known) if known else []
+        if columns:
+            yield source.fault(row, columns[0], BookHasItOtherwise(columns))
 
 
-def _target(column: Field) -> str:
-    return "animals" if column.kind in ("sires", "tags") else column.kind
+def _kin(source: Source, tables: Tables, book: Tables) -> list[Fault]:
+    in_book = litters_by_code(book["litters"])
+    in_file = in_book | litters_by_code(tables["litters"])
+    known = by_tag(with_parents(book["animals"], in_book))
+    return check_kin(source, gather_kin(with_parents(tables["animals"], in_file), known))
 
 
 def _two_tanks(tables: Tables, book: Tables) -> Iterator[Fault]:
     noun = BY_NAME["placements"]
     known = keyed(noun, book["placements"])
-    new = [row for row in tables["placements"] if _key(noun, row) not in known]
+    new = [row for row in tables["placements"] if key_of(noun, row) not in known]
     by_animal: dict[str, list[NounRow]] = defaultdict(list)
     for row in (*known.values(), *keyed(noun, new).values()):
-        by_animal[_folded(row.values["animal"])].append(row)
+        by_animal[folded(row.values["animal"])].append(row)
     for stays in by_animal.values():
         stays.sort(key=lambda row: row.values["entered_on"])
-        for one, after in pairwise(stays):
-            left = one.values["left_on"]
+        for stay, after in pairwise(stays):
+            left = stay.values["left_on"]
             if left is None or left > after.values["entered_on"]:
-                row, other = (after, one) if after.line else (one, after)
+                row, other = (after, stay) if after.line else (stay, after)
                 wrong = TwoTanksOnADay(row.values["animal"], other.values["tank"], other.line)
-                yield _fault(noun, row, "entered_on", wrong)
+                yield Source(noun.file).fault(row, "entered_on", wrong)

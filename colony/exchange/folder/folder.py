@@ -4,6 +4,7 @@ import csv
 import io
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
+from functools import partial
 from pathlib import Path
 from typing import Any
 
@@ -11,13 +12,12 @@ from colony.exchange.folder.cells import read_noun_cell, write_noun_cell
 from colony.exchange.folder.colony_toml import FILE, ColonyHeading, read_heading, write_heading
 from colony.exchange.folder.noun import Noun, NounRow, joined
 from colony.exchange.folder.nouns import NOUNS, REFERRED
+from colony.exchange.tables.reading import CellReader, Source, read_rows
 from colony.exchange.text.content import read_content
 from colony.exchange.text.delimited import Row, read_table
 from colony.exchange.text.faults import Fault
 from colony.exchange.text.inert import make_inert
 from colony.notation.fields.field import Field
-from colony.refusals.base import WrongUse
-from colony.refusals.cells import MoreCellsThanHeadings
 from colony.refusals.exchange import FileEmpty, NoSuchFile, NotAColonyFolder
 
 Tables = Mapping[str, Sequence[NounRow]]
@@ -110,10 +110,14 @@ def _read_noun(folder: Path, noun: Noun) -> _NounFile:
     if missing:
         raise NotAColonyFolder(str(folder), f"{noun.file} has no column {missing[0]}")
     known = {column.name for column in noun.columns}
-    faults: list[Fault] = []
-    rows = [_read_row(noun, headings, row, faults) for row in table.rows]
+    places = {heading: place for place, heading in enumerate(headings) if heading in known}
+    readers = [
+        CellReader(column.name, places.get(column.name), partial(read_noun_cell, column))
+        for column in noun.columns
+    ]
+    rows, faults = read_rows(Source(noun.file), table, readers, known)
     return _NounFile(
-        tuple(row for row in rows if row is not None),
+        tuple(rows),
         _names(noun, headings, table.rows),
         tuple(faults),
         tuple(f"{noun.file}: {h}" for h in headings if h and h not in known),
@@ -129,21 +133,3 @@ def _names(noun: Noun, headings: Sequence[str], rows: Iterable[Row]) -> frozense
         for row in rows
         if max(places) < len(row.cells)
     )
-
-
-def _read_row(noun: Noun, headings: Sequence[str], row: Row, faults: list[Fault]) -> NounRow | None:
-    """One row, or None where a cell of it cannot be read."""
-    before = len(faults)
-    beyond = [cell for cell in row.cells[len(headings) :] if cell]
-    if beyond:
-        wrong = MoreCellsThanHeadings(len(row.cells), len(headings))
-        faults.append(Fault(noun.file, row.line, "", beyond[0], wrong.sentence))
-    cells = dict(zip(headings, row.cells, strict=False))
-    values = {}
-    for column in noun.columns:
-        cell = cells.get(column.name, "")
-        try:
-            values[column.name] = read_noun_cell(column, cell)
-        except WrongUse as unreadable:
-            faults.append(Fault(noun.file, row.line, column.name, cell, unreadable.sentence))
-    return NounRow(row.line, values) if len(faults) == before else None

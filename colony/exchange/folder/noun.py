@@ -1,7 +1,7 @@
 """The shapes of a colony in plain files: a noun with its columns, and a row as values."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Any
 
 from colony.notation.fields.field import Field
@@ -52,10 +52,15 @@ class Noun:
 
 @dataclass(frozen=True)
 class NounRow:
-    """One row as values by heading; `line` is 0 for a row of the book."""
+    """One row as values by field, and as the cells of the file that say something.
+
+    A row of the book has the `line` 0 and the `id` of its record.
+    """
 
     line: int
     values: Mapping[str, Any]
+    cells: Mapping[str, str] = field(default_factory=dict, compare=False)
+    id: int = field(default=0, compare=False)
 
 
 @dataclass(frozen=True)

@@ -7,10 +7,12 @@ founder that never lived, and every F below it too low.
 import re
 from collections.abc import Iterator, Sequence
 
-from colony.exchange.sheet.animals import AnimalRow, Sheet
+from colony.exchange.folder.noun import NounRow
+from colony.exchange.sheet.book import BookRows
 from colony.exchange.sheet.cells import ways_to_write
-from colony.exchange.sheet.kin import ROLE_SEX
-from colony.exchange.sheet.known import KnownBook
+from colony.exchange.tables.kin import ROLE_SEX
+from colony.exchange.tables.reading import Source
+from colony.exchange.tables.sires import sires_of
 from colony.exchange.text.faults import Fault
 from colony.notation.fields.animals import ORIGIN
 from colony.notation.near_tags import NearTags, words_of
@@ -31,21 +33,21 @@ _ORIGIN_WORDS = frozenset(ways_to_write(ORIGIN)) - {"unknown"}
 _MOST_NAMED = 3
 
 
-def check_named_parents(sheet: Sheet, rows: Sequence[AnimalRow], book: KnownBook) -> list[Fault]:
+def check_named_parents(source: Source, rows: Sequence[NounRow], book: BookRows) -> list[Fault]:
     """List every parent without a row, here or in the book, that is a doubt or nearly a known tag."""
     check = _Check(rows, book)
     return [
-        sheet.fault(row.line, role, row.cells.get(role, ""), ParentInDoubt(tag, near).sentence)
+        source.fault(row, role, ParentInDoubt(tag, near))
         for row in rows
         for role, tag in _parents(row)
         if (near := check.doubts(tag, role)) is not None
     ]
 
 
-def _parents(row: AnimalRow) -> Iterator[tuple[str, str]]:
-    if row.dam:
-        yield "dam", row.dam
-    for sire in row.sires:
+def _parents(row: NounRow) -> Iterator[tuple[str, str]]:
+    if dam := row.values.get("dam"):
+        yield "dam", dam
+    for sire in sires_of(row.values):
         if sire.tag:
             yield "sire", sire.tag
 
@@ -53,9 +55,9 @@ def _parents(row: AnimalRow) -> Iterator[tuple[str, str]]:
 class _Check:
     """What is known so far: the book, every row, and the parents that were named soundly."""
 
-    def __init__(self, rows: Sequence[AnimalRow], book: KnownBook) -> None:
-        self.sexes = {animal.tag: animal.sex for animal in book.animals.values()}
-        self.sexes |= {row.tag: row.facts.get("sex", "U") for row in rows}
+    def __init__(self, rows: Sequence[NounRow], book: BookRows) -> None:
+        known = (*book.animals.values(), *rows)
+        self.sexes = {row.values["tag"]: row.values.get("sex", "U") for row in known}
         self.folds = {tag.casefold() for tag in self.sexes}
         self.near = NearTags()
         self.found: dict[tuple[str, str], list[str]] = {}

@@ -1,112 +1,87 @@
 """What one row of a sheet cannot say, by itself or beside what the book says."""
 
-import math
 from collections.abc import Iterator, Sequence
+from datetime import date
 
-from colony.exchange.sheet.animals import AnimalRow, Sheet
-from colony.exchange.sheet.known import KnownAnimal, KnownBook
-from colony.exchange.sheet.sires import write_sires
+from colony.exchange.folder.noun import NounRow
+from colony.exchange.sheet.animals import SHEET
+from colony.exchange.sheet.book import BookRows
+from colony.exchange.sheet.meaning import ANIMALS, complete, only_named
+from colony.exchange.tables.checks import against_rules, names_of_nothing, transponders_twice
+from colony.exchange.tables.reading import Source
+from colony.exchange.tables.sires import same_sires, sires_of, write_sires
 from colony.exchange.text.faults import Fault
-from colony.notation.shares import SireShare
-from colony.notation.tags import nearest_tags
+from colony.notation.words import SEX_WORDS
+from colony.records.rules import Rules
 from colony.refusals.base import WrongUse
-from colony.refusals.cells import (
-    BookSaysOtherwise,
-    DaysOutOfOrder,
-    NothingByThatName,
-    RowCannotBe,
-    TransponderTwice,
-)
+from colony.refusals.cells import BookSaysOtherwise, DaysOutOfOrder
 
-SEX_WORDS = {"F": "female", "M": "male", "U": "not sexed"}
 _HAPPENED = {"arrived": "arrived", "ended_on": "ended", "measured_on": "was measured"}
-_SAME_SHARE = 1e-8
 
 Wrong = tuple[str, WrongUse]
 
 
-def check_rows(sheet: Sheet, rows: Sequence[AnimalRow], book: KnownBook) -> list[Fault]:
+def check_rows(
+    source: Source, rows: Sequence[NounRow], book: BookRows, rules: Rules, today: date
+) -> list[Fault]:
     """List what each row gets wrong about its own animal."""
-    transponders = {a.transponder: a.tag for a in book.animals.values() if a.transponder}
     faults = []
     for row in rows:
-        known = book.animal(row.tag)
-        wrongs = [
-            *_days(row, known),
-            *_against(row, known),
-            *_tank(row, known, book),
-            *_transponder(row, transponders),
-        ]
-        faults += [
-            sheet.fault(row.line, field, row.cells.get(field, ""), wrong.sentence)
-            for field, wrong in wrongs
-        ]
-    return faults
+        known = book.animals.get(row.values["tag"].casefold())
+        wrongs = [*_days(row, known), *_against(row, known), *_tank(row, book)]
+        faults += [source.fault(row, field, wrong) for field, wrong in wrongs]
+    faults += transponders_twice(source, rows, book.animals.values())
+    if book.tanks:
+        faults += names_of_nothing(source, SHEET, rows, {"tanks": book.tanks})
+    bad = {fault.line for fault in faults}
+    whole = (
+        complete(row, book.animals.get(row.values["tag"].casefold()), today)
+        for row in rows
+        if row.line not in bad
+    )
+    return [*faults, *against_rules(source, ANIMALS, whole, rules)]
 
 
-def _days(row: AnimalRow, known: KnownAnimal | None) -> Iterator[Wrong]:
+def _days(row: NounRow, known: NounRow | None) -> Iterator[Wrong]:
     """An animal is born, then arrives, is measured, and leaves."""
-    born = row.facts.get("born") or (known.born if known else None)
+    born = row.values.get("born") or (known.values["born"] if known else None)
     for field, happened in _HAPPENED.items():
-        day = row.facts.get(field)
+        day = row.values.get(field)
         if born and day and day.last < born.first:
             cell = next(c for c in (field, "died_on", "sold_on") if c in row.cells)
             yield cell, DaysOutOfOrder(happened, str(day), "was born", str(born))
-    if row.facts.get("status") == "present" and (ended := row.facts.get("ended_on")):
-        yield "status", RowCannotBe(f"An animal that ended on {ended} is not present")
 
 
-def _against(row: AnimalRow, known: KnownAnimal | None) -> Iterator[Wrong]:
-    if known is None or known.only_named:
+def _against(row: NounRow, known: NounRow | None) -> Iterator[Wrong]:
+    if known is None or only_named(known):
         return
-    sex = row.facts.get("sex", "U")
-    if "U" not in (sex, known.sex) and sex != known.sex:
-        right = f"correct the cell, or the book with: animal edit {known.tag}"
-        yield "sex", BookSaysOtherwise("sex", SEX_WORDS[sex], SEX_WORDS[known.sex], right)
-    if row.facts.get("status") == "present" and known.status != "present":
-        ended = f"{known.status} since {known.ended_on}"
+    sex, before, tag = row.values.get("sex", "U"), known.values["sex"], known.values["tag"]
+    if "U" not in (sex, before) and sex != before:
+        right = f"correct the cell, or the book with: animal edit {tag}"
+        yield "sex", BookSaysOtherwise("sex", SEX_WORDS[sex], SEX_WORDS[before], right)
+    if row.values.get("status") == "present" and known.values["status"] != "present":
+        ended = f"{known.values['status']} since {known.values['ended_on']}"
         yield "status", BookSaysOtherwise("status", "present", ended, "correct the cell")
-    if known.in_litter:
+    if known.values["litter"]:
         yield from _against_litter(row, known)
 
 
-def _against_litter(row: AnimalRow, known: KnownAnimal) -> Iterator[Wrong]:
+def _against_litter(row: NounRow, known: NounRow) -> Iterator[Wrong]:
     """A pup has its parents from its litter; a sheet does not change a litter."""
     right = "a pup has its parents from its litter, so correct the cell or the litter"
-    if row.dam and known.dam and row.dam.casefold() != known.dam.casefold():
-        yield "dam", BookSaysOtherwise("dam", row.dam, known.dam, right)
-    if row.sires and not same_sires(row.sires, known.sires):
-        booked = write_sires(known.sires) if known.sires else "unknown"
-        yield "sire", BookSaysOtherwise("sire", write_sires(row.sires), booked, right)
+    dam, before = row.values.get("dam"), known.values["dam"]
+    if dam and before and dam.casefold() != before.casefold():
+        yield "dam", BookSaysOtherwise("dam", dam, before, right)
+    sires, booked = sires_of(row.values), sires_of(known.values)
+    if sires and not same_sires(sires, booked):
+        said = write_sires(booked) if booked else "unknown"
+        yield "sire", BookSaysOtherwise("sire", write_sires(sires), said, right)
 
 
-def same_sires(some: Sequence[SireShare], others: Sequence[SireShare]) -> bool:
-    """Tell whether two ways to write possible sires mean the same."""
-    one, other = (
-        {sire.tag and sire.tag.casefold(): sire.share for sire in sires} for sires in (some, others)
-    )
-    return one.keys() == other.keys() and all(
-        math.isclose(one[tag], other[tag], abs_tol=_SAME_SHARE) for tag in one
-    )
-
-
-def _tank(row: AnimalRow, known: KnownAnimal | None, book: KnownBook) -> Iterator[Wrong]:
-    """A tank is known, and where the book has the animal; without any tank nothing is checked."""
-    tank = row.facts.get("tank")
-    if tank is None or not book.tanks:
-        return
-    if tank.casefold() not in book.tanks:
-        near = nearest_tags(tank, list(book.tanks.values()))
-        yield "tank", NothingByThatName("tank", tank, near)
-    elif known and known.tank and known.tank.casefold() != tank.casefold():
-        right = f"move it with: tank move {known.tag} {tank}"
-        yield "tank", BookSaysOtherwise("tank", tank, known.tank, right)
-
-
-def _transponder(row: AnimalRow, owners: dict[str, str]) -> Iterator[Wrong]:
-    transponder = row.facts.get("transponder")
-    if transponder is None:
-        return
-    owner = owners.setdefault(transponder, row.tag)
-    if owner.casefold() != row.fold:
-        yield "transponder", TransponderTwice(transponder, owner)
+def _tank(row: NounRow, book: BookRows) -> Iterator[Wrong]:
+    """A sheet does not move an animal; without any tank nothing is checked."""
+    tag, tank = row.values["tag"], row.values.get("tank")
+    here = book.places.get(tag.casefold())
+    if tank and here and tank.casefold() in book.tanks and tank.casefold() != here.casefold():
+        right = f"move it with: tank move {tag} {tank}"
+        yield "tank", BookSaysOtherwise("tank", tank, here, right)

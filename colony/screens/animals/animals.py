@@ -8,7 +8,7 @@ from textual.containers import Horizontal
 from textual.widget import Widget
 from textual.widgets import Input, Static
 
-from colony.acts.animals.search import PAGE_LINES, Hit, Sought, search_animals
+from colony.acts.animals.search import PAGE_LINES, AnimalFilter, ListedAnimal, search_animals
 from colony.acts.animals.species import list_species
 from colony.notation.days import show_span
 from colony.screens.forms.fields.names import told
@@ -92,7 +92,7 @@ class Rays(Place):
         self.ask(
             search_animals,
             self._show,
-            sought=self._sought(),
+            wanted=self._wanted(),
             today=self.app.book_session.today,
             group="find",
         )
@@ -113,12 +113,12 @@ class Rays(Place):
         entries = self.query_one(EntryList)
         if not self._whole and "more" not in self._asked and entries.entries:
             facts = {"offset": len(entries.entries), "today": self.app.book_session.today}
-            self.ask(search_animals, self._add, sought=self._sought(), group="more", **facts)
+            self.ask(search_animals, self._add, wanted=self._wanted(), group="more", **facts)
 
     def on_entry_list_looked(self, event: EntryList.Looked) -> None:
         """Say more of the line."""
         hit = event.line.more if event.line else None
-        self.query_one(DetailPane).show(_more(hit, self) if isinstance(hit, Hit) else "")
+        self.query_one(DetailPane).show(_more(hit, self) if isinstance(hit, ListedAnimal) else "")
 
     def action_narrow(self, what: str) -> None:
         """Go on to the next choice of a filter."""
@@ -146,8 +146,8 @@ class Rays(Place):
         else:
             super().action_back()
 
-    def _sought(self) -> Sought:
-        return Sought(words=self.query_one(Input).value.split(), **self._chosen)
+    def _wanted(self) -> AnimalFilter:
+        return AnimalFilter(words=self.query_one(Input).value.split(), **self._chosen)
 
     def _know_species(self, pages: Sequence[Any]) -> None:
         self._choices["species"] = (None, *(one.species for one in pages))
@@ -162,7 +162,7 @@ class Rays(Place):
             self._told = told_
             self.query_one("#filters", Static).update(told_)
 
-    def _show(self, hits: Sequence[Hit]) -> None:
+    def _show(self, hits: Sequence[ListedAnimal]) -> None:
         self._whole = len(hits) < PAGE_LINES
         self.workers.cancel_group(self, "more")
         self._asked.discard("more")
@@ -171,11 +171,11 @@ class Rays(Place):
         entries.highlighted = 0 if hits else None
         entries.scroll_home(animate=False)
 
-    def _add(self, hits: Sequence[Hit]) -> None:
+    def _add(self, hits: Sequence[ListedAnimal]) -> None:
         self._whole = len(hits) < PAGE_LINES
         self.query_one(EntryList).add([self._line(hit) for hit in hits])
 
-    def _line(self, hit: Hit) -> Line:
+    def _line(self, hit: ListedAnimal) -> Line:
         cells = (
             hit.tag,
             hit.sex,
@@ -196,6 +196,6 @@ class Rays(Place):
         )
 
 
-def _more(hit: Hit, place: Place) -> str:
+def _more(hit: ListedAnimal, place: Place) -> str:
     parents = f"dam {hit.dam or 'unknown'}, sire {hit.sire or 'unknown or in doubt'}"
     return f"{hit.tag}\n\n{told(hit, place.app.book_session)}\n\nborn {hit.born or 'unknown'}\n{parents}"

@@ -9,7 +9,7 @@ from textual.containers import Horizontal
 from textual.widget import Widget
 from textual.widgets import Static
 
-from colony.acts.animals.search import Hit, who_is
+from colony.acts.animals.search import ListedAnimal, who_is
 from colony.acts.pairings.partners import LeftOutLine, PartnerLine, Picked, pick_partners
 from colony.screens.frame.about import About
 from colony.screens.frame.page import Page
@@ -43,7 +43,7 @@ class Partners(Page):
 
     def __init__(self, subject: About) -> None:
         super().__init__(subject)
-        self._asking: Hit | None = None
+        self._asking: ListedAnimal | None = None
 
     def body(self) -> Iterable[Widget]:
         """A line on the animal itself, then the ranking."""
@@ -76,7 +76,7 @@ class Partners(Page):
         dam, sire = pair if self._asking.sex == "F" else pair[::-1]
         await self.app.action_form("join", dam=dam, sires=sire)
 
-    def _show(self, ranked: tuple[Picked, Hit]) -> None:
+    def _show(self, ranked: tuple[Picked, ListedAnimal]) -> None:
         picked, self._asking = ranked
         cautions = f"  ! {'; '.join(picked.cautions)}" if picked.cautions else ""
         head = f"Partners of {picked.tag}: {len(picked.partners)} may be paired{cautions}"
@@ -88,7 +88,7 @@ class Partners(Page):
         self.query_one(EntryList).show(entries)
 
 
-def _ranked(session: Any, *, tag: str, today: date) -> tuple[Picked, Hit]:  # noqa: ANN401 - an open session
+def _ranked(session: Any, *, tag: str, today: date) -> tuple[Picked, ListedAnimal]:  # noqa: ANN401 - an open session
     return pick_partners(session, tag=tag, today=today), who_is(session, tag=tag, today=today)
 
 

@@ -7,7 +7,7 @@ from textual.binding import Binding, BindingType
 from textual.widget import Widget
 from textual.widgets import Static
 
-from colony.acts.animals.search import Hit
+from colony.acts.animals.search import ListedAnimal
 from colony.acts.tanks.page import TankDetails as Tank
 from colony.acts.tanks.page import show_tank
 from colony.notation.days import show_span
@@ -92,7 +92,7 @@ class TankPage(Page):
             lines.append(f"○ isolation until {short_day(tank.isolated_until)}")
         return "\n".join([*lines, *(f"! {one}" for one in tank.breaks)])
 
-    def _line(self, hit: Hit) -> Line:
+    def _line(self, hit: ListedAnimal) -> Line:
         age = "-" if hit.age_days is None else show_span(hit.age_days)
         width = self.app.book_session.length(hit.disc_width_mm)
         cells = (hit.tag, hit.sex, hit.species or "-", age, width, hit.dam or "-")

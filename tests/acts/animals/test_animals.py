@@ -1,12 +1,13 @@
 """Animals: a new one, a mended fact, an end, and the list of the herd."""
 
 from datetime import date
+from typing import Any
 
 import pytest
 from farm import TODAY, Farm
 
 from colony.acts.animals.animals import bring_back
-from colony.acts.animals.listing import HerdFilter, list_animals
+from colony.acts.animals.listing import AnimalFilter, list_animals
 from colony.acts.animals.page import show_animal
 from colony.acts.animals.species import add_species, list_species, set_trait, show_species
 from colony.acts.health.holds import release
@@ -23,9 +24,9 @@ from colony.refusals.animals import (
 from colony.refusals.tanks import NoSuchTank
 
 
-def tags(farm: Farm, **wanted: str | None) -> list[str]:
+def tags(farm: Farm, **wanted: Any) -> list[str]:  # noqa: ANN401 - each fact has its own type
     """Tags of those in the list."""
-    lines, _ = farm.ask(list_animals, wanted=HerdFilter(**wanted), today=TODAY)
+    lines, _ = farm.ask(list_animals, wanted=AnimalFilter(**wanted), today=TODAY)
     return [one.tag for one in lines]
 
 
@@ -181,13 +182,13 @@ def herd(farm: Farm) -> Farm:
         ({"sex": "U"}, ["Zoe"]),
         ({"line": "White Spot"}, ["Alma"]),
         ({"tank": "b1"}, ["Alma"]),
-        ({"search": "alm"}, ["Alma", "Zoe"]),
-        ({"search": "grey"}, ["Alma"]),
-        ({"search": "nobody"}, []),
+        ({"words": ("alm",)}, ["Alma", "Zoe"]),
+        ({"words": ("grey",)}, ["Alma"]),
+        ({"words": ("nobody",)}, []),
     ],
 )
 def test_the_herd_is_narrowed_by_what_is_wanted(
-    herd: Farm, wanted: dict[str, str | None], found: list[str]
+    herd: Farm, wanted: dict[str, Any], found: list[str]
 ) -> None:
     """In any case of letters, species by any of its names, search in parents too."""
     assert tags(herd, **wanted) == found
@@ -219,6 +220,6 @@ def test_a_page_of_the_herd_says_how_many_more_there_are(farm: Farm) -> None:
     """At most so many lines, the first of the whole list, and the number of the others."""
     for tag in ("Alma", "Birke", "Cora"):
         farm.female(tag)
-    everybody, none = farm.ask(list_animals, wanted=HerdFilter(), today=TODAY)
-    page, more = farm.ask(list_animals, wanted=HerdFilter(), most=2, today=TODAY)
+    everybody, none = farm.ask(list_animals, wanted=AnimalFilter(), today=TODAY)
+    page, more = farm.ask(list_animals, wanted=AnimalFilter(), most=2, today=TODAY)
     assert (page, more, none) == (everybody[:2], len(everybody) - 2, 0)

@@ -322,6 +322,7 @@ def edited(folder: Path, file: str, old: str, new: str) -> None:
         ("tanks.csv", (",breeding,", ",bathing,"), ("role", "breeding")),
         ("animals.csv", (",leopoldi,F", ",leopard,F"), ("species", "leopoldi")),
         ("animals.csv", (",died,", ",present,"), ("status", "ended_on")),
+        ("tanks.csv", (",3200,1600,", ",3200,0,"), ("width_mm", "of 1 or more")),
         (
             "placements.csv",
             ("2012-11-03,2012-12-07", "2012-12-07,2012-11-03"),

@@ -274,6 +274,16 @@ def test_a_row_that_contradicts_the_book_is_a_fault(
     assert take.animals() == before
 
 
+def test_a_row_that_would_break_a_rule_beside_the_book_is_a_fault(take: Importer) -> None:
+    """A birth after the end that the book has is told by line and column; nothing is written."""
+    take("tag,status,died\nA1,died,2019-05-01\n")
+    before = take.animals()
+    done = take("tag,born\nA1,2020-02-01\n")
+    assert problems(done) == [(2, "ended_on")]
+    assert "must not come before born" in done.errors[0].problem
+    assert take.animals() == before
+
+
 def test_a_circle_through_the_book_is_named(take: Importer) -> None:
     """Every animal of the circle stands in the sentence."""
     take("tag,dam\nA1,A2\nA2,A3\n")

@@ -39,13 +39,6 @@ def sound_file(session: Session, _today: date) -> Iterator[Finding]:
         yield Finding("database", True, f"{table} {row}", problem, RESTORE)
 
 
-def rows_as_allowed(session: Session, _today: date) -> Iterator[Finding]:
-    """Rows that their tables do not allow: a day that is none, a word that is not known."""
-    for one in islice(broken_rules(session.connection()), MOST):
-        problem = f"breaks the rule that {one.rule}"
-        yield Finding("database", True, f"{one.table} {one.key}", problem, REBUILD)
-
-
 def counters_go_on(session: Session, _today: date) -> Iterator[Finding]:
     """Counters of PostgreSQL that would give a new row the number of one that is there."""
     for one in counters_behind(session.connection()):
@@ -53,6 +46,13 @@ def counters_go_on(session: Session, _today: date) -> Iterator[Finding]:
             f"counts on from {one.last}, but has rows up to {one.newest}: acts will be refused"
         )
         yield Finding("counters", True, one.table, problem, (act("book recount"),))
+
+
+def rows_keep_their_rules(session: Session, _today: date) -> Iterator[Finding]:
+    """Rows that break a rule of their table, written where the database did not look."""
+    for one in islice(broken_rules(session.connection()), MOST):
+        problem = f"breaks a rule: {one.rule}"
+        yield Finding("rule", True, f"{one.table} {one.key}", problem, REBUILD)
 
 
 def told_by_journal(session: Session, _today: date) -> Iterator[Finding]:

@@ -1,25 +1,20 @@
 """Import an exported colony: check every row together with the book, then write what is new."""
 
-from collections.abc import Iterator, Sequence
 from pathlib import Path
 
 from sqlmodel import Session
 
 from colony.acts.book.importing.imported import Imported, Progress, unwatched
-from colony.acts.book.importing.known_book import known_book, read_rows
 from colony.acts.book.importing.records import RecordWriter
 from colony.acts.book.importing.species import write_heading
-from colony.acts.book.tables import read_tables
-from colony.exchange.folder.cells import write_noun_cell
-from colony.exchange.folder.checks import check_folder, keyed
+from colony.acts.book.tables import read_book
+from colony.exchange.folder.checks import check_folder
 from colony.exchange.folder.folder import ColonyFolder, Tables, read_folder
-from colony.exchange.folder.noun import NounRow
-from colony.exchange.folder.nouns import BY_NAME, NOUNS
-from colony.exchange.sheet.animals import AnimalRow, Sheet
-from colony.exchange.sheet.headings import Columns
-from colony.exchange.sheet.kin import check_kin, gather_kin
-from colony.exchange.text.delimited import Row, Table
-from colony.notation.shares import SireShare
+from colony.exchange.folder.nouns import NOUNS
+from colony.exchange.tables.changes import Change, Changes
+from colony.exchange.tables.checks import keyed
+from colony.records import RECORDED, record_of
+from colony.records.rules import rules_of
 from colony.store.journal.journal import tell
 
 
@@ -44,49 +39,26 @@ def import_colony(
     progress: Progress = unwatched,
 ) -> Imported:
     """Write what a folder says, as it was read; see `import_folder`."""
-    book, rows = read_tables(session), read_rows(session)
-    species = [*rows.species_ids, *(n for n in folder.heading.species if n not in rows.species_ids)]
-    faults = check_folder(folder, book, species)
-    faults += check_kin(_SHEET, gather_kin(list(_kin_rows(folder.tables)), known_book(rows)))
+    book = read_book(session)
+    species = list(dict.fromkeys([*book.names["species"].values(), *folder.heading.species]))
+    rules = {noun: rules_of(record_of(noun)) for noun in RECORDED}
+    faults = check_folder(folder, book.tables, species, rules)
     if faults:
         errors = tuple(sorted(set(faults)))
         return Imported(errors=errors, ignored=folder.ignored, refused=True)
-    new = _new_rows(folder.tables, book)
+    new = _new_rows(folder.tables, book.tables)
     added, written = sum(map(len, new.values())), sum(map(len, folder.tables.values()))
     mended = write_heading(session, folder.heading, dry_run=dry_run)
     if not dry_run:
-        RecordWriter(session, progress).write(new)
+        RecordWriter(session, book, progress).write(new)
         tell(session, f"{added} rows added from {name}")
     return Imported(added, mended, written - added, ignored=folder.ignored)
 
 
-def _new_rows(tables: Tables, book: Tables) -> dict[str, list[NounRow]]:
+def _new_rows(tables: Tables, book: Tables) -> Changes:
     new = {}
     for noun in NOUNS:
         booked = keyed(noun, book[noun.name])
         found = keyed(noun, tables[noun.name])
-        new[noun.name] = [row for key, row in found.items() if key not in booked]
+        new[noun.name] = [Change(row.values) for key, row in found.items() if key not in booked]
     return new
-
-
-_ANIMALS = BY_NAME["animals"]
-_HEADINGS = tuple(column.name for column in _ANIMALS.columns)
-_SHEET = Sheet(
-    Table(_ANIMALS.file, Row(1, _HEADINGS), ()),
-    Columns({name: place for place, name in enumerate(_HEADINGS)}, {}, ()),
-)
-
-
-def _kin_rows(tables: Tables) -> Iterator[AnimalRow]:
-    """The animals of a folder as rows of a sheet, a pup's parents taken from its litter."""
-    litters = {row.values["code"].casefold(): row.values for row in tables["litters"]}
-    for row in tables["animals"]:
-        values = row.values
-        litter = litters.get((values["litter"] or "").casefold(), {})
-        dam = values["dam"] or litter.get("dam")
-        settled = (SireShare(values["sire"], 1.0),) if values["sire"] else ()
-        sires: Sequence[SireShare] = settled or values["possible_sires"] or litter.get("sires", ())
-        facts = {name: values[name] for name in ("sex", "born") if values[name] is not None}
-        cells = {c.name: write_noun_cell(c, values[c.name]) for c in _ANIMALS.columns}
-        cells |= {"dam": dam or "", "sire": " ".join(s.tag or "" for s in sires)}
-        yield AnimalRow(row.line, values["tag"], facts, dam, tuple(sires), cells)

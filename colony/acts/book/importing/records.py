@@ -1,96 +1,150 @@
-"""Write the rows of an exported colony as records, each named by its label."""
+"""Write what an import changes as records, each row named by its label."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
-from sqlmodel import Session
+import networkx as nx
+from sqlmodel import Session, SQLModel, select
 
+from colony.acts.animals.leaving import leave_everything
 from colony.acts.book.importing.imported import Progress, by_steps
-from colony.acts.book.tables import read_ids
-from colony.exchange.folder.noun import Noun, NounRow, referred
+from colony.acts.book.tables import BookTables
+from colony.exchange.folder.noun import Noun, referred
 from colony.exchange.folder.nouns import BY_NAME, NOUNS, REFERRED
+from colony.exchange.tables.changes import Change, Changes
+from colony.exchange.tables.sires import sires_of
 from colony.notation.fields.field import Field
-from colony.notation.shares import SireShare
-from colony.records import PairingSire, PossibleSire, VetPatient, record_of
+from colony.records import PairingSire, PossibleSire, Species, VetPatient, record_of
 
-_KIN = ("dam", "sire", "litter")
-"""References of an animal to rows that are written after it."""
+_COLUMNS = {noun.name: {column.name: column for column in noun.columns} for noun in NOUNS}
+_ANIMALS_IN_A_CELL: tuple[tuple[type[SQLModel], str, str, str, str], ...] = (
+    (PairingSire, "pairings", "sires", "pairing_id", "sire_id"),
+    (VetPatient, "vet_visits", "animals", "visit_id", "animal_id"),
+)
+"""The record of each animal of a cell, the noun and column of it, and the keys of both."""
 
 
 class RecordWriter:
-    """One import's writing: noun after noun, the family of animals last."""
+    """One import's writing: noun after noun, what stands beside them last."""
 
-    def __init__(self, session: Session, progress: Progress) -> None:
-        self.session, self.progress = session, progress
-        self.ids = read_ids(session)
-        self.written: dict[str, list[tuple[NounRow, Any]]] = {}
+    def __init__(self, session: Session, book: BookTables, progress: Progress) -> None:
+        self.session, self.book, self.progress = session, book, progress
+        self.ids = book.ids()
+        # Those that the heading of a folder has brought are here too.
+        species = session.exec(select(Species)).all()
+        self.ids["species"] = {one.name.casefold(): one.id or 0 for one in species}
+        self.written: dict[str, list[tuple[Change, Any]]] = {noun.name: [] for noun in NOUNS}
 
-    def write(self, rows: Mapping[str, Sequence[NounRow]]) -> None:
-        """Write rows that were checked, none of which the book has."""
-        report = by_steps(self.progress, "writing", sum(map(len, rows.values())))
-        done = 0
-        for noun in NOUNS:
-            self._write_noun(noun, rows[noun.name])
-            done += len(rows[noun.name])
-            report(done)
-        for row, animal in self.written["animals"]:
-            for column in BY_NAME["animals"].columns:
-                if column.name in _KIN:
-                    setattr(animal, f"{column.name}_id", self._id(column, row))
-        self.session.flush()
-        self._write_sires()
-        self._write_patients()
-        self.session.flush()
+    def write(self, changes: Changes, *, parents_first: bool = False) -> None:
+        """Write rows that were checked; parents may stand anywhere among them.
 
-    def _write_noun(self, noun: Noun, rows: Sequence[NounRow]) -> None:
-        record: Any = record_of(noun.name)
-        written = [(row, record(**self._facts(noun, row))) for row in rows]
-        self.session.add_all(record for _, record in written)
+        With `parents_first` each animal is written once, which is quicker, but not in the
+        order of the rows.
+        """
+        all_ = sum(map(len, changes.values()))
+        self.report, self.done = by_steps(self.progress, "writing", all_), 0
+        with self.session.no_autoflush:
+            for noun in NOUNS:
+                rows = changes.get(noun.name, ())
+                booked = {record.id: record for record in self.book.records[noun.name]}
+                first = parents_first and noun.name == "animals"
+                for batch in _generations(rows) if first else [rows]:
+                    self._write_rows(noun, batch, booked)
+            self._join_families()
+            self._write_sires()
+            self._write_beside()
+            self.session.flush()
+            self._end_animals()
+
+    def _write_rows(self, noun: Noun, changes: Sequence[Change], booked: Mapping[int, Any]) -> None:
+        written = []
+        for change in changes:
+            facts = self._facts(noun, change)
+            if change.booked is None:
+                record: Any = record_of(noun.name)(**facts)
+            else:
+                record = booked[change.booked.id]
+                for name, value in facts.items():
+                    setattr(record, name, value)
+            self.session.add(record)
+            written.append((change, record))
+            self.done += 1
+            self.report(self.done)
         self.session.flush()
-        self.written[noun.name] = written
+        self.written[noun.name] += written
         if noun.name in REFERRED:
             labels = self.ids.setdefault(noun.name, {})
-            labels.update((noun.called(row.values).casefold(), one.id) for row, one in written)
+            new = ((noun.called(c.values), r.id) for c, r in written if c.booked is None)
+            labels.update((label.casefold(), id_) for label, id_ in new)
 
-    def _facts(self, noun: Noun, row: NounRow) -> dict[str, Any]:
+    def _facts(self, noun: Noun, change: Change) -> dict[str, Any]:
         facts: dict[str, Any] = {}
-        for column in noun.columns:
-            after = noun.name == "animals" and column.name in _KIN
-            if column.is_column and not after:
-                facts |= column.columns(
-                    self._id(column, row) if column.refers else row.values[column.name]
-                )
+        for name, value in change.values.items():
+            column = _COLUMNS[noun.name][name]
+            if column.is_column:
+                facts |= column.columns(self._id(column, change) if column.refers else value)
         return facts
 
-    def _id(self, column: Field, row: NounRow) -> int | None:
-        name = referred(column, row.values)
-        return None if name is None else self.ids[column.kind][name.casefold()]
+    def _id(self, column: Field, change: Change) -> int | None:
+        """The id of what a column names; None too for kin that is still to be written."""
+        name = referred(column, change.values)
+        return None if name is None else self.ids.get(column.kind, {}).get(name.casefold())
+
+    def _animal(self, tag: str | None) -> int | None:
+        return None if tag is None else self.ids["animals"][tag.casefold()]
+
+    def _join_families(self) -> None:
+        """Join animals to parents and litters that were written after them."""
+        columns = [BY_NAME["animals"].column(name) for name in ("dam", "sire", "litter")]
+        for change, animal in self.written["animals"]:
+            for column in columns:
+                if change.values.get(column.name):
+                    setattr(animal, f"{column.name}_id", self._id(column, change))
+        self.session.flush()
 
     def _write_sires(self) -> None:
-        """Possible sires of litters and animals, and the males of pairings."""
-        for row, litter in self.written["litters"]:
-            self.session.add_all(
-                PossibleSire(litter_id=litter.id, sire_id=self._animal(one), share=one.share)
-                for one in row.values["sires"]
-            )
-        for row, animal in self.written["animals"]:
-            self.session.add_all(
-                PossibleSire(animal_id=animal.id, sire_id=self._animal(one), share=one.share)
-                for one in row.values["possible_sires"]
-            )
-        for row, pairing in self.written["pairings"]:
-            self.session.add_all(
-                PairingSire(pairing_id=pairing.id, sire_id=self.ids["animals"][tag.casefold()])
-                for tag in row.values["sires"]
-            )
+        """Possible sires of litters and of animals; those that a file replaces go."""
+        for noun, column, owner in (
+            ("litters", "sires", "litter_id"),
+            ("animals", "possible_sires", "animal_id"),
+        ):
+            for change, record in self.written[noun]:
+                if change.booked is not None and column in change.values:
+                    self._forget_sires(record.id)
+                for share in change.values.get(column) or ():
+                    facts = {owner: record.id, "sire_id": self._animal(share.tag)}
+                    self.session.add(PossibleSire(**facts, share=share.share))
 
-    def _write_patients(self) -> None:
-        """The animals that a vet saw."""
-        for row, visit in self.written["vet_visits"]:
-            self.session.add_all(
-                VetPatient(visit_id=visit.id, animal_id=self.ids["animals"][tag.casefold()])
-                for tag in row.values["animals"]
-            )
+    def _forget_sires(self, animal_id: int) -> None:
+        for row in self.session.exec(
+            select(PossibleSire).where(PossibleSire.animal_id == animal_id)
+        ):
+            self.session.delete(row)
+        self.session.flush()
 
-    def _animal(self, one: SireShare) -> int | None:
-        return None if one.tag is None else self.ids["animals"][one.tag.casefold()]
+    def _write_beside(self) -> None:
+        """Write the animals that stand in one cell: males of a pairing, whom a vet saw."""
+        for record, noun, column, owner, animal in _ANIMALS_IN_A_CELL:
+            for change, row in self.written[noun]:
+                for tag in change.values[column]:
+                    self.session.add(record(**{owner: row.id, animal: self._animal(tag)}))
+
+    def _end_animals(self) -> None:
+        """Who is gone, by a sheet, leaves its tank and its pairings."""
+        for change, animal in self.written["animals"]:
+            if change.booked is not None and "status" in change.values and animal.ended_on:
+                leave_everything(self.session, animal, animal.ended_on)
+
+
+def _generations(changes: Sequence[Change]) -> Iterator[list[Change]]:
+    """Parents before their pups, so that each animal is written once, its parents known."""
+    by_fold = {change.name("tag"): change for change in changes}
+    kin = nx.DiGraph()
+    kin.add_nodes_from(by_fold)
+    for fold, change in by_fold.items():
+        parents = [change.values.get("dam"), *(share.tag for share in sires_of(change.values))]
+        kin.add_edges_from(
+            (tag.casefold(), fold) for tag in parents if tag and tag.casefold() in by_fold
+        )
+    for generation in nx.topological_generations(kin):
+        yield [by_fold[fold] for fold in generation]

@@ -4,23 +4,27 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date
 
-from sqlmodel import Session
+from sqlmodel import Session, select
 
-from colony.acts.book.importing.changes import plan_import
 from colony.acts.book.importing.imported import Imported, Progress, by_steps
-from colony.acts.book.importing.known_book import known_book, read_rows
-from colony.acts.book.importing.rows import write_plan
-from colony.exchange.sheet.animals import AnimalRow, Sheet, read_animals
+from colony.acts.book.importing.records import RecordWriter
+from colony.acts.book.tables import OF_ANIMALS, read_book
+from colony.exchange.folder.noun import NounRow
+from colony.exchange.sheet.animals import AnimalSheet, read_animals, source_of
+from colony.exchange.sheet.book import BookRows, book_rows
 from colony.exchange.sheet.cells import Reading
 from colony.exchange.sheet.doubtful_parents import check_named_parents
-from colony.exchange.sheet.headings import match_headings
-from colony.exchange.sheet.kin import KinRow, check_kin, gather_kin
-from colony.exchange.sheet.known import KnownBook
+from colony.exchange.sheet.headings import Columns, match_headings
+from colony.exchange.sheet.plan import plan_sheet
 from colony.exchange.sheet.rows import check_rows
+from colony.exchange.tables.kin import KinRow, check_kin, gather_kin
+from colony.exchange.tables.reading import Source
 from colony.exchange.text.days import ORDERS
 from colony.exchange.text.delimited import Table
 from colony.exchange.text.faults import Fault
 from colony.notation.measures import LENGTH
+from colony.records import Animal, Species
+from colony.records.rules import rules_of
 from colony.refusals.exchange import UnknownChoice
 from colony.store.journal.journal import tell
 from colony.store.settings import read_settings
@@ -48,19 +52,18 @@ def import_sheet(
     """Write every animal of a sheet that the book does not have so already; see `import_path`."""
     _refuse_unknown_choice(choices)
     columns = match_headings(table.path, table.header.cells, choices.mappings)
-    sheet, rows = Sheet(table, columns), read_rows(session)
-    book, settings = known_book(rows), read_settings(session)
-    bare = {"width": choices.length_unit or settings.length_unit, "mass": settings.mass_unit}
-    reading = Reading(today, choices.date_order, bare | dict(columns.units), rows.species)
+    kept = read_book(session, OF_ANIMALS)
+    source, book = source_of(table, columns), book_rows(kept.tables)
+    reading = _reading(session, choices, columns, today)
     reads = by_steps(progress, "reading", len(table.rows))
-    read = read_animals(sheet, reading, book.animals.keys(), reads)
-    good, kin, faults = _sift(sheet, read.rows, read.faults, book, skip_bad=skip_bad)
-    ignored = _ignored(sheet, book)
+    read = read_animals(table, columns, reading, book.animals.keys(), reads)
+    good, kin, faults = _sift(source, read, book, today, skip_bad=skip_bad)
+    ignored = _ignored(table, columns, book)
     if faults and not skip_bad:
         return Imported(errors=faults, ignored=ignored, refused=True)
-    plan = plan_import(session, good, kin, rows, today)
+    plan = plan_sheet(good, kin, book, today)
     if not dry_run:
-        write_plan(session, plan, rows, today=today, progress=progress)
+        RecordWriter(session, kept, progress).write(plan.changes, parents_first=True)
         tell(session, f"{plan.added} added and {plan.updated} updated from {table.name}")
     return Imported(
         added=plan.added,
@@ -68,38 +71,51 @@ def import_sheet(
         skipped=plan.unchanged + read.repeats,
         errors=faults,
         ignored=ignored,
-        ancestors=len(plan.ancestors),
+        ancestors=plan.ancestors,
     )
 
 
+def _reading(session: Session, choices: SheetChoices, columns: Columns, today: date) -> Reading:
+    settings = read_settings(session)
+    bare = {"width": choices.length_unit or settings.length_unit, "mass": settings.mass_unit}
+    species = _species_words(session.exec(select(Species)).all())
+    return Reading(today, choices.date_order, bare | dict(columns.units), species)
+
+
+def _species_words(species: Sequence[Species]) -> dict[str, str]:
+    """Every way to write a species: its word, its English name, ``P. motoro`` and in full."""
+    words: dict[str, str] = {}
+    for one in species:
+        genus, _, epithet = one.scientific_name.partition(" ")
+        written = (one.english_name, f"{genus[:1]}. {epithet}", one.scientific_name, one.name)
+        words |= {text.casefold(): one.name for text in written if text}
+    return words
+
+
 def _sift(
-    sheet: Sheet,
-    rows: Sequence[AnimalRow],
-    faults: Sequence[Fault],
-    book: KnownBook,
-    *,
-    skip_bad: bool,
-) -> tuple[Sequence[AnimalRow], dict[str, KinRow], tuple[Fault, ...]]:
+    source: Source, sheet: AnimalSheet, book: BookRows, today: date, *, skip_bad: bool
+) -> tuple[Sequence[NounRow], dict[str, KinRow], tuple[Fault, ...]]:
     """The rows without a fault, and every fault; what is left is checked again until none is."""
-    found = {*faults, *check_named_parents(sheet, rows, book)}
-    good = rows
+    found = {*sheet.faults, *check_named_parents(source, sheet.rows, book)}
+    good = sheet.rows
     while True:
-        kin = gather_kin(good, book)
-        new = {*check_rows(sheet, good, book), *check_kin(sheet, kin)}
+        kin = gather_kin(good, book.animals)
+        rows = check_rows(source, good, book, rules_of(Animal), today)
+        new = {*rows, *check_kin(source, kin)}
         found |= new
-        if not skip_bad or (not new and good is not rows):
+        if not skip_bad or (not new and good is not sheet.rows):
             break
         bad = {fault.line for fault in found}
         good = [row for row in good if row.line not in bad]
     return good, kin, tuple(sorted(found))
 
 
-def _ignored(sheet: Sheet, book: KnownBook) -> tuple[str, ...]:
+def _ignored(table: Table, columns: Columns, book: BookRows) -> tuple[str, ...]:
     """Columns that mean nothing; that of the tank too while the book has no tanks."""
-    place = sheet.columns.places.get("tank")
+    place = columns.places.get("tank")
     if place is None or book.tanks:
-        return sheet.columns.ignored
-    return (*sheet.columns.ignored, sheet.table.header.cells[place])
+        return columns.ignored
+    return (*columns.ignored, table.header.cells[place])
 
 
 def _refuse_unknown_choice(choices: SheetChoices) -> None:

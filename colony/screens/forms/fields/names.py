@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import ClassVar
 
-from colony.acts.animals.search import Hit, complete_tag, complete_tank, who_is
+from colony.acts.animals.search import ListedAnimal, complete_tag, complete_tank, who_is
 from colony.acts.animals.species import list_species, show_species
 from colony.acts.tanks.page import tank_in_use
 from colony.notation.days import show_span
@@ -31,7 +31,7 @@ class TagField(FormField):
         hit = self.find(text.strip(), book_session)
         return Understood(hit.tag, told(hit, book_session))
 
-    def find(self, tag: str, book_session: BookSession) -> Hit:
+    def find(self, tag: str, book_session: BookSession) -> ListedAnimal:
         """The animal of that tag, if its sex is the one that is asked for."""
         hit = book_session.read(who_is, tag=tag, today=book_session.today)
         if self.sex and hit.sex != self.sex:
@@ -127,7 +127,7 @@ class SpeciesField(FormField):
         return [name for name in known if name.startswith(text.strip().lower())]
 
 
-def told(hit: Hit, book_session: BookSession) -> str:
+def told(hit: ListedAnimal, book_session: BookSession) -> str:
     """Who an animal is, in half a line."""
     facts = (
         hit.name,

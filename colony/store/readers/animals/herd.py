@@ -1,5 +1,6 @@
 """Everybody in the book at a glance: one light row an animal, in the order written down."""
 
+from collections.abc import Collection
 from dataclasses import dataclass
 from datetime import date
 from typing import NamedTuple
@@ -90,16 +91,23 @@ def read_breeders(session: Session) -> Herd:
     return read_herd(session, col(Animal.id).in_(bred))
 
 
-def read_places(session: Session, today: date) -> dict[int, str]:
-    """The code of the tank that each animal is in, by animal id."""
+def lives_there(today: date) -> ColumnElement[bool]:
+    """A placement is that of today."""
+    still = col(Placement.left_on).is_(None) | (col(Placement.left_on) > today)
+    return (col(Placement.entered_on) <= today) & still
+
+
+def read_places(
+    session: Session, today: date, ids: Collection[int] | None = None
+) -> dict[int, str]:
+    """The code of the tank that each animal is in, or some of them, by animal id."""
     query = (
         select(col(Placement.animal_id), col(Tank.code))
         .join(Tank, col(Placement.tank_id) == col(Tank.id))
-        .where(
-            col(Placement.entered_on) <= today,
-            col(Placement.left_on).is_(None) | (col(Placement.left_on) > today),
-        )
+        .where(lives_there(today))
     )
+    if ids is not None:
+        query = query.where(col(Placement.animal_id).in_(ids))
     return dict(read_rows(session, query))
 
 

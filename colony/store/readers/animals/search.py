@@ -3,57 +3,46 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date
-from typing import Any, NamedTuple
+from typing import Any
 
 from sqlalchemy import ColumnElement, Select, exists, func, or_, select
 from sqlalchemy.orm import aliased
 from sqlmodel import Session, col
 
-from colony.records import Animal, Litter, Measurement, Placement, PossibleSire, Species, Tank
+from colony.records import Animal, Litter, Placement, PossibleSire, Species, Tank
+from colony.store.readers.animals.herd import lives_there
 
-Dam, Sire = aliased(Animal), aliased(Animal)
+Dam, Sire, Pup = aliased(Animal), aliased(Animal), aliased(Animal)
 
 
 @dataclass(frozen=True)
-class Sought:
-    """What is asked for; None does not narrow. Every word has to be found somewhere."""
+class AnimalFilter:
+    """Which animals are wanted; None does not narrow. Every word has to be found somewhere."""
 
     words: Sequence[str] = ()
     status: str | None = "present"
     sex: str | None = None
     species: str | None = None
+    line: str | None = None
+    tank: str | None = None
 
 
-class Found(NamedTuple):
-    """One animal as a list shows it; `sire` is the one beyond doubt, if there is one."""
-
-    id: int
-    tag: str
-    name: str | None
-    sex: str
-    species: str | None
-    line: str | None
-    born: date | None
-    born_precision: str
-    status: str
-    ended_on: date | None
-    dam: str | None
-    sire: str | None
+def find_all(session: Session, wanted: AnimalFilter, today: date) -> list[int]:
+    """Ids of everybody wanted, in the order in which they were written down."""
+    return list(session.scalars(_wanted(session, wanted, today).order_by(col(Animal.id))))
 
 
-def find_page(session: Session, sought: Sought, *, limit: int, offset: int) -> list[Found]:
-    """One page of what was sought; tags that begin with the first word come first."""
-    ids = _page_of_ids(session, sought, limit, offset)
-    found = {row[0]: Found._make(row) for row in session.execute(_animals(ids))}
-    return [found[animal_id] for animal_id in ids]
+def find_page(
+    session: Session, wanted: AnimalFilter, today: date, *, limit: int, offset: int
+) -> list[int]:
+    """Ids of one page of those wanted, by tag; those that begin with the first word come first.
 
-
-def _page_of_ids(session: Session, sought: Sought, limit: int, offset: int) -> list[int]:
-    """Ids in the order of the list: both parts walk the index of tags and stop when full."""
-    query, lower = _sought(sought), func.lower(col(Animal.tag))
-    if not sought.words:
+    Both parts walk the index of tags and stop when the page is full.
+    """
+    query, lower = _wanted(session, wanted, today), func.lower(col(Animal.tag))
+    if not wanted.words:
         return list(session.scalars(query.order_by(lower).limit(limit).offset(offset)))
-    begins = _begins(sought.words[0])
+    begins = _begins(wanted.words[0])
     first = query.where(begins)
     ids = list(session.scalars(first.order_by(lower).limit(limit).offset(offset)))
     if len(ids) < limit:
@@ -61,30 +50,6 @@ def _page_of_ids(session: Session, sought: Sought, limit: int, offset: int) -> l
         rest = query.where(~begins).order_by(lower).limit(limit - len(ids))
         ids += session.scalars(rest.offset(max(offset - before, 0)))
     return ids
-
-
-def places_of(session: Session, ids: Sequence[int], today: date) -> dict[int, str]:
-    """The tanks of some animals on a day, by animal id."""
-    query = (
-        select(col(Placement.animal_id), col(Tank.code))
-        .join(Tank, col(Placement.tank_id) == col(Tank.id))
-        .where(
-            col(Placement.animal_id).in_(ids),
-            col(Placement.entered_on) <= today,
-            col(Placement.left_on).is_(None) | (col(Placement.left_on) > today),
-        )
-    )
-    return {animal: code for animal, code in session.execute(query)}  # noqa: C416 - a row is no pair to mypy
-
-
-def widths_of(session: Session, ids: Sequence[int]) -> dict[int, int]:
-    """The last measured disc widths of some animals in mm, by animal id."""
-    query = (
-        select(col(Measurement.animal_id), col(Measurement.width_mm))
-        .where(col(Measurement.animal_id).in_(ids), col(Measurement.width_mm).is_not(None))
-        .order_by(col(Measurement.measured_on))
-    )
-    return {animal: width or 0 for animal, width in session.execute(query)}
 
 
 def tags_beginning(
@@ -113,44 +78,31 @@ def codes_beginning(session: Session, text: str, *, limit: int) -> list[str]:
     return list(session.scalars(query.limit(limit)))
 
 
-_COLUMNS: tuple[Any, ...] = (
-    *(Animal.id, Animal.tag, Animal.name, Animal.sex, Species.name, Animal.line),
-    *(Animal.born, Animal.born_precision, Animal.status, Animal.ended_on, Dam.tag, Sire.tag),
-)
-
-
-def _animals(ids: Sequence[int]) -> Select[Any]:
-    return (
-        select(*_COLUMNS)
-        .join(Species, col(Animal.species_id) == col(Species.id), isouter=True)
-        .join(Litter, col(Animal.litter_id) == col(Litter.id), isouter=True)
-        .join(Dam, col(Dam.id) == func.coalesce(Litter.dam_id, Animal.dam_id), isouter=True)
-        .join(Sire, col(Sire.id) == func.coalesce(Animal.sire_id, _sole_sire()), isouter=True)
-        .where(col(Animal.id).in_(ids))
-    )
-
-
-def _sole_sire() -> ColumnElement[int | None]:
-    """The sire of a litter, where only one is possible."""
-    sires = select(func.min(PossibleSire.sire_id)).where(
-        col(PossibleSire.litter_id) == col(Animal.litter_id)
-    )
-    return sires.having(func.count() == 1).correlate(Animal).scalar_subquery()
-
-
-def _sought(sought: Sought) -> Select[Any]:
-    """Ids of the animals sought, in the order of the list."""
+def _wanted(session: Session, wanted: AnimalFilter, today: date) -> Select[Any]:
+    """Ids of the animals wanted."""
     query: Select[Any] = select(col(Animal.id))
-    if sought.status is not None:
-        query = query.where(col(Animal.status) == sought.status)
-    if sought.sex is not None:
-        query = query.where(col(Animal.sex) == sought.sex)
-    if sought.species is not None:
-        own = select(col(Species.id)).where(col(Species.name) == sought.species)
+    for column, asked in ((Animal.status, wanted.status), (Animal.sex, wanted.sex)):
+        if asked:
+            query = query.where(col(column) == asked)
+    if wanted.species:
+        own = select(col(Species.id)).where(col(Species.name) == wanted.species)
         query = query.where(col(Animal.species_id).in_(own))
-    for word in sought.words:
+    if wanted.line:
+        query = query.where(col(Animal.line).in_(_lines(session, wanted.line)))
+    if wanted.tank:
+        here = select(col(Placement.animal_id)).join(Tank, col(Placement.tank_id) == col(Tank.id))
+        query = query.where(
+            col(Animal.id).in_(here.where(col(Tank.code) == wanted.tank, lives_there(today)))
+        )
+    for word in wanted.words:
         query = query.where(_says(word))
     return query
+
+
+def _lines(session: Session, line: str) -> list[str]:
+    """A line in every way that the book writes it; SQLite folds only the letters of English."""
+    written = session.scalars(select(col(Animal.line)).distinct())
+    return [one for one in written if one and one.casefold() == line.casefold()]
 
 
 def _begins(word: str) -> ColumnElement[bool]:
@@ -167,21 +119,44 @@ def _says(word: str) -> ColumnElement[bool]:
     """
 
     def says(*texts: Any) -> ColumnElement[bool]:  # noqa: ANN401 - columns of any table
-        return or_(*(col(text).ilike(_like(word), escape="\\") for text in texts))
+        likes = [_like(spelling) for spelling in _spellings(word)]
+        return or_(*(col(text).ilike(like, escape="\\") for text in texts for like in likes))
 
-    of_dam = select(col(Litter.id)).join(Dam, col(Dam.id) == col(Litter.dam_id))
-    of_sire = select(col(PossibleSire.litter_id)).join(
-        Sire, col(Sire.id) == col(PossibleSire.sire_id)
-    )
     return or_(
         says(Animal.tag, Animal.name, Animal.line),
         col(Animal.species_id).in_(select(col(Species.id)).where(says(Species.name))),
-        col(Animal.litter_id).in_(
-            of_dam.where(says(Dam.tag)).union_all(of_sire.where(says(Sire.tag)))
-        ),
+        col(Animal.litter_id).in_(_litters_of_dam(says(Dam.tag))),
         exists().where(col(Dam.id) == col(Animal.dam_id), says(Dam.tag)),
         exists().where(col(Sire.id) == col(Animal.sire_id), says(Sire.tag)),
+        col(Animal.sire_id).is_(None) & _possible_sire(says(Sire.tag)),
     )
+
+
+def _litters_of_dam(says: ColumnElement[bool]) -> Select[Any]:
+    return select(col(Litter.id)).join(Dam, col(Dam.id) == col(Litter.dam_id)).where(says)
+
+
+def _possible_sire(says: ColumnElement[bool]) -> ColumnElement[bool]:
+    """A possible sire of the animal, or of its litter unless a test on one pup has settled it."""
+    settled = (
+        select(col(Pup.litter_id))
+        .join(Litter, col(Litter.id) == col(Pup.litter_id))
+        # The index of sires answers this; it cannot answer IS NOT NULL.
+        .where(col(Pup.sire_id) > 0, col(Litter.pups_may_differ).is_(False))
+    )
+    of_litter, of_animal = col(PossibleSire.litter_id), col(PossibleSire.animal_id)
+    by_sire = Sire, col(Sire.id) == col(PossibleSire.sire_id)
+    in_doubt = select(of_litter).join(*by_sire).where(says, of_litter.not_in(settled))
+    by_test = settled.join(Sire, col(Sire.id) == col(Pup.sire_id)).where(says)
+    return or_(
+        col(Animal.litter_id).in_(in_doubt.union_all(by_test)),
+        col(Animal.id).in_(select(of_animal).join(*by_sire).where(says, of_animal > 0)),
+    )
+
+
+def _spellings(word: str) -> set[str]:
+    """A word in capitals and in small letters too, which SQLite folds in English only."""
+    return {word} if word.isascii() else {word, word.lower(), word.upper(), word.capitalize()}
 
 
 def _like(text: str, *, before: str = "%") -> str:

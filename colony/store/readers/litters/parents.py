@@ -1,15 +1,15 @@
 """Who may be the parents of whom, with the doubt that the book records."""
 
 from collections import defaultdict
-from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from collections.abc import Collection, Mapping, Sequence
+from dataclasses import dataclass, replace
 
-from sqlalchemy import select
+from sqlalchemy import ColumnElement, select
 from sqlmodel import Session, col
 
 from colony.notation.shares import SireShare, show_sires
-from colony.records import Litter, PossibleSire
-from colony.store.readers.animals.herd import Herd, HerdRow
+from colony.records import Animal, Litter, PossibleSire
+from colony.store.readers.animals.herd import Herd, HerdRow, read_herd
 
 Sires = tuple[tuple[int | None, float], ...]
 """Possible sires by animal id (None: somebody unknown), each with its share; they sum to 1."""
@@ -71,14 +71,41 @@ class Parents:
 
 def read_parents(session: Session, herd: Herd) -> Parents:
     """Read all parentage of the book."""
+    return _read_parents(session, herd, (), ())
+
+
+def read_parents_of(session: Session, ids: Collection[int]) -> Parents:
+    """Read the parentage of a few animals; the herd is these, their litters and their parents."""
+    own = col(Animal.id).in_(ids)
+    litters = select(col(Animal.litter_id)).where(own, col(Animal.litter_id).is_not(None))
+    herd = read_herd(session, own | col(Animal.litter_id).in_(litters))
+    of_litters = col(PossibleSire.litter_id).in_(litters)
+    shares = of_litters | col(PossibleSire.animal_id).in_(ids)
+    parents = _read_parents(session, herd, (shares,), (col(Litter.id).in_(litters),))
+    named = {parents.dam_id(row) for row in herd.rows}
+    named |= {sire for row in herd.rows for sire, _ in parents.sires(row)}
+    everybody = read_herd(session, col(Animal.id).in_({*herd.position, *named} - {None}))
+    return replace(parents, herd=everybody)
+
+
+def _read_parents(
+    session: Session,
+    herd: Herd,
+    only_shares: Collection[ColumnElement[bool]],
+    only_litters: Collection[ColumnElement[bool]],
+) -> Parents:
     of_litter: dict[int, list[tuple[int | None, float]]] = defaultdict(list)
     of_animal: dict[int, list[tuple[int | None, float]]] = defaultdict(list)
-    query = select(
-        col(PossibleSire.litter_id),
-        col(PossibleSire.animal_id),
-        col(PossibleSire.sire_id),
-        col(PossibleSire.share),
-    ).order_by(col(PossibleSire.id))
+    query = (
+        select(
+            col(PossibleSire.litter_id),
+            col(PossibleSire.animal_id),
+            col(PossibleSire.sire_id),
+            col(PossibleSire.share),
+        )
+        .where(*only_shares)
+        .order_by(col(PossibleSire.id))
+    )
     for litter_id, animal_id, sire_id, share in session.execute(query):
         (of_animal[animal_id] if litter_id is None else of_litter[litter_id]).append(
             (sire_id, share)
@@ -86,7 +113,9 @@ def read_parents(session: Session, herd: Herd) -> Parents:
     litters = {
         litter_id: LitterParents(dam_id, tuple(of_litter.get(litter_id, ())), differ)
         for litter_id, dam_id, differ in session.execute(
-            select(col(Litter.id), col(Litter.dam_id), col(Litter.pups_may_differ))
+            select(col(Litter.id), col(Litter.dam_id), col(Litter.pups_may_differ)).where(
+                *only_litters
+            )
         )
     }
     settled = _settled(herd.rows, litters)

@@ -125,6 +125,16 @@ HARMS = [
     ("DELETE FROM feeding", None, "", ""),
     ("UPDATE animal SET species_id = 999 WHERE id = 1", "database", "animal 1", "not there"),
     ("UPDATE animal SET sex = 'X' WHERE id = 3", "database", "the file", "CHECK"),
+    ("UPDATE animal SET sex = 'X' WHERE id = 3", "rule", "animal 3", "sex is one of: F, M, U"),
+    ("UPDATE animal SET status = 'sold' WHERE id = 3", "rule", "animal 3", "the day it ended_on"),
+    ("UPDATE litter SET live = -1", "rule", "litter 1", "has pups, live or dead"),
+    ("UPDATE animal SET born = '2019-02-30' WHERE id = 3", "rule", "animal 3", "born is a day"),
+    (
+        "INSERT INTO water_test VALUES (9, 1, '2026-03-01', 'ph', 70, NULL)",
+        "rule",
+        "water_test 9",
+        "cannot have this value",
+    ),
     (
         "INSERT INTO journal VALUES (99, '2001-01-01T00:00:00+00:00', 'x', 'x', 'x', '[]')",
         "clock",
@@ -213,6 +223,6 @@ def test_every_check_of_the_table_has_a_harm_that_it_finds() -> None:
     """A check that nothing can fail is none; two of them have tests of their own above."""
     assert len(CHECKS) == len({check.__name__ for check in CHECKS})
     assert {check for _, check, _, _ in HARMS if check} | {"width", "sire in reach", "headcount"} >= {
-        "database", "journal", "settings", "clock", "pedigree", "sex", "parent age", "shares",
+        "database", "rule", "journal", "settings", "clock", "pedigree", "sex", "parent age", "shares",
         "gestation", "litter", "transponder", "life", "end", "place",
     }  # fmt: skip

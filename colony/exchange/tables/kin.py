@@ -3,12 +3,14 @@
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
-from colony.exchange.sheet.animals import AnimalRow, Sheet
+from colony.exchange.folder.noun import NounRow
 from colony.exchange.sheet.circles import find_circles
-from colony.exchange.sheet.known import KnownBook
-from colony.exchange.sheet.rows import SEX_WORDS
+from colony.exchange.tables.parents import by_tag
+from colony.exchange.tables.reading import Source
+from colony.exchange.tables.sires import sires_of
 from colony.exchange.text.faults import Fault
 from colony.notation.days import Day
+from colony.notation.words import SEX_WORDS
 from colony.refusals.base import WrongUse
 from colony.refusals.cells import (
     DamAndSire,
@@ -30,7 +32,7 @@ class KinRow:
     born: Day | None
     dam: str | None
     sires: tuple[str, ...]
-    row: AnimalRow | None
+    row: NounRow | None
 
     def written_parents(self) -> Iterator[tuple[str, str]]:
         """Each parent's role, and its tag as the pup's row has it."""
@@ -45,32 +47,36 @@ class KinRow:
             yield role, tag.casefold()
 
 
-def gather_kin(rows: Sequence[AnimalRow], book: KnownBook) -> dict[str, KinRow]:
-    """Every animal of the book and the file by folded tag; what a row says goes first."""
-    kin = {
-        fold: KinRow(a.tag, a.sex, a.born, a.dam, tuple(s.tag for s in a.sires if s.tag), None)
-        for fold, a in book.animals.items()
-    }
-    for row in rows:
-        known = kin.get(row.fold)
-        sires = tuple(s.tag for s in row.sires if s.tag)
-        sex = row.facts.get("sex", "U")
-        kin[row.fold] = KinRow(
-            known.tag if known else row.tag,
-            known.sex if known and sex == "U" else sex,
-            row.facts.get("born") or (known.born if known else None),
-            row.dam or (known.dam if known else None),
-            sires or (known.sires if known else ()),
-            row,
-        )
+def gather_kin(rows: Sequence[NounRow], book: Mapping[str, NounRow]) -> dict[str, KinRow]:
+    """Every animal of the book and the file by folded tag; what a row says goes first.
+
+    The rows of the book, and those of a file with litters, have passed `with_parents`.
+    """
+    kin = {fold: _kin_row(row, None, None) for fold, row in book.items()}
+    for fold, row in by_tag(rows).items():
+        kin[fold] = _kin_row(row, kin.get(fold), row)
     return kin
 
 
-def check_kin(sheet: Sheet, kin: Mapping[str, KinRow]) -> list[Fault]:
+def _kin_row(said: NounRow, known: KinRow | None, row: NounRow | None) -> KinRow:
+    values = said.values
+    sex = values.get("sex", "U")
+    sires = tuple(share.tag for share in sires_of(values) if share.tag)
+    return KinRow(
+        known.tag if known else values["tag"],
+        known.sex if known and sex == "U" else sex,
+        values.get("born") or (known.born if known else None),
+        values.get("dam") or (known.dam if known else None),
+        sires or (known.sires if known else ()),
+        row,
+    )
+
+
+def check_kin(source: Source, kin: Mapping[str, KinRow]) -> list[Fault]:
     """List every parent that cannot be: of the wrong sex, too young, or a pup of its own pups."""
     circles = find_circles({fold: [p for _, p in k.parents()] for fold, k in kin.items()})
     around = {step for circle in circles for step in _steps(circle)}
-    faults = [fault for circle in circles if (fault := _circle(sheet, circle, kin))]
+    faults = [fault for circle in circles if (fault := _circle(source, circle, kin))]
     first_roles: dict[str, tuple[str, int]] = {}
     for pup, role, fold in _named(kin):
         parent = kin.get(fold)
@@ -81,7 +87,7 @@ def check_kin(sheet: Sheet, kin: Mapping[str, KinRow]) -> list[Fault]:
             None if (pup.tag.casefold(), fold) in around else _too_young(parent, pup),
         ]
         if wrong := next((wrong for wrong in wrongs if wrong), None):
-            faults.append(_fault(sheet, pup, role, parent, wrong))
+            faults.append(_fault(source, pup, role, parent, wrong))
     return faults
 
 
@@ -100,7 +106,7 @@ def _own_parent(pup: KinRow, fold: str) -> WrongUse | None:
 def _wrong_sex(parent: KinRow | None, role: str) -> WrongUse | None:
     if parent is None or parent.sex in ("U", ROLE_SEX[role]):
         return None
-    told = parent.row and parent.row.facts.get("sex", "U") != "U"
+    told = parent.row and parent.row.values.get("sex", "U") != "U"
     where = f"in line {parent.row.line}" if told and parent.row else "in the book"
     return ParentOfWrongSex(parent.tag, role, SEX_WORDS[parent.sex], where)
 
@@ -125,21 +131,20 @@ def _too_young(parent: KinRow | None, pup: KinRow) -> WrongUse | None:
     return ParentTooYoung(parent.tag, str(parent.born), pup.tag, str(pup.born))
 
 
-def _fault(sheet: Sheet, pup: KinRow, role: str, parent: KinRow | None, wrong: WrongUse) -> Fault:
+def _fault(source: Source, pup: KinRow, role: str, parent: KinRow | None, wrong: WrongUse) -> Fault:
     """Point at the row that names the parent, else at the parent's own row."""
     if pup.row:
-        return sheet.fault(pup.row.line, role, pup.row.cells.get(role, ""), wrong.sentence)
-    field = "born" if isinstance(wrong, ParentTooYoung) else "sex"
-    row = parent and parent.row
-    line, cells = (row.line, row.cells) if row else (0, {})
-    return sheet.fault(line, field, cells.get(field, ""), wrong.sentence)
+        return source.fault(pup.row, role, wrong)
+    assert parent is not None  # noqa: S101 - `_named` has seen to it
+    assert parent.row is not None  # noqa: S101 - the same
+    return source.fault(parent.row, "born" if isinstance(wrong, ParentTooYoung) else "sex", wrong)
 
 
 def _steps(circle: Sequence[str]) -> Iterator[tuple[str, str]]:
     return zip(circle, [*circle[1:], circle[0]], strict=True)
 
 
-def _circle(sheet: Sheet, circle: Sequence[str], kin: Mapping[str, KinRow]) -> Fault | None:
+def _circle(source: Source, circle: Sequence[str], kin: Mapping[str, KinRow]) -> Fault | None:
     """Point at the last row of the circle that names the next animal in it, if any does."""
     said = [
         (row, role)
@@ -151,4 +156,4 @@ def _circle(sheet: Sheet, circle: Sequence[str], kin: Mapping[str, KinRow]) -> F
         return None
     row, role = said[-1]
     tags = [kin[fold].tag for fold in (*circle, circle[0])]
-    return sheet.fault(row.line, role, row.cells[role], OwnAncestorCell(tags).sentence)
+    return source.fault(row, role, OwnAncestorCell(tags))

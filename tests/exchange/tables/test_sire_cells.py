@@ -4,8 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from colony.exchange.sheet.rows import same_sires
-from colony.exchange.sheet.sires import read_sires, write_sires
+from colony.exchange.tables.sires import read_sires, same_sires, write_sires
 from colony.notation.shares import SireShare
 from colony.refusals.base import WrongUse
 from colony.refusals.notation import SharesDoNotSum, SireTwice, UnreadableShare

@@ -1,11 +1,14 @@
 """Several possible sires in one cell: ``Bruno=0.7 Caro=0.3`` or ``Bruno/Caro``."""
 
+import math
 import re
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
+from typing import Any
 
 from colony.notation.shares import UNKNOWN_SIRE, SireShare, parse_sires
 
 _WITH_SHARES = re.compile(r"\s*([^=]+?)\s*=\s*([\d.,]*\d%?)(?:[\s,;/]+|$)", re.ASCII)
+_SAME_SHARE = 1e-8
 _BETWEEN = re.compile(r"\s*[,;/]\s*|\s+or\s+")
 
 
@@ -40,3 +43,27 @@ def write_sires(sires: Sequence[SireShare]) -> str:
 
 def _share(share: float) -> str:
     return f"{share:.9f}".rstrip("0")
+
+
+def same_sires(some: Sequence[SireShare], others: Sequence[SireShare]) -> bool:
+    """Tell whether two ways to write possible sires mean the same."""
+    first, second = (
+        {sire.tag and sire.tag.casefold(): sire.share for sire in sires} for sires in (some, others)
+    )
+    return first.keys() == second.keys() and all(
+        math.isclose(first[tag], second[tag], abs_tol=_SAME_SHARE) for tag in first
+    )
+
+
+def split_sires(sires: tuple[SireShare, ...]) -> dict[str, Any]:
+    """One known sire is the `sire` of an animal; several, or somebody unknown, are possible ones."""
+    if len(sires) == 1 and sires[0].tag:
+        return {"sire": sires[0].tag, "possible_sires": ()}
+    return {"sire": None, "possible_sires": sires}
+
+
+def sires_of(values: Mapping[str, Any]) -> tuple[SireShare, ...]:
+    """Who may be the sire, of the values of an animal."""
+    if values.get("sire"):
+        return (SireShare(values["sire"], 1.0),)
+    return tuple(values.get("possible_sires") or ())

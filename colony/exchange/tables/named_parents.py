@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date
 
-from colony.exchange.sheet.kin import ROLE_SEX, KinRow
+from colony.exchange.tables.kin import ROLE_SEX, KinRow
 
 
 @dataclass
@@ -31,6 +31,6 @@ def named_parents(kin: Mapping[str, KinRow]) -> dict[str, NamedParent]:
             parent = kin.get(tag.casefold())
             if parent and parent.sex != "U":
                 continue
-            one = NamedParent(parent.tag if parent else tag, ROLE_SEX[role], parent is not None)
-            named.setdefault(tag.casefold(), one).see(pup)
+            new = NamedParent(parent.tag if parent else tag, ROLE_SEX[role], parent is not None)
+            named.setdefault(tag.casefold(), new).see(pup)
     return named
