@@ -103,16 +103,16 @@ def list_(
         ("Litter", "Born", "Dam", "Sires", ">Live", ">Dead", ">Here", "Tank"),
         (
             (
-                one.litter,
-                one.born,
-                one.dam,
-                " ".join(one.sires) or None,
-                one.live,
-                one.dead,
-                one.present,
-                one.tank,
+                line.litter,
+                line.born,
+                line.dam,
+                " ".join(line.sires) or None,
+                line.live,
+                line.dead,
+                line.present,
+                line.tank,
             )
-            for one in lines[: limit or None]
+            for line in lines[: limit or None]
         ),
         none="No litter is in the book like that.",
     )

@@ -12,13 +12,13 @@ from colony.planning.pairings.request import BreedingTank, PairingRequest, Stock
 
 def changed(colony: Stock, **facts: dict[str, Any]) -> Stock:
     """Change facts of some animals, by tag."""
-    animals = tuple(replace(one, **facts.get(one.tag, {})) for one in colony.animals)
+    animals = tuple(replace(animal, **facts.get(animal.tag, {})) for animal in colony.animals)
     return replace(colony, animals=animals)
 
 
 def everybody(colony: Stock, **facts: object) -> Stock:
     """Change facts of all animals."""
-    return replace(colony, animals=tuple(replace(one, **facts) for one in colony.animals))  # type: ignore[arg-type] # facts by name
+    return replace(colony, animals=tuple(replace(animal, **facts) for animal in colony.animals))  # type: ignore[arg-type] # facts by name
 
 
 def plan_of(colony: Stock, *tanks: BreedingTank, **request: Any) -> ProposedPlan:  # noqa: ANN401 - any wish

@@ -39,7 +39,9 @@ class AnimalPage(Page):
     async def _show(self, known: WhatIsKnown) -> None:
         page = self.query_one("#animal", VerticalScroll)
         await page.remove_children()
-        await page.mount_all(_section(*one) for one in sections(known, self.app.book_session))
+        await page.mount_all(
+            _section(*section) for section in sections(known, self.app.book_session)
+        )
         page.focus()
         if known.page.widths:
             self.ask(

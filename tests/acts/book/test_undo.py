@@ -162,5 +162,5 @@ def test_history_of_an_animal_holds_what_was_done_with_it_and_no_more(book: Book
         "animal add",
     ]
     assert [one.act for one in of_b2] == ["tank move", "tank add"]
-    assert [one.act for one in births] == ["litter record"]
+    assert [birth.act for birth in births] == ["litter record"]
     assert long_ago == []

@@ -108,7 +108,7 @@ def test_a_death_stands_on_one_page_with_the_weeks_before_it(house: CareHouse) -
     assert {one.what for one in page.water} == {"S2: ph 5.1", "S2: 300 L changed"}
     assert "batch B7" in page.food[0].what
     assert [one.what for one in page.refused] == ["refused worms"]
-    assert {one.sign for one in page.signs} == {"pale", "lethargic"}
+    assert {sign.sign for sign in page.signs} == {"pale", "lethargic"}
     assert len(page.vet_visits) == 1
     assert {mate.tag: mate.status for mate in page.litter_mates}["25-01-2"] == "died"
     assert (page.age_days, page.litter) == (60, "25-01")

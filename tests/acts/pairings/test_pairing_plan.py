@@ -230,7 +230,7 @@ def test_a_what_if_stands_beside_the_plan_without_it(farm: Farm) -> None:
     asked = proposed(farm, required_pairs=frozenset({("Gala", "Bruno")}), compare=True)
     assert asked.comparison is not None
     assert ("Gala", "Bruno") in {(one.dam, one.sire) for one in asked.comparison.only_second}
-    figures = {one.name: one for one in asked.comparison.measures}
+    figures = {measure.name: measure for measure in asked.comparison.measures}
     greatest = figures["greatest_expected_inbreeding"]
     assert greatest.first == 0
     assert greatest.second == pytest.approx(0.25)  # Wright 1922

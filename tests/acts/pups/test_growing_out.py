@@ -83,7 +83,7 @@ def test_each_number_of_the_rules_is_the_species(
 ) -> None:
     """A stricter rule closes its gate and no other."""
     house.do(set_trait, name="leopoldi", trait=trait, number=number, source="own practice")
-    assert {one.waiting_on for one in pups(house).values()} == {(gate,)}
+    assert {pup.waiting_on for pup in pups(house).values()} == {(gate,)}
 
 
 def test_the_gates_of_age_and_width_can_be_overridden(house: GrowingHouse) -> None:
@@ -141,7 +141,7 @@ def test_the_coming_weeks_count_every_pup_that_can_be_dated_once(house: GrowingH
         house.fed(tag, 10)
     weeks = count_by_week(house.ask(ready_pups, everybody=True, today=TODAY), today=TODAY)
     assert [week.pups for week in weeks] == [4, 0, 0, 2, *[0] * 8]
-    assert {(one.species, one.sex, one.pups) for one in weeks[0].counts} == {
+    assert {(count.species, count.sex, count.pups) for count in weeks[0].counts} == {
         ("leopoldi", "F", 2),
         ("leopoldi", "M", 2),
     }

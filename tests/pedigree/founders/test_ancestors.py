@@ -48,5 +48,5 @@ def test_of_ancestors_that_explain_alike_the_older_is_taken() -> None:
     pedigree = family({"A": ("D", "S"), "B": ("D", "S")})
     living = at(pedigree, "A", "B")
     found = effective_ancestors(pedigree, living)
-    assert [pedigree.tags[one] for one in found.ancestors[:2]] == ["S", "D"]
+    assert [pedigree.tags[ancestor] for ancestor in found.ancestors[:2]] == ["S", "D"]
     assert found.parts.tolist() == [0.5, 0.5]

@@ -27,7 +27,9 @@ def test_lacys_example_has_his_founder_equivalents() -> None:
     """Three founders that count as 2.91: A and B gave 3/8 each, E gave 1/4."""
     pedigree, living = lacys_example()
     found = contributions(pedigree, living)
-    parts = dict(zip([pedigree.tags[one] for one in found.founders], found.parts, strict=True))
+    parts = dict(
+        zip([pedigree.tags[founder] for founder in found.founders], found.parts, strict=True)
+    )
     assert parts == pytest.approx({"A": 0.375, "B": 0.375, "E": 0.25}, abs=CLOSE)
     assert found.effective_founders == pytest.approx(32 / 11, abs=CLOSE)
     assert round(found.effective_founders, 2) == 2.91

@@ -33,7 +33,7 @@ def test_ammonia_is_judged_by_its_poisonous_part() -> None:
     at_7 = with_unionised({"ammonia_mg_l": 0.5, "ph": 7.0, "temperature_c": 25})
     at_8 = with_unionised({"ammonia_mg_l": 0.5, "ph": 8.0, "temperature_c": 25})
     assert out_of_limits(at_7, limits) == []
-    bad = {one.parameter: one for one in out_of_limits(at_8, limits)}
+    bad = {limit.parameter: limit for limit in out_of_limits(at_8, limits)}
     assert bad.keys() == {"unionised_ammonia_mg_l", "ph"}
     assert bad["unionised_ammonia_mg_l"].value == pytest.approx(0.5 * 0.05366, abs=5e-6)
     assert bad["unionised_ammonia_mg_l"].diluted

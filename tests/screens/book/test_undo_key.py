@@ -68,8 +68,8 @@ def test_a_screen_that_was_slow_does_not_take_repeats_for_presses(farm: Path) ->
         await press(app, pilot, "u")
         repeats = [Key("u", "u") for _ in range(5)]
         await asyncio.sleep(PAUSE_SECONDS + 0.2)
-        for one in repeats:
-            app.post_message(one)
+        for repeat in repeats:
+            app.post_message(repeat)
         await settle(app, pilot)
 
     drive(farm, "8", look=look)

@@ -111,7 +111,7 @@ def test_a_counter_behind_its_rows_is_found_said_and_mended(
         connection.exec_driver_sql("SELECT setval('journal_id_seq', 1, false)")
     capsys.readouterr()
     assert run([*words, "check", "--json"]) == 1
-    found = [one for one in json.loads(capsys.readouterr().out) if one["wrong"]]
+    found = [load for load in json.loads(capsys.readouterr().out) if load["wrong"]]
     assert [(one["where"], one["mend"]) for one in found] == [
         ("animal", "colony book recount"),
         ("journal", "colony book recount"),

@@ -92,7 +92,7 @@ def test_every_plan_keeps_every_constraint_and_beats_greed(
     assert broken(colony, request, tanks, pairs_of(plan), where) == []
     planned = {tag for pair in pairs_of(plan) for tag in pair}
     out = [one.tag for one in plan.left_out]
-    assert sorted([*planned, *out]) == sorted(one.tag for one in colony.animals)
+    assert sorted([*planned, *out]) == sorted(animal.tag for animal in colony.animals)
     assert all(one.reasons for one in plan.left_out)
     greedy = baseline_pairs(colony, request, tanks, rule="least kin first", today=TODAY)
     assert len(greedy) <= len(plan.pairs)
