@@ -13,7 +13,7 @@ from sqlmodel import SQLModel
 from colony.records import every_table
 
 COLUMNS = tomllib.loads((Path(__file__).parent / "columns.toml").read_text("utf-8"))
-"""What each column means, by table; those of every table by `every`."""
+"""What a column means whose record does not say it, by table; those of every table by `every`."""
 
 TYPES = {
     "INTEGER": "integer",
@@ -80,8 +80,12 @@ def every_record() -> list[type[SQLModel]]:
 
 def columns_without_sentence() -> list[str]:
     """The columns that no sentence explains, and the sentences of no column."""
-    tables = every_table().tables
-    real = {f"{table.name}.{column.name}" for table in tables.values() for column in table.columns}
+    real = {
+        f"{table_of(record).name}.{column.name}"
+        for record in every_record()
+        for column in table_of(record).columns
+        if not _described(record, column.name)
+    }
     told = {f"{table}.{column}" for table, says in COLUMNS.items() for column in says}
     shared = {column for column in real if column.partition(".")[2] in COLUMNS["every"]}
     return sorted(
@@ -90,7 +94,7 @@ def columns_without_sentence() -> list[str]:
 
 
 def _table(record: type[SQLModel]) -> Iterator[str]:
-    table: Table = record.__table__  # type: ignore[attr-defined]
+    table = table_of(record)
     yield f"### {table.name}"
     yield ""
     yield _prose(record)
@@ -98,7 +102,7 @@ def _table(record: type[SQLModel]) -> Iterator[str]:
     yield "| column | type | unit | refers to | what it is |"
     yield "| --- | --- | --- | --- | --- |"
     for column in table.columns:
-        yield _row(table.name, column)
+        yield _row(record, column)
     rules = [*_rules(record, table), *_unique(table)]
     if table.name in BEYOND_ROWS:
         rules.append(BEYOND_ROWS[table.name])
@@ -111,10 +115,24 @@ def _prose(record: type) -> str:
     return re.sub(r"(?<!\n)\n(?!\n)", " ", inspect.getdoc(record) or "")
 
 
-def _row(table: str, column: "Column[Any]") -> str:
+def table_of(record: type[SQLModel]) -> Table:
+    """The table of a record."""
+    table: Table = record.__table__  # type: ignore[attr-defined]
+    return table
+
+
+def _described(record: type[SQLModel], column: str) -> str:
+    """The sentence that stands at the column itself, if there is one."""
+    return record.model_fields[column].description or ""
+
+
+def _row(record: type[SQLModel], column: "Column[Any]") -> str:
     kind = TYPES[str(column.type)] + (", may be empty" if column.nullable else "")
     refers = ", ".join(f"`{key.target_fullname}`" for key in column.foreign_keys)
-    says = COLUMNS[table].get(column.name) or COLUMNS["every"][column.name]
+    table = COLUMNS.get(table_of(record).name, {})
+    says = (
+        _described(record, column.name) or table.get(column.name) or COLUMNS["every"][column.name]
+    )
     return f"| `{column.name}` | {kind} | {unit_of(column.name)} | {refers} | {says} |"
 
 

@@ -2,7 +2,9 @@
 
 import os
 import shutil
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
+from datetime import date
+from functools import cache
 from itertools import count
 from pathlib import Path
 
@@ -11,6 +13,7 @@ from farm import Farm
 from hypothesis import settings
 from sqlalchemy import Engine, create_engine, make_url
 
+from colony.acts.book.sample import make_sample_book
 from colony.store.book import Book, open_book
 
 settings.register_profile("colony", deadline=None)
@@ -136,6 +139,24 @@ def begun(tmp_path_factory: pytest.TempPathFactory) -> Path:
     path = tmp_path_factory.mktemp("begun") / "begun.colony"
     open_book(str(path), begin=True).close()
     return path
+
+
+@pytest.fixture(scope="session")
+def sample_of(tmp_path_factory: pytest.TempPathFactory) -> Callable[[date], Path]:
+    """The sample colony of a day: made once a run, and a copy for whoever asks."""
+
+    @cache
+    def made(today: date) -> Path:
+        path = tmp_path_factory.mktemp("sample") / "sample.colony"
+        with pytest.MonkeyPatch.context() as patch:
+            patch.setenv("COLONY_WHO", "keeper")
+            make_sample_book(location=str(path), today=today)
+        return path
+
+    def copied(today: date) -> Path:
+        return Path(shutil.copy(made(today), tmp_path_factory.mktemp("copy") / "sample.colony"))
+
+    return copied
 
 
 @pytest.fixture

@@ -199,8 +199,8 @@ def show(tag: Tag, book: Book = None, *, as_json: AsJson = False) -> None:
     show_table(
         ("Measured", ">Width", ">Mass g", "Note"),
         (
-            (one["on"], show_length(one["disc_width_mm"], unit), one["mass_g"], one["note"])
-            for one in page.widths
+            (width["on"], show_length(width["disc_width_mm"], unit), width["mass_g"], width["note"])
+            for width in page.widths
         ),
     )
     show_table(

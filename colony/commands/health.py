@@ -83,7 +83,7 @@ def signs(
         return
     show_table(
         ("Day", "Animal", "Tank", "Sign", "Note"),
-        ((one.on, one.animal, one.tank, one.sign, one.note) for one in lines),
+        ((line.on, line.animal, line.tank, line.sign, line.note) for line in lines),
         none="No sign is in the book.",
     )
 
@@ -100,7 +100,7 @@ def watch(book: Book = None, *, as_json: AsJson = False) -> None:
         return
     show_table(
         ("Animal", "Tank", "Why", "Since", "Held"),
-        ((one.tag, one.tank, one.why, one.since, one.held) for one in lines),
+        ((line.tag, line.tank, line.why, line.since, line.held) for line in lines),
         none="Nobody asks for a second look.",
     )
     if lines:
@@ -226,7 +226,7 @@ def survival(
     ages = [at.days for at in lines[0].at]
     show_table(
         ("Group", ">Pups", ">Dead", *(f">{age}d" for age in ages)),
-        ((one.group, one.born_live, one.died, *map(_share, one.at)) for one in lines),
+        ((line.group, line.born_live, line.died, *map(_share, line.at)) for line in lines),
     )
     say("Percent alive (95 % interval) by Kaplan-Meier; sold pups count until they left.")
 

@@ -5,14 +5,15 @@ from typing import Annotated
 import typer
 
 from colony.commands.cli.completion import complete_tag
+from colony.commands.cli.fields import Typed, read_typed, with_options
 from colony.commands.cli.opened import acting, length_unit, reading
 from colony.commands.cli.options import AsJson, Book, subject
 from colony.commands.cli.output import say, show_json, show_table, warn
 from colony.commands.cli.read import day, day_or_none, today
+from colony.notation.fields.facts import LitterFacts
+from colony.notation.fields.litters import BIRTH_FACTS, LITTER_FACTS
 from colony.notation.measures import show_length
 from colony.notation.pups import parse_pups
-from colony.notation.shares import parse_sires
-from colony.notation.tags import parse_text
 
 MOST_CONFLICTS = 8
 """Nurseries that are wanted twice are told one by one up to this: a house short of them has many."""
@@ -20,35 +21,20 @@ MOST_CONFLICTS = 8
 app = subject()
 
 Litter = Annotated[str, typer.Argument(help="The litter's code, such as 26-01.")]
-Sires = Annotated[
-    list[str] | None,
-    typer.Option(
-        "--sire",
-        help="A possible sire, TAG or TAG=SHARE; repeat for several ('unknown' is one too). "
-        "Without: the males of her pairing.",
-        autocompletion=complete_tag,
-    ),
-]
-Differ = Annotated[
-    bool | None,
-    typer.Option("--pups-may-differ/--one-sire", help="Each pup may have a sire of its own."),
-]
 
 
 @app.command("record")
+@with_options(BIRTH_FACTS)
 def record(
     dam: Annotated[str, typer.Option(help="The dam's tag.", autocompletion=complete_tag)],
     pups: Annotated[str, typer.Option(help="Live pups by sex: 2F3M1U; 0 if none lived.")],
+    typed: Typed,
     born: Annotated[str, typer.Option(help="Day of birth.")] = "today",
-    sire: Sires = None,
-    dead: Annotated[int, typer.Option(help="Stillborn pups.", min=0, max=30)] = 0,
     tank: Annotated[
         str | None, typer.Option(help="Where the pups swim; without: where she is.")
     ] = None,
-    note: Annotated[str | None, typer.Option(help="A note.")] = None,
     book: Book = None,
     *,
-    differ: Differ = None,
     anyway: Annotated[
         bool, typer.Option("--anyway", help="Override the limits of the tank.")
     ] = False,
@@ -57,20 +43,17 @@ def record(
     """Record a birth: the litter, a pup for each live young, and where they now swim."""
     from colony.acts.litters.record import record_litter
 
-    count, sires, on = parse_pups(pups), parse_sires(sire or []), day(born)
+    count, facts, on = parse_pups(pups), read_typed(BIRTH_FACTS, typed), day(born)
     with acting(book, "litter record") as session:
         recorded = record_litter(
             session,
             dam=dam,
-            sires=sires,
             born=on,
             pups=count,
-            dead=dead,
             tank=tank,
-            pups_may_differ=bool(differ),
-            note=parse_text(note, "note") if note else None,
             anyway=anyway,
             today=today(),
+            **facts,
         )
     if as_json:
         show_json(recorded)
@@ -86,26 +69,12 @@ def record(
 
 
 @app.command("edit")
-def edit(
-    litter: Litter,
-    sire: Sires = None,
-    born: Annotated[str | None, typer.Option(help="The right day of birth.")] = None,
-    dead: Annotated[int | None, typer.Option(help="Stillborn pups.", min=0, max=30)] = None,
-    note: Annotated[str | None, typer.Option(help="A note.")] = None,
-    book: Book = None,
-    *,
-    differ: Differ = None,
-) -> None:
+@with_options(LITTER_FACTS)
+def edit(litter: Litter, typed: Typed, book: Book = None) -> None:
     """Mend a litter: a wrong sire, day or count of dead; everything computed follows."""
-    from colony.acts.litters.edit import LitterMended, edit_litter
+    from colony.acts.litters.edit import edit_litter
 
-    mended = LitterMended(
-        sires=parse_sires(sire or []),
-        born=day_or_none(born),
-        dead=dead,
-        pups_may_differ=differ,
-        note=parse_text(note, "note") if note else None,
-    )
+    mended = LitterFacts(**read_typed(LITTER_FACTS, typed))
     with acting(book, "litter edit") as session:
         edit_litter(session, code=litter, mended=mended, today=today())
     say(f"Litter {litter} is mended.")
@@ -134,16 +103,16 @@ def list_(
         ("Litter", "Born", "Dam", "Sires", ">Live", ">Dead", ">Here", "Tank"),
         (
             (
-                one.litter,
-                one.born,
-                one.dam,
-                " ".join(one.sires) or None,
-                one.live,
-                one.dead,
-                one.present,
-                one.tank,
+                line.litter,
+                line.born,
+                line.dam,
+                " ".join(line.sires) or None,
+                line.live,
+                line.dead,
+                line.present,
+                line.tank,
             )
-            for one in lines[: limit or None]
+            for line in lines[: limit or None]
         ),
         none="No litter is in the book like that.",
     )

@@ -28,7 +28,10 @@ def list_(book: Book = None, *, as_json: AsJson = False) -> None:
         return
     show_table(
         ("Species", "Scientific name", "English name", ">Numbers of its own"),
-        ((one.species, one.scientific_name, one.english_name, len(one.traits)) for one in pages),
+        (
+            (page.species, page.scientific_name, page.english_name, len(page.traits))
+            for page in pages
+        ),
     )
 
 
@@ -45,7 +48,7 @@ def show(name: Name, book: Book = None, *, as_json: AsJson = False) -> None:
     say(f"{page.species}: {page.scientific_name}, {page.english_name or 'no English name'}.")
     show_table(
         ("Number", ">", "Source"),
-        ((one.trait, f"{one.number:g}", one.source) for one in page.traits),
+        ((trait.trait, f"{trait.number:g}", trait.source) for trait in page.traits),
         none="It has no numbers of its own; the family's stand in.",
     )
 

@@ -169,7 +169,7 @@ class ColonyApp(Application):
     def _poll(self) -> None:
         self.day = self.book_session.today
         # A server that does not answer keeps a look waiting; the next ones need not queue up.
-        if not any(one.group == POLL and not one.is_finished for one in self.workers):
+        if not any(worker.group == POLL and not worker.is_finished for worker in self.workers):
             self.run_worker(self._poll_book, thread=True, group=POLL)
 
     def _poll_book(self) -> None:

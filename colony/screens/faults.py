@@ -28,7 +28,9 @@ def _told(error: BaseException) -> str:
     words = (str(error).splitlines() or [""])[0]
     what = f"{type(error).__name__}: {words}" if words else type(error).__name__
     ours = Path(__file__).parent
-    lines = [one for one in extract_tb(error.__traceback__) if ours in Path(one.filename).parents]
+    lines = [
+        line for line in extract_tb(error.__traceback__) if ours in Path(line.filename).parents
+    ]
     if not lines:
         return what
     place = Path(lines[-1].filename).relative_to(ours.parent).as_posix()

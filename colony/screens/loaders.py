@@ -80,9 +80,9 @@ def _release_form() -> type[Form]:
 
 
 def _mend_form() -> type[Form]:
-    from colony.screens.animals.correct_form import MendForm
+    from colony.screens.animals.correct_form import CorrectForm
 
-    return MendForm
+    return CorrectForm
 
 
 def _arrival_form() -> type[Form]:

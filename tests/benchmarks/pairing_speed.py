@@ -81,7 +81,7 @@ def against_rules(dams: int, sires: int, colonies: int) -> bool:
         chance = baseline_pairs(colony, request, rule="random", today=TODAY, seed=seed)
         rows.append([plan.objective, *(value(colony, pairs) for pairs in (greedy, chance))])
     figures = [mean(column) for column in zip(*rows, strict=True)]
-    print(f"| {dams} x {sires} | {colonies} |" + "".join(f" {one:.4f} |" for one in figures))
+    print(f"| {dams} x {sires} | {colonies} |" + "".join(f" {figure:.4f} |" for figure in figures))
     return all(row[0] <= min(row) + 1e-9 for row in rows)
 
 

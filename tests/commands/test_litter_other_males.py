@@ -2,6 +2,7 @@
 
 import json
 from collections.abc import Callable
+from datetime import date
 from pathlib import Path
 from typing import Any
 
@@ -9,7 +10,6 @@ import pytest
 from clock import stop_clock
 from farm import TODAY, Farm
 
-from colony.acts.book.sample import make_sample_book
 from colony.commands.cli.failures import run
 
 Recorded = Callable[..., Any]
@@ -86,7 +86,7 @@ def test_a_sire_nobody_knows_does_not_stand_for_one_who_was_there(
     """`unknown` is none of the animals in the book: both males of her tank are named."""
     with_her(couple, "Caro", since="300d ago")
     said = recorded(couple.path, "Alma", "--sire", "unknown")["warnings"]
-    assert {one.split()[0] for one in said} == {"Bruno", "Caro"}
+    assert {warning.split()[0] for warning in said} == {"Bruno", "Caro"}
 
 
 ALL = ("180d ago", "90d ago")
@@ -120,7 +120,7 @@ def test_he_is_warned_of_only_where_he_may_be_the_sire(
         first, last = map(couple.day, days)
         span = f"on {first}" if first == last else f"from {first} to {last}"
         told = [f"Caro was in B1 with her {span}"]
-    assert [one.split(",")[0] for one in said] == told
+    assert [warning.split(",")[0] for warning in said] == told
 
 
 def test_males_who_are_gone_by_now_and_males_of_other_pairings_count(
@@ -133,7 +133,7 @@ def test_males_who_are_gone_by_now_and_males_of_other_pairings_count(
     couple.write("UPDATE pairing SET ended = ?", str(couple.day("120d ago")))
     couple.pair("Alma", "Ivo", on="110d ago")
     said = recorded(couple.path, "Alma", "--sire", "Bruno")["warnings"]
-    assert [one.split(",")[0] for one in said] == [
+    assert [warning.split(",")[0] for warning in said] == [
         f"Ivo was paired with her from {couple.day('110d ago')} to {couple.day('90d ago')}",
         f"Caro was in B1 with her from {couple.day('180d ago')} to {couple.day('90d ago')}",
     ]
@@ -167,14 +167,14 @@ def test_a_short_gestation_looks_at_the_days_of_the_pairing(
 
 
 def test_the_sample_colony_names_the_other_male_of_her_tank(
-    tmp_path: Path,
+    sample_of: Callable[[date], Path],
     monkeypatch: pytest.MonkeyPatch,
     recorded: Recorded,
     capsys: pytest.CaptureFixture[str],
 ) -> None:
     """Kaya was with Bruno and with Caro: said in the JSON and on the terminal."""
-    book = tmp_path / "sample.colony"
-    make_sample_book(location=str(book), today=TODAY)
+    monkeypatch.setenv("COLONY_WHO", "keeper")
+    book = sample_of(TODAY)
     answer = recorded(book, "Kaya")
     assert answer["sires"] == ["Bruno"]
     (said,) = answer["warnings"]

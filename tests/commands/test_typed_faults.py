@@ -6,6 +6,7 @@ from pathlib import Path
 import pytest
 import typer
 from clock import stop_clock
+from examples import every_refusal
 from farm import TODAY, Farm
 from slips import SLIPS, slippery_farm
 
@@ -60,7 +61,7 @@ def test_every_refusal_of_the_three_acts_has_its_slip() -> None:
     """A new refusal of animals, litters, pairings, pups' tanks or notation gets its case here."""
     rooms = ("animals", "litters", "pairings", "tanks", "notation", "health")
     known = {
-        kind.__name__ for kind in _every(Refusal) if kind.__module__.rpartition(".")[2] in rooms
+        kind.__name__ for kind in every_refusal() if kind.__module__.rpartition(".")[2] in rooms
     }
     assert known - SLIPS.keys() == ELSEWHERE
 
@@ -70,14 +71,17 @@ ELSEWHERE = {
     *("KindTwice", "LeavesIsolationEarly"),
     *("LookOverOfWhom", "NobodySeenByVet", "WellAndSick", "NotDead", "NothingToSurvive"),
     *("UnreadablePair", "UnreadableWanted", "NotATraitNumber"),
+    *(
+        "CannotBePaired",
+        "KindTwice",
+        "LeavesIsolationEarly",
+        "NoSuchKind",
+        "NothingToAccept",
+        "NothingToCompare",
+        "PairsDoNotFit",
+    ),
 }
 """Refusals whose case stands in the tests of another subject."""
-
-
-def _every(kind: type[Refusal]) -> Iterator[type[Refusal]]:
-    for under in kind.__subclasses__():
-        yield under
-        yield from _every(under)
 
 
 def test_the_path_of_a_book_is_told_whole(tmp_path: Path) -> None:

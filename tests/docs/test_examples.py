@@ -2,7 +2,7 @@
 
 import re
 import shlex
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from datetime import date
 from itertools import groupby
 from pathlib import Path
@@ -55,17 +55,15 @@ def shown(told: list[str], answered: list[str]) -> bool:
 @pytest.mark.parametrize("page", PAGES)
 def test_every_example_runs_and_answers_as_shown(
     page: str,
-    tmp_path: Path,
+    sample_of: Callable[[date], Path],
     monkeypatch: pytest.MonkeyPatch,
     capsys: pytest.CaptureFixture[str],
 ) -> None:
     """The commands of a page, one after the other, in one book of the sample colony."""
     monkeypatch.setattr(colony.commands.cli.read, "date", SampleDay)
-    monkeypatch.setenv("COLONY_BOOK", str(tmp_path / "sample.colony"))
+    monkeypatch.setenv("COLONY_BOOK", str(sample_of(SampleDay.today())))
     monkeypatch.setenv("COLUMNS", "80")
     monkeypatch.setenv("NO_COLOR", "1")
-    assert run(["sample", str(tmp_path / "sample.colony")]) == 0
-    capsys.readouterr()
     for command, told in grouped(page):
         assert run(shlex.split(command)) == 0, command
         answer = capsys.readouterr()

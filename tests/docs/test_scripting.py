@@ -3,7 +3,9 @@
 import json
 import re
 import shlex
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
+from datetime import date
+from pathlib import Path
 from typing import Any
 
 import pytest
@@ -11,7 +13,6 @@ from checkout import ROOT
 from clock import stop_clock
 from test_examples import SampleDay
 
-from colony.acts.book.sample import make_sample_book
 from colony.commands.cli.failures import run
 
 PAGE = (ROOT / "docs" / "scripting.md").read_text("utf-8")
@@ -32,12 +33,10 @@ DOCUMENTS = list(documents())
 
 
 @pytest.fixture(scope="module", autouse=True)
-def sample(tmp_path_factory: pytest.TempPathFactory) -> Iterator[None]:
+def sample(sample_of: Callable[[date], Path]) -> Iterator[None]:
     """The sample colony as of its own day."""
-    path = str(tmp_path_factory.mktemp("scripting") / "sample.colony")
-    make_sample_book(location=path, today=SampleDay.today())
     with pytest.MonkeyPatch.context() as patch:
-        patch.setenv("COLONY_BOOK", path)
+        patch.setenv("COLONY_BOOK", str(sample_of(SampleDay.today())))
         stop_clock(patch, SampleDay.today())
         yield
 

@@ -123,7 +123,7 @@ def test_a_new_fact_is_an_option_with_its_help(answers: Any) -> None:  # noqa: A
 
 def test_a_new_fact_is_written_cleared_and_taken_back(answers: Any) -> None:  # noqa: ANN401 - the same
     """By options and by a sheet's own heading; undo knows of it, and a folder carries it over."""
-    found = [(one["temper"], one["spots"]) for one in answers["documents"]]
+    found = [(answer["temper"], answer["spots"]) for answer in answers["documents"]]
     assert found == [("calm", 7), (None, 7), ("bold", 9), ("bold", 9), (None, 7)]
 
 

@@ -18,7 +18,7 @@ def test_one_sire_alone_is_certain() -> None:
 
 def test_sires_without_shares_are_equally_likely() -> None:
     """Two males in the tank and nothing seen: half each."""
-    assert [one.share for one in parse_sires(["Bruno", "Caro"])] == [0.5, 0.5]
+    assert [sire.share for sire in parse_sires(["Bruno", "Caro"])] == [0.5, 0.5]
 
 
 @pytest.mark.parametrize(
@@ -33,7 +33,7 @@ def test_shares_are_fractions_or_percent(texts: list[str]) -> None:
 def test_thirds_of_two_digits_are_made_whole() -> None:
     """0.33 three times is what a breeder writes; what is kept sums to 1."""
     shares = parse_sires(["A=0.33", "B=0.33", "C=0.33"])
-    assert isclose(sum(one.share for one in shares), 1)
+    assert isclose(sum(share.share for share in shares), 1)
 
 
 def test_somebody_unknown_may_be_the_sire() -> None:
@@ -86,4 +86,4 @@ def test_sires_are_read_as_they_are_written(weights: list[int]) -> None:
 def test_no_texts_do_anything_but_name_sires_or_be_refused(texts: list[str]) -> None:
     """Whatever is typed: shares that sum to 1, or a refusal of wrong use."""
     sires = value_or_refused(lambda: parse_sires(texts))
-    assert not sires or isclose(sum(one.share for one in sires), 1)
+    assert not sires or isclose(sum(sire.share for sire in sires), 1)

@@ -86,3 +86,17 @@ def test_subjects_of_planning_meet_at_few_doors() -> None:
     assert {(subject, *module) for _, (subject, *module) in found} <= {
         (subject, module) for subject, modules in DOORS.items() for module in modules
     }
+
+
+WITHOUT_WORK = {"arrays", "pairings.plan", "solver.solution"}
+"""Modules that only say what values look like."""
+
+
+def test_every_module_of_planning_has_a_test_file_of_its_name() -> None:
+    """It is named for the module, with the subject before it where that alone is not unique."""
+    files = {path.stem for path in Path(__file__).parent.rglob("test_*.py")}
+    for path in PLANNING.rglob("*.py"):
+        parts = path.relative_to(PLANNING).with_suffix("").parts
+        if path.stem != "__init__" and ".".join(parts) not in WITHOUT_WORK:
+            names = {f"test_{path.stem}", f"test_{parts[0]}_{path.stem}"}
+            assert names & files, ".".join(parts)

@@ -165,7 +165,7 @@ def test_a_book_with_a_damaged_journal_is_not_rebuilt_by_half(tmp_path: Path) ->
     assert not (tmp_path / "rebuilt.colony").exists()
     with book.reading() as session:
         findings = check_book(session, today=TODAY)
-    assert ("journal", "the journal") in [(one.check, one.where) for one in findings]
+    assert ("journal", "the journal") in [(finding.check, finding.where) for finding in findings]
     house.edit("Alma", note="goes on")
     book.close()
 

@@ -82,7 +82,7 @@ def test_search_finds_while_one_types_and_lists_come_in_pages(sample: Path) -> N
         await press(app, pilot, "type:northlight f3")
         wanted = AnimalFilter(words=("northlight", "f3"), status=None)
         found = ask(sample, search_animals, wanted=wanted, today=TODAY)
-        assert [one.about.key for one in entries.entries] == [one.tag for one in found]  # type: ignore[union-attr]
+        assert [entry.about.key for entry in entries.entries] == [one.tag for one in found]  # type: ignore[union-attr]
         await press(app, pilot, "escape", "type:alm")
         assert entries.line is not None
         assert entries.line.about.key == "Alma"
@@ -171,7 +171,7 @@ def test_a_move_out_of_the_plan_leaves_the_plan(farm: Path) -> None:
     async def look(app: ColonyApp, pilot: Pilot[None]) -> None:
         def planned() -> list[str]:
             entries = app.screen.query_one(EntryList).entries
-            return [one.about.tag for one in entries if isinstance(one, Line)]
+            return [entry.about.tag for entry in entries if isinstance(entry, Line)]
 
         first, *_ = planned()
         await press(app, pilot, "m", "enter", "f2")
@@ -245,8 +245,8 @@ def test_a_pairing_plan_is_changed_by_keys_and_accepted(farm: Path) -> None:
 
 def pairs(entries: EntryList) -> list[tuple[str, str]]:
     """The pairs of a plan on the screen."""
-    lines = [one for one in entries.entries if isinstance(one, Line) and one.mark == "●"]
-    return [(one.initial["dam"], one.initial["sires"]) for one in lines]
+    lines = [entry for entry in entries.entries if isinstance(entry, Line) and entry.mark == "●"]
+    return [(line.initial["dam"], line.initial["sires"]) for line in lines]
 
 
 def test_what_another_process_writes_is_noticed_and_shown(farm: Path) -> None:

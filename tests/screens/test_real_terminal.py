@@ -6,13 +6,13 @@ import subprocess
 import sys
 import time
 from collections.abc import Callable, Iterator
+from datetime import date
 from pathlib import Path
 from uuid import uuid4
 
 import pytest
 from checkout import ROOT
 
-from colony.acts.book.sample import make_sample_book
 from colony.screens.frame.session import todays_date
 
 pytestmark = pytest.mark.skipif(
@@ -73,11 +73,9 @@ class Terminal:
 
 
 @pytest.fixture
-def book(tmp_path: Path) -> Path:
+def book(sample_of: Callable[[date], Path]) -> Path:
     """The sample colony, moved in time to the day on which the program runs."""
-    path = tmp_path / "farm.colony"
-    make_sample_book(location=str(path), today=todays_date())
-    return path
+    return sample_of(todays_date())
 
 
 @pytest.fixture

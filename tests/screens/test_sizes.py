@@ -1,10 +1,10 @@
 """No size of the terminal ends the program, whatever is open."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from pathlib import Path
 
 import pytest
-from screens_house import SMALL, drive, press, settle, shown
+from screens_house import SMALL, drive, in_batches, press, settle, shown
 from test_places import SEEN
 from textual.geometry import Size
 from textual.pilot import Pilot
@@ -16,16 +16,6 @@ from colony.screens.widgets.field_row import FieldRow
 
 SIZES = ((20, 6), (30, 10), (50, 20), (52, 24), (300, 100))
 """Columns and rows: the least, two at which lists had no room for a drawing, and the greatest."""
-
-
-BATCH = 3
-"""How many places or forms are looked at in one program: most of the time goes into starting it."""
-
-
-def in_batches(names: Iterable[str]) -> list[tuple[str, ...]]:
-    """The names in groups."""
-    known = tuple(names)
-    return [known[at : at + BATCH] for at in range(0, len(known), BATCH)]
 
 
 async def through_sizes(

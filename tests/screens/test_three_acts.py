@@ -16,7 +16,7 @@ def test_a_litter_of_five_takes_fewer_than_twelve_keys_beyond_the_pups(farm: Pat
     assert len(beyond) < 12
     newest = ask(farm, list_litters, dam="Alma")[0]
     assert (newest.born, newest.live, newest.dead, newest.tank) == (TODAY, 5, 0, "N1")
-    assert [one.partition("=")[0] for one in newest.sires] == ["Bruno", "Caro"]
+    assert [sire.partition("=")[0] for sire in newest.sires] == ["Bruno", "Caro"]
 
 
 def test_a_birth_on_a_line_of_today_takes_its_dam_along(farm: Path) -> None:

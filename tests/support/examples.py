@@ -77,6 +77,6 @@ def _line(kind: type) -> int:
 
 
 def _under(kind: type[Refusal]) -> Iterator[type[Refusal]]:
-    for one in kind.__subclasses__():
-        yield one
-        yield from _under(one)
+    for subclass in kind.__subclasses__():
+        yield subclass
+        yield from _under(subclass)

@@ -53,7 +53,7 @@ def value(colony: Stock, pairs: Sequence[Pair], weight: float = 1.0) -> float:
     genes = [row[tag] for pair in pairs for tag in pair]
     kinship = colony.kinship
     inbreeding = np.mean([kinship[row[dam], row[sire]] for dam, sire in pairs])
-    between = np.mean([kinship[one, other] for one in genes for other in genes])
+    between = np.mean([kinship[gene, other] for gene in genes for other in genes])
     return float(inbreeding + weight * between)
 
 
@@ -91,7 +91,7 @@ def broken(
     where: dict[str, str | None],
 ) -> list[str]:
     """Name the constraints that a plan breaks, looked at one by one."""
-    animals = {one.tag: one for one in colony.animals}
+    animals = {animal.tag: animal for animal in colony.animals}
     males = {sire: [d for d, s in pairs if s == sire] for _, sire in pairs}
     found = [
         *_overworked(animals, request, males),

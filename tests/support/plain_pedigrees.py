@@ -31,7 +31,7 @@ def family(parents: Mapping[str, Parents], **doubtful: Mapping[str, float]) -> P
         sire=np.array([at[sire] if sire else -1 for _, sire in named]),
         sexes="".join(sexes.values()),
         doubts=tuple(
-            Doubt((at[pup],), tuple(at[one] for one in shares), tuple(shares.values()))
+            Doubt((at[pup],), tuple(at[share] for share in shares), tuple(shares.values()))
             for pup, shares in doubtful.items()
         ),
     )

@@ -2,7 +2,7 @@
 
 import asyncio
 import shutil
-from collections.abc import Awaitable, Callable, Sequence
+from collections.abc import Awaitable, Callable, Iterable, Sequence
 from datetime import date
 from pathlib import Path
 from typing import Any, TypeVar
@@ -20,6 +20,16 @@ TODAY = date(2026, 3, 2)
 """The day the sample colony was written down: nothing of it is moved in time."""
 
 SMALL, WIDE = (80, 24), (120, 40)
+
+BATCH = 3
+"""How many places or forms are looked at in one program: most of the time goes into starting it."""
+
+
+def in_batches(names: Iterable[str]) -> list[tuple[str, ...]]:
+    """The names in groups."""
+    known = tuple(names)
+    return [known[at : at + BATCH] for at in range(0, len(known), BATCH)]
+
 
 Keys = Sequence[str]
 Look = Callable[[ColonyApp, Pilot[None]], Awaitable[T]]

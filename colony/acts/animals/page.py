@@ -99,17 +99,20 @@ def _history(session: Session, animal_id: int) -> dict[str, Any]:
     return {
         "widths": [
             {
-                "on": one.measured_on,
-                "disc_width_mm": one.width_mm,
-                "mass_g": one.mass_g,
-                "note": one.note,
+                "on": width.measured_on,
+                "disc_width_mm": width.width_mm,
+                "mass_g": width.mass_g,
+                "note": width.note,
             }
-            for one in widths
+            for width in widths
         ],
         "placements": [
             {"tank": code, "entered_on": one.entered_on, "left_on": one.left_on}
             for one, code in placements
         ],
-        "feedings": [{"on": one.fed_on, "food": one.food, "took": one.took} for one in feedings],
-        "holds": [{"from": one.started, "to": one.ended, "why": one.why} for one in holds],
+        "feedings": [
+            {"on": feeding.fed_on, "food": feeding.food, "took": feeding.took}
+            for feeding in feedings
+        ],
+        "holds": [{"from": hold.started, "to": hold.ended, "why": hold.why} for hold in holds],
     }

@@ -45,10 +45,12 @@ def find_sires(
     """Find all possible sires; refuses as `find_parent` does."""
     return [
         PossibleParent(
-            None if one.tag is None else find_parent(session, one.tag, "sire", pup=pup, born=born),
-            one.share,
+            None
+            if sire.tag is None
+            else find_parent(session, sire.tag, "sire", pup=pup, born=born),
+            sire.share,
         )
-        for one in sires
+        for sire in sires
     ]
 
 
@@ -76,6 +78,6 @@ def _set_sires(session: Session, animal: Animal, sires: Sequence[PossibleParent]
     sole = sires[0].animal if len(sires) == 1 else None
     animal.sire_id = sole.id if sole else None
     if len(sires) > 1:
-        for one in sires:
-            sire_id = one.animal.id if one.animal else None
-            session.add(PossibleSire(animal_id=animal.id, sire_id=sire_id, share=one.share))
+        for sire in sires:
+            sire_id = sire.animal.id if sire.animal else None
+            session.add(PossibleSire(animal_id=animal.id, sire_id=sire_id, share=sire.share))

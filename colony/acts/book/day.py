@@ -60,7 +60,9 @@ def state_of_the_day(session: Session, *, today: date) -> State:
     growth = growth_status(pups, today)
     return State(
         today=today,
-        due=tuple(one for one in due_litters(session, today=today) if one.earliest <= soon),
+        due=tuple(
+            litter for litter in due_litters(session, today=today) if litter.earliest <= soon
+        ),
         ready=tuple(ready_of(pups, lives, today)),
         unmeasured=tuple(_unmeasured(pups, settings.measure_every_days, today)),
         overfull=tuple(tank for tank in tanks if tank.breaks),

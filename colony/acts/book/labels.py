@@ -52,19 +52,20 @@ def read_labels(session: Session, records: Mapping[str, list[Any]]) -> Labels:
 def read_names(session: Session, records: Mapping[str, list[Any]]) -> Names:
     """What each row is called, by noun and id."""
     names = {
-        noun: {one.id: getattr(one, column) for one in records[noun]}
+        noun: {record.id: getattr(record, column) for record in records[noun]}
         for noun, column in _OWN_NAME.items()
     }
     names["species"] = {one.id or 0: one.name for one in session.exec(select(Species))}
     names["food_batches"] = {
-        one.id: joined(names["foods"][one.food_id], one.code) for one in records["food_batches"]
+        record.id: joined(names["foods"][record.food_id], record.code)
+        for record in records["food_batches"]
     }
     tags = names["animals"]
     names["pairings"] = _told_apart(
-        (one.id, tags[one.dam_id], one.started) for one in records["pairings"]
+        (record.id, tags[record.dam_id], record.started) for record in records["pairings"]
     )
     names["vet_visits"] = _told_apart(
-        (one.id, one.vet, one.visited_on) for one in records["vet_visits"]
+        (record.id, record.vet, record.visited_on) for record in records["vet_visits"]
     )
     return names
 

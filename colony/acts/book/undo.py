@@ -101,9 +101,9 @@ def _since(session: Session, first: RecordedAct, going: set[int]) -> list[Record
     """What was done since an act and stands."""
     undone = undone_acts(session)
     return [
-        one
-        for one in read_entries(session, after=first.number)
-        if one.number not in undone and one.number not in going
+        entry
+        for entry in read_entries(session, after=first.number)
+        if entry.number not in undone and entry.number not in going
     ]
 
 

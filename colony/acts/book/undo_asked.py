@@ -29,12 +29,12 @@ class Foreseen:
     @property
     def numbers(self) -> list[int]:
         """The numbers of the acts."""
-        return [one.number for one in self.acts]
+        return [act.number for act in self.acts]
 
     @property
     def told(self) -> str:
         """The acts in words, as part of a sentence."""
-        named = "; ".join(f"act {one.number} ({one.summary})" for one in self.acts[:_NAMED])
+        named = "; ".join(f"act {act.number} ({act.summary})" for act in self.acts[:_NAMED])
         more = len(self.acts) - _NAMED
         return f"{named} and {more} more" if more > 0 else named
 
@@ -52,14 +52,14 @@ def foresee_undo(session: Session, *, count: int = 1, number: int | None = None)
 
 def _doubts(entries: Sequence[RecordedAct]) -> Iterator[str]:
     """An import, many rows, somebody else's work, or another day's."""
-    if any(one.act == IMPORT_ACT for one in entries):
+    if any(entry.act == IMPORT_ACT for entry in entries):
         yield "an import"
-    rows = len({(step.table, step.key) for one in entries for step in one.steps})
+    rows = len({(step.table, step.key) for entry in entries for step in entry.steps})
     if rows > MANY_ROWS:
         yield f"{rows:,} rows"
-    others = sorted({one.who for one in entries} - {acting_person()})
+    others = sorted({entry.who for entry in entries} - {acting_person()})
     if others:
         yield f"written by {', '.join(others)}"
-    days = {one.at.astimezone().date() for one in entries}
+    days = {entry.at.astimezone().date() for entry in entries}
     if days != {clock.now().astimezone().date()}:
         yield f"written on {', '.join(map(str, sorted(days)))}"

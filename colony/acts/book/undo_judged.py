@@ -38,7 +38,7 @@ def take_back_judged(
         return
     blamed = _against(session, entries, later)
     raise ComesBackAgainst(
-        [(one.number, one.summary) for one in entries],
+        [(entry.number, entry.summary) for entry in entries],
         problem,
         None if blamed is None else (blamed.number, blamed.summary),
     )

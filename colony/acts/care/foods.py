@@ -119,9 +119,9 @@ def find_food(session: Session, name: str) -> Food:
 def find_batch(session: Session, food: Food, code: str) -> FoodBatch:
     """The open batch of a code; `NoSuchBatch` names those that are open."""
     batches = open_batches(session, food)
-    found = next((one for one in batches if one.code.casefold() == code.casefold()), None)
+    found = next((batch for batch in batches if batch.code.casefold() == code.casefold()), None)
     if found is None:
-        raise NoSuchBatch(food.name, code, [one.code for one in batches])
+        raise NoSuchBatch(food.name, code, [batch.code for batch in batches])
     return found
 
 

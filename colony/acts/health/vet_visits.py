@@ -58,10 +58,12 @@ def record_visit(
     session.add(visit)
     session.flush()
     assert visit.id is not None  # noqa: S101 - the flush gave it one
-    session.add_all(VetPatient(visit_id=visit.id, animal_id=one.id or 0) for one in patients)
+    session.add_all(
+        VetPatient(visit_id=visit.id, animal_id=patient.id or 0) for patient in patients
+    )
     session.add_all(Prescription(visit_id=visit.id, as_written=text) for text in said.prescriptions)
     session.flush()
-    tell(session, f"{said.vet} saw {', '.join(one.tag for one in patients)}: {said.why}")
+    tell(session, f"{said.vet} saw {', '.join(patient.tag for patient in patients)}: {said.why}")
     return _page(session, visit)
 
 

@@ -1,7 +1,5 @@
 """Mend a litter: a wrong sire, date or count; everything computed from it follows."""
 
-from collections.abc import Sequence
-from dataclasses import dataclass
 from datetime import date
 
 from sqlmodel import Session, col, func, select
@@ -10,7 +8,7 @@ from colony.acts.animals.days import refuse_future
 from colony.acts.animals.parents import find_parent, find_sires
 from colony.acts.litters.sires import refuse_against_tests, write_sires
 from colony.notation.days import Day
-from colony.notation.shares import SireShare
+from colony.notation.fields.facts import LitterFacts
 from colony.records import Animal, Feeding, Litter, Measurement, Placement
 from colony.refusals.animals import EndsBeforeItBegan
 from colony.refusals.litters import DeadDam, LitterTwice
@@ -19,18 +17,7 @@ from colony.store.lookup import find_litter
 from colony.store.readers.pedigree import refuse_impossible_pedigree
 
 
-@dataclass(frozen=True)
-class LitterMended:
-    """What `edit_litter` can change; None leaves it."""
-
-    sires: Sequence[SireShare] = ()
-    born: date | None = None
-    dead: int | None = None
-    pups_may_differ: bool | None = None
-    note: str | None = None
-
-
-def edit_litter(session: Session, *, code: str, mended: LitterMended, today: date) -> Litter:
+def edit_litter(session: Session, *, code: str, mended: LitterFacts, today: date) -> Litter:
     """Mend a litter: a wrong sire, date or count of dead; all that is computed follows.
 
     Raises
@@ -42,22 +29,23 @@ def edit_litter(session: Session, *, code: str, mended: LitterMended, today: dat
         Tests of its pups found a sire that would no longer be possible.
     """
     litter = find_litter(session, code)
-    if mended.born is not None:
-        refuse_future("The birth", mended.born, today)
-        _refuse_dam(session, litter, mended.born)
-        _move_birth(session, litter, mended.born)
-    if mended.sires:
+    day = mended.get("born")
+    if day is not None:
+        refuse_future("The birth", day, today)
+        _refuse_dam(session, litter, day)
+        _move_birth(session, litter, day)
+    if "sires" in mended:
         born = Day(litter.born)
-        found = find_sires(session, mended.sires, pup=f"litter {litter.code}", born=born)
+        found = find_sires(session, mended["sires"], pup=f"litter {litter.code}", born=born)
         write_sires(session, litter, found)
-    for fact in ("dead", "pups_may_differ", "note"):
-        if (said := getattr(mended, fact)) is not None:
-            setattr(litter, fact, said)
+    for column, value in mended.columns().items():
+        setattr(litter, column, value)
     session.add(litter)
     session.flush()
     refuse_against_tests(session, litter)
     refuse_impossible_pedigree(session)
-    tell(session, f"litter {litter.code} was mended")
+    words = ", ".join(field.words_for_it for field in mended.FIELDS if field.name in mended)
+    tell(session, f"litter {litter.code} was mended: {words}")
     return litter
 
 

@@ -116,8 +116,8 @@ def _refuse_dead_sires(
     fathers: Sequence[PossibleParent], prior: GestationPrior, born: date
 ) -> None:
     earliest = born - timedelta(days=round(2 * prior.high_days))
-    for one in fathers:
-        sire = one.animal
+    for father in fathers:
+        sire = father.animal
         if sire is not None and sire.ended_on is not None and sire.ended_on < earliest:
             raise SireCannotBe(
                 sire.tag, f"he left the house on {sire.ended_on}, too long before {born}"
@@ -144,7 +144,7 @@ def _sire_doubts(
 ) -> list[str]:
     if conception.pairing is not None:
         return []
-    known = [one.animal.tag for one in fathers if one.animal]
+    known = [father.animal.tag for father in fathers if father.animal]
     if known:
         return [f"{mother.tag} was in no recorded pairing with {' or '.join(known)} before {born}."]
     if conception.asked:

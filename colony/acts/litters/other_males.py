@@ -38,7 +38,7 @@ def warn_of_other_males(
     """
     mother = session.get_one(Animal, litter.dam_id)
     spans = _spans(mother, record, conception, litter.born)
-    named = {one.animal.id for one in fathers if one.animal}
+    named = {father.animal.id for father in fathers if father.animal}
     stays: dict[str, list[str]] = defaultdict(list)
     for male, how, days in (
         *_paired(session, record, spans),

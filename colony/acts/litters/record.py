@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date
+from typing import Any
 
 from sqlmodel import Session
 
@@ -15,8 +16,8 @@ from colony.acts.litters.sires import sires_of_pairing, write_sires
 from colony.acts.tanks.loads import read_house_today
 from colony.acts.tanks.placing import find_usable_tank, reasons_against
 from colony.notation.days import Day
+from colony.notation.fields.facts import LitterFacts
 from colony.notation.pups import PupCount
-from colony.notation.shares import SireShare
 from colony.planning.tanks.load import Occupant
 from colony.records import Animal, Litter, Tank
 from colony.refusals.base import Advice, act
@@ -49,23 +50,22 @@ class LitterRecorded:
 
 def record_litter(
     session: Session,
+    /,
     *,
     dam: str,
-    sires: Sequence[SireShare] = (),
     born: date,
     pups: PupCount,
-    dead: int = 0,
     tank: str | None = None,
-    pups_may_differ: bool = False,
-    note: str | None = None,
     anyway: bool = False,
     today: date,
+    **facts: Any,  # noqa: ANN401 - the facts of a birth
 ) -> LitterRecorded:
     """Write down a birth: the litter, a pup for each live young, and where they now swim.
 
-    Without `sires` they are the males of her pairing; without `tank` the pups stay where
-    she is. The birth ends the pregnancy. `anyway` overrides the limits of the tank. A grown male
-    who was with her when she may have conceived, and is not among the sires, is warned of.
+    `facts` are those of `BIRTH_FACTS`. Without `sires` they are the males of her pairing; without
+    `tank` the pups stay where she is. The birth ends the pregnancy. `anyway` overrides the limits
+    of the tank. A grown male who was with her when she may have conceived, and is not among the
+    sires, is warned of.
 
     Raises
     ------
@@ -73,13 +73,15 @@ def record_litter(
     LitterTwice, TooSoonAfterBirth, ImpossibleGestation, SireCannotBe
     NoSuchTank, TankRetired, TankDoesNotFit
     """
+    own = LitterFacts(**facts)
+    dead = own.get("dead", 0)
     refuse_future("The birth", born, today)
     mother = _find_dam(session, dam, born)
     if not pups.total and not dead:
         raise NobodyBorn(mother.tag)
     record = read_dams(session, read_herd(session)).get(_id(mother), DamRecord())
     _refuse_twice(mother, record, born)
-    fathers = find_sires(session, sires, pup="her pups", born=Day(born))
+    fathers = find_sires(session, own.get("sires", ()), pup="her pups", born=Day(born))
     conception = find_conception(session, mother, record, fathers, born)
     pairing = conception.pairing
     fathers = fathers or sires_of_pairing(session, pairing)
@@ -92,9 +94,7 @@ def record_litter(
         tank_id=place.id if place else None,
         born=born,
         live=pups.total,
-        dead=dead,
-        pups_may_differ=pups_may_differ,
-        note=note,
+        **own.columns(),
     )
     session.add(litter)
     session.flush()

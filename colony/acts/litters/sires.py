@@ -22,9 +22,9 @@ def write_sires(session: Session, litter: Litter, sires: Sequence[PossibleParent
     for row in session.exec(select(PossibleSire).where(PossibleSire.litter_id == litter.id)):
         session.delete(row)
     session.flush()
-    for one in sires:
-        sire_id = one.animal.id if one.animal else None
-        session.add(PossibleSire(litter_id=litter.id, sire_id=sire_id, share=one.share))
+    for sire in sires:
+        sire_id = sire.animal.id if sire.animal else None
+        session.add(PossibleSire(litter_id=litter.id, sire_id=sire_id, share=sire.share))
     session.flush()
 
 

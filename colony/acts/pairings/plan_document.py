@@ -27,7 +27,7 @@ def plan_document(proposed: Proposed, accepted: Accepted | None = None) -> dict[
         "notes": plan.notes,
         "left_out": [{"tag": one.tag, "reasons": _sentences(one.reasons)} for one in plan.left_out],
         "comparison": _comparison(proposed.comparison) if proposed.comparison else None,
-        "futures": [_future(one) for one in proposed.futures],
+        "futures": [_future(future) for future in proposed.futures],
         "accepted": accepted,
     }
 
@@ -46,12 +46,12 @@ def _comparison(comparison: Comparison) -> dict[str, Any]:
         "only_without": _pairs(comparison.only_first),
         "only_with": _pairs(comparison.only_second),
         "figures": {
-            one.name: {
-                "without": one.first,
-                "with": one.second,
-                "difference": one.difference,
+            measure.name: {
+                "without": measure.first,
+                "with": measure.second,
+                "difference": measure.difference,
             }
-            for one in comparison.measures
+            for measure in comparison.measures
         },
     }
 

@@ -60,8 +60,8 @@ def draw_paths(
 def _why(session: Session, tag: str, other: str | None) -> tuple[tuple[str, ...], Why]:
     lineage = read_lineage(session)
     animals = [find_animal(session, one) for one in (tag, other) if one is not None]
-    places = [lineage.herd.position[one.id or 0] for one in animals]
-    tags = tuple(dict.fromkeys(one.tag for one in animals))
+    places = [lineage.herd.position[animal.id or 0] for animal in animals]
+    tags = tuple(dict.fromkeys(animal.tag for animal in animals))
     if len(tags) == 1:
         return tags, why_inbred(lineage.pedigree, places[0])
     return tags, why_related(lineage.pedigree, places[0], places[1])
@@ -71,8 +71,11 @@ def _explained(tags: tuple[str, ...], why: Why) -> Explained:
     return Explained(
         tags=tags,
         inbreeding=why.kinship,
-        paths=[PathLine(one.ancestor, _walked(one), one.adds) for one in why.paths],
-        ancestors=[AncestorLine(one.ancestor, one.paths, one.adds) for one in why.ancestors],
+        paths=[PathLine(path.ancestor, _walked(path), path.adds) for path in why.paths],
+        ancestors=[
+            AncestorLine(ancestor.ancestor, ancestor.paths, ancestor.adds)
+            for ancestor in why.ancestors
+        ],
     )
 
 

@@ -107,7 +107,7 @@ def _told(
 
 
 def _widths(widths: Iterable[Width]) -> list[dict[str, Any]]:
-    return [{"on": one.day, "disc_width_mm": round(one.width_mm)} for one in widths]
+    return [{"on": width.day, "disc_width_mm": round(width.width_mm)} for width in widths]
 
 
 def _forecasts(curve: Curve, days: Iterable[date]) -> list[dict[str, Any]]:

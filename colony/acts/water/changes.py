@@ -149,7 +149,7 @@ def reserve_now(session: Session, *, today: date) -> ReserveState | None:
 def find_row(session: Session, name: str, today: date) -> SystemRow:
     """The water of one system; `NoVolume` where its volume is not known."""
     home: System = find_system(session, name)
-    row = next((one for one in read_systems(session, today) if one.id == home.id), None)
+    row = next((system for system in read_systems(session, today) if system.id == home.id), None)
     if row is None or not row.volume_l:
         raise NoVolume(home.name)
     return row

@@ -80,7 +80,9 @@ def water_plan(session: Session, *, days: int = 7, today: date) -> WaterWeek:
     demand = demand_of(systems, today, rules)
     reserve = read_reserve(session, settings, today)
     plan = plan_water(reserve or _unbounded(demand, days), demand, days)
-    sheet = _Sheet({one.name: one for one in systems}, places, _tank_codes(house), settings)
+    sheet = _Sheet(
+        {system.name: system for system in systems}, places, _tank_codes(house), settings
+    )
     return WaterWeek(
         days=tuple(sheet.day(day, today, bounded=reserve is not None) for day in plan.days),
         fits=plan.fits,

@@ -114,7 +114,7 @@ def water_now(session: Session, *, system: str, today: date) -> list[ReadingLine
     days = {name: day for name, (day, _) in tests.items()}
     days[UNIONISED] = days.get("ammonia_mg_l", today)
     values = with_unionised({name: value for name, (_, value) in tests.items()})
-    bad = {one.parameter for one in out_of_limits(values, limits)}
+    bad = {limit.parameter for limit in out_of_limits(values, limits)}
     return [
         _reading_line(name, value, days.get(name, today), limits.get(name), within=name not in bad)
         for name, value in values.items()

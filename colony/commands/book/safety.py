@@ -47,14 +47,14 @@ def history(
         (">Act", "When", "Who", "What", "Told", "Undone by"),
         (
             (
-                one.number,
-                one.at.astimezone().strftime("%Y-%m-%d %H:%M"),
-                one.who,
-                one.act,
-                one.summary,
-                one.undone_by,
+                line.number,
+                line.at.astimezone().strftime("%Y-%m-%d %H:%M"),
+                line.who,
+                line.act,
+                line.summary,
+                line.undone_by,
             )
-            for one in lines
+            for line in lines
         ),
         none="No act is in the journal like that.",
     )
@@ -204,9 +204,9 @@ def _ask_to_undo(foreseen: "Foreseen") -> None:
     """Ask at a terminal; a script has to have said yes already."""
     if not (sys.stdin.isatty() and sys.stderr.isatty()):
         raise UndoAsksFirst(foreseen.told, foreseen.doubts)
-    for one in foreseen.acts:
-        at = one.at.astimezone().strftime("%Y-%m-%d %H:%M")
-        warn([f"Act {one.number}, {one.act}, by {one.who}, {at}: {one.summary}"])
+    for act in foreseen.acts:
+        at = act.at.astimezone().strftime("%Y-%m-%d %H:%M")
+        warn([f"Act {act.number}, {act.act}, by {act.who}, {at}: {act.summary}"])
     typer.confirm(f"Take it back ({', '.join(foreseen.doubts)})?", abort=True, err=True)
 
 
@@ -221,8 +221,8 @@ def _list_backups(book: str | None, *, as_json: bool) -> None:
     show_table(
         ("Backup", "Made", "Why", ">Bytes"),
         (
-            (one.name, one.made.astimezone().strftime("%Y-%m-%d %H:%M"), one.reason, one.bytes)
-            for one in lines
+            (line.name, line.made.astimezone().strftime("%Y-%m-%d %H:%M"), line.reason, line.bytes)
+            for line in lines
         ),
         none="There is no backup yet: colony book backup.",
     )

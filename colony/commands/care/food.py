@@ -195,14 +195,14 @@ def pups(book: Book = None, *, as_json: AsJson = False) -> None:
         ("Pup", "Tank", ">Age", "First feed", "Takes", "Needs"),
         (
             (
-                one.tag,
-                one.tank,
-                None if one.age_days is None else show_span(one.age_days),
-                one.first_feed,
-                _takes(one, today()),
-                f"{one.foods_needed} for {one.days_needed}d",
+                line.tag,
+                line.tank,
+                None if line.age_days is None else show_span(line.age_days),
+                line.first_feed,
+                _takes(line, today()),
+                f"{line.foods_needed} for {line.days_needed}d",
             )
-            for one in lines
+            for line in lines
         ),
         none="No pup is growing.",
     )

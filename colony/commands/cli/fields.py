@@ -54,7 +54,7 @@ def with_options(fields: Sequence[Field]) -> Callable[[Callable[..., None]], Cal
         parameters: list[Parameter] = []
         for parameter in own.parameters.values():
             places = map(option, fields) if parameter.name == "typed" else (parameter,)
-            parameters += [one.replace(kind=Parameter.KEYWORD_ONLY) for one in places]
+            parameters += [place.replace(kind=Parameter.KEYWORD_ONLY) for place in places]
         # typer reads the options of a command from its signature, as `inspect` gives it.
         run.__signature__ = own.replace(parameters=parameters)  # type: ignore[attr-defined]
         return run

@@ -18,14 +18,14 @@ def opened(book: str | None) -> Iterator["Book"]:
     from colony.store.book import open_book
     from colony.store.location import book_location
 
-    with closing(open_book(book_location(book))) as one:
-        yield one
+    with closing(open_book(book_location(book))) as found:
+        yield found
 
 
 @contextmanager
 def reading(book: str | None) -> Iterator["Session"]:
     """The session of a command that only reads."""
-    with opened(book) as one, one.reading() as session:
+    with opened(book) as found, found.reading() as session:
         yield session
 
 
@@ -39,12 +39,12 @@ def trying(book: str | None) -> Iterator["Session"]:
 
     with ExitStack() as stack:
         try:
-            one = stack.enter_context(opened(book))
+            found = stack.enter_context(opened(book))
         except NoSuchBook:
             warn(["There is no book yet: tried in an empty one, which is not kept."])
             folder = stack.enter_context(TemporaryDirectory())
-            one = stack.enter_context(closing(begin_book(f"{folder}/trial.colony")))
-        yield stack.enter_context(one.reading())
+            found = stack.enter_context(closing(begin_book(f"{folder}/trial.colony")))
+        yield stack.enter_context(found.reading())
 
 
 @contextmanager
@@ -61,13 +61,13 @@ def acting(book: str | None, act: str, *, begin: bool = False) -> Iterator["Sess
 
     location = book_location(book)
     try:
-        one = open_book(location)
+        found = open_book(location)
     except NoSuchBook:
         if not begin:
             raise
-        one = open_book(location, begin=True)
+        found = open_book(location, begin=True)
         warn([f"There was no book at {location}: a new one was begun."])
-    with closing(one), one.act(act) as session:
+    with closing(found), found.act(act) as session:
         yield session
     warn(concerns_of(session))
 

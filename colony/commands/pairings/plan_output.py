@@ -61,16 +61,16 @@ def show_plan(
 def _show_pairs(pairs: "Sequence[PlannedPair]") -> None:
     """Print the pairs; what is so of none of them takes no column."""
     columns: dict[str, list[object]] = {
-        "Dam": [one.dam for one in pairs],
-        "Sire": [one.sire for one in pairs],
-        ">F of pups": [one.expected_inbreeding for one in pairs],
+        "Dam": [pair.dam for pair in pairs],
+        "Sire": [pair.sire for pair in pairs],
+        ">F of pups": [pair.expected_inbreeding for pair in pairs],
     }
-    if any(one.worst_inbreeding != one.expected_inbreeding for one in pairs):
-        columns[">At worst"] = [one.worst_inbreeding for one in pairs]
-    if any(one.tank for one in pairs):
-        columns["Tank"] = [one.tank for one in pairs]
-    if any(one.reasons for one in pairs):
-        columns["Although"] = [_texts(one.reasons) or None for one in pairs]
+    if any(pair.worst_inbreeding != pair.expected_inbreeding for pair in pairs):
+        columns[">At worst"] = [pair.worst_inbreeding for pair in pairs]
+    if any(pair.tank for pair in pairs):
+        columns["Tank"] = [pair.tank for pair in pairs]
+    if any(pair.reasons for pair in pairs):
+        columns["Although"] = [_texts(pair.reasons) or None for pair in pairs]
     show_table(tuple(columns), zip(*columns.values(), strict=True))
 
 
@@ -105,12 +105,12 @@ def _show_comparison(comparison: "Comparison") -> None:
         ("Figure", ">Without what-if", ">With it", ">Difference"),
         (
             (
-                one.name.replace("_", " "),
-                f"{one.first:.6g}",
-                f"{one.second:.6g}",
-                f"{one.difference:+.4g}",
+                measure.name.replace("_", " "),
+                f"{measure.first:.6g}",
+                f"{measure.second:.6g}",
+                f"{measure.difference:+.4g}",
             )
-            for one in comparison.measures
+            for measure in comparison.measures
         ),
     )
     for word, pairs in (
@@ -118,7 +118,7 @@ def _show_comparison(comparison: "Comparison") -> None:
         ("Only with", comparison.only_second),
     ):
         if pairs:
-            say(f"{word}: {', '.join(f'{one.dam} x {one.sire}' for one in pairs)}.")
+            say(f"{word}: {', '.join(f'{pair.dam} x {pair.sire}' for pair in pairs)}.")
 
 
 def _show_futures(ways: "Sequence[Future]") -> None:

@@ -169,7 +169,9 @@ def _show_weeks(weeks: "Sequence[ReadyWeek]") -> None:
             (
                 week.begins,
                 week.pups,
-                ", ".join(f"{one.pups} {one.species} {one.sex}".strip() for one in week.counts),
+                ", ".join(
+                    f"{count.pups} {count.species} {count.sex}".strip() for count in week.counts
+                ),
             )
             for week in weeks
         ),

@@ -62,6 +62,6 @@ def early(book: Book = None, *, as_json: AsJson = False) -> None:
         return
     show_table(
         ("Animal", "On", "To", "Why"),
-        ((one.tag, one.on, one.to, one.why) for one in leaves),
+        ((leave.tag, leave.on, leave.to, leave.why) for leave in leaves),
         none="Nobody left isolation early in the last year.",
     )

@@ -148,15 +148,15 @@ def _show_day(line: "DayLine") -> None:
         (">", "System", "Tanks", ">Litres", ">Of it", ">Minutes", "Why"),
         (
             (
-                one.order,
-                one.system,
-                " ".join(one.tanks),
-                one.litres,
-                f"{one.percent:.0f} %",
-                one.minutes,
-                ("URGENT " if one.urgent else "part " if one.part else "") + one.why,
+                change.order,
+                change.system,
+                " ".join(change.tanks),
+                change.litres,
+                f"{change.percent:.0f} %",
+                change.minutes,
+                ("URGENT " if change.urgent else "part " if change.part else "") + change.why,
             )
-            for one in line.changes
+            for change in line.changes
         ),
         none="No change.",
     )

@@ -16,10 +16,10 @@ def read_content(path: Path) -> bytes:
     NoSuchFile, NotAColonyFolder, FileNotReadable, FileTooLarge
         It is missing, a folder, a device or pipe that has no end, or too large.
     """
-    if path.is_dir():
-        raise NotAColonyFolder(str(path), "a folder where a file was to be")
     try:
         found = path.stat()
+        if stat.S_ISDIR(found.st_mode):
+            raise NotAColonyFolder(str(path), "a folder where a file was to be")
         if not stat.S_ISREG(found.st_mode):
             raise FileNotReadable(str(path), "it is no plain file")
         if found.st_size > MOST_MEGABYTES * 2**20:

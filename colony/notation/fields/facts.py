@@ -6,6 +6,7 @@ from typing import Any, ClassVar
 from colony.notation.fields.animals import ANIMAL_FACTS
 from colony.notation.fields.field import Field
 from colony.notation.fields.foods import FOOD_FACTS
+from colony.notation.fields.litters import LITTER_FACTS
 from colony.notation.fields.pairings import PAIRING_FACTS
 from colony.notation.fields.tanks import SYSTEM_FACTS, TANK_FACTS
 
@@ -64,6 +65,12 @@ class FoodFacts(Facts):
     """What is said of a food, beside its name."""
 
     FIELDS = FOOD_FACTS
+
+
+class LitterFacts(Facts):
+    """What is said of a litter."""
+
+    FIELDS = LITTER_FACTS
 
 
 class PairingFacts(Facts):

@@ -150,7 +150,7 @@ class Rays(Place):
         return AnimalFilter(words=self.query_one(Input).value.split(), **self._chosen)
 
     def _know_species(self, pages: Sequence[Any]) -> None:
-        self._choices["species"] = (None, *(one.species for one in pages))
+        self._choices["species"] = (None, *(page.species for page in pages))
 
     def _tell_filters(self) -> None:
         told_ = (

@@ -1,7 +1,7 @@
-"""The mending form: a fact of an animal was wrong, or changed."""
+"""The form of corrections: a fact of an animal was wrong, or changed."""
 
 from datetime import date
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from colony.acts.animals.animals import edit_animal
 from colony.notation.fields.animals import ANIMAL_FACTS, DECISIONS
@@ -17,13 +17,16 @@ if TYPE_CHECKING:
 SELDOM = tuple(field for field in ANIMAL_FACTS if field not in DECISIONS)
 """What changes only where it was wrong; what is decided anew again and again stands before it."""
 
-_OTHERWISE = {"tag": {"label": "New tag"}, "sires": {"empty": "a test result settles it"}}
+_OTHERWISE: dict[str, dict[str, Any]] = {
+    "tag": {"label": "New tag", "needed": False},
+    "sires": {"empty": "a test result settles it"},
+}
 
 
-class MendForm(Form):
-    """Mend facts of an animal; a field left empty changes nothing."""
+class CorrectForm(Form):
+    """Correct facts of an animal; a field left empty changes nothing."""
 
-    TITLE_WORDS = "Mend facts (an empty field changes nothing)"
+    TITLE_WORDS = "Correct facts (an empty field changes nothing)"
     ACT = "animal edit"
     FIELDS = (
         TagField("who", "Animal", needed=True, status=None),
@@ -39,7 +42,7 @@ class MendForm(Form):
         return any(row.text for row in self.rows[1:])
 
     def write(self, session: "Session", facts: Facts, *, anyway: bool, today: date) -> Done:  # noqa: ARG002 - nothing to override
-        """Mend the facts that were given."""
+        """Correct the facts that were given."""
         own = AnimalFacts(**{name: fact for name, fact in facts.items() if name != "who"})
-        mended = edit_animal(session, tag=facts["who"], facts=own, today=today)
-        return Done(f"{mended.tag} is mended: {', '.join(own).replace('_', ' ')}.")
+        corrected = edit_animal(session, tag=facts["who"], facts=own, today=today)
+        return Done(f"{corrected.tag} is corrected: {', '.join(own).replace('_', ' ')}.")

@@ -19,11 +19,11 @@ class AnimalPage(Page):
 
     HERE = "animals"
     HELP: ClassVar[str | None] = (
-        "Every form begins with this animal. Up and down scroll; d mends a fact; p ranks partners."
+        "Every form begins with this animal. Up and down scroll; d corrects a fact; p ranks partners."
     )
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("p", "app.form('partners')", "Partners"),
-        Binding("d", "app.form('mend')", "Mend"),
+        Binding("d", "app.form('mend')", "Correct"),
         Binding("e", "app.form('end')", "End"),
     ]
 
@@ -39,7 +39,9 @@ class AnimalPage(Page):
     async def _show(self, known: WhatIsKnown) -> None:
         page = self.query_one("#animal", VerticalScroll)
         await page.remove_children()
-        await page.mount_all(_section(*one) for one in sections(known, self.app.book_session))
+        await page.mount_all(
+            _section(*section) for section in sections(known, self.app.book_session)
+        )
         page.focus()
         if known.page.widths:
             self.ask(

@@ -123,18 +123,20 @@ def _why(why: Explained) -> str:
     rest = why.ancestors[ANCESTORS_SHOWN:]
     if rest:
         lines.append(f"\n{sum(one.adds for one in rest):.4f} through {len(rest)} more")
-    paths = [f"\n  {' - '.join(one.path)} adds {one.adds:.4f}" for one in why.paths[:PATHS_SHOWN]]
+    paths = [
+        f"\n  {' - '.join(path.path)} adds {path.adds:.4f}" for path in why.paths[:PATHS_SHOWN]
+    ]
     return "".join([*lines, *paths])
 
 
 def _growth(page: AnimalDetails, book_session: BookSession) -> str:
-    widths = [one for one in page.widths if one["disc_width_mm"]]
-    most = max((one["disc_width_mm"] for one in widths), default=1)
+    widths = [width for width in page.widths if width["disc_width_mm"]]
+    most = max((width["disc_width_mm"] for width in widths), default=1)
     return "\n".join(
-        f"{one['on']}  {book_session.length(one['disc_width_mm']):>8}  "
-        f"{'█' * round(one['disc_width_mm'] / most * 24)}"
-        f"{'  ' + str(one['mass_g']) + ' g' if one['mass_g'] else ''}"
-        for one in widths
+        f"{width['on']}  {book_session.length(width['disc_width_mm']):>8}  "
+        f"{'█' * round(width['disc_width_mm'] / most * 24)}"
+        f"{'  ' + str(width['mass_g']) + ' g' if width['mass_g'] else ''}"
+        for width in widths
     )
 
 
@@ -146,17 +148,19 @@ def _pups(page: AnimalDetails) -> str:
 
 def _placements(page: AnimalDetails) -> str:
     return "\n".join(
-        f"{one['tank']:<8} {one['entered_on']} to {one['left_on'] or 'now'}"
-        for one in reversed(page.placements)
+        f"{placement['tank']:<8} {placement['entered_on']} to {placement['left_on'] or 'now'}"
+        for placement in reversed(page.placements)
     )
 
 
 def _holds(page: AnimalDetails) -> str:
-    return "\n".join(f"{one['from']} to {one['to'] or 'now'}: {one['why']}" for one in page.holds)
+    return "\n".join(
+        f"{hold['from']} to {hold['to'] or 'now'}: {hold['why']}" for hold in page.holds
+    )
 
 
 def _fed(page: AnimalDetails) -> str:
     return "\n".join(
-        f"{one['on']}  {'took' if one['took'] else 'refused'} {one['food']}"
-        for one in reversed(page.feedings[-12:])
+        f"{feeding['on']}  {'took' if feeding['took'] else 'refused'} {feeding['food']}"
+        for feeding in reversed(page.feedings[-12:])
     )

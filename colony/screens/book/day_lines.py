@@ -201,7 +201,7 @@ def due_told(due: DueLitter) -> str:
         f"latest    {short_day(due.latest)}\n\n"
         f"nursery {due.nursery_tank or ''}".rstrip()
         + f", set up by {short_day(due.nursery)}\n\nknown from: {due.basis}"
-        + "".join(f"\n\n! {one}" for one in due.warnings)
+        + "".join(f"\n\n! {warning}" for warning in due.warnings)
     )
 
 

@@ -90,7 +90,7 @@ class Log(Place):
 
     def _show(self, acts: Sequence[HistoryLine]) -> None:
         entries = self.query_one(EntryList)
-        entries.show([_line(one) for one in acts])
+        entries.show([_line(act) for act in acts])
         if self._arrived:
             self._arrived = False
             entries.action_first()

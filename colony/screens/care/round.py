@@ -80,7 +80,7 @@ class Round(Place):
         """Tick off all that is open at every place of the system."""
         if here := self._looked_at():
             system = here[0].system
-            self._tick([one for one in self._works if one.system == system and one.is_open])
+            self._tick([work for work in self._works if work.system == system and work.is_open])
 
     def on_entry_list_opened(self, event: EntryList.Opened) -> None:
         """Unfold a place to its tasks, or fold it again."""
@@ -107,7 +107,7 @@ class Round(Place):
             self.app.say(done.problem, "refused")
             return
         self.query_one(EntryList).action_cursor_down()
-        places = ", ".join(dict.fromkeys(one.place for one in works))
+        places = ", ".join(dict.fromkeys(work.place for work in works))
         what = works[0].task if len(works) == 1 else f"{len(works)} tasks"
         self.app.show_written(f"{what} done: {places}.")
 
@@ -137,7 +137,7 @@ def _tick_off(session: Any, *, works: Sequence[WorkLine], today: date) -> int:  
 
 def _place_line(place: str, works: tuple[WorkLine, ...]) -> Line:
     """All work of a place in one line: what is open, or that all is done."""
-    still = [one for one in works if one.is_open]
+    still = [work for work in works if work.is_open]
     late = max((one.overdue_days for one in still), default=0)
     mark, tone = _mark(is_open=bool(still), late=late)
     cells = (place, ", ".join(map(_said, still)) or "all done", _late(late), "")

@@ -38,7 +38,10 @@ class Done:
     @property
     def in_words(self) -> str:
         """The sentence, and what looked odd after it."""
-        odd = [sentence_of(one) if isinstance(one, Advice) else one for one in self.warnings]
+        odd = [
+            sentence_of(warning) if isinstance(warning, Advice) else warning
+            for warning in self.warnings
+        ]
         return " ".join([self.sentence, *(f"! {each}" for each in odd)])
 
 
@@ -97,7 +100,7 @@ class Form(ModalScreen[Done | None]):
 
     def compose(self) -> ComposeResult:
         """The title, the fields, the caution, and what the keys do."""
-        initial = {one.name: one.first for one in self.FIELDS} | {
+        initial = {field.name: field.first for field in self.FIELDS} | {
             **self.initial(),
             **self.beginning.initial,
         }
@@ -109,7 +112,7 @@ class Form(ModalScreen[Done | None]):
                     yield FieldRow(field, self.app.book_session, initial[field.name])
             if self.CAUTION:
                 yield Static(f"▲ {self.CAUTION}", id="form-caution")
-            yield Static("", id="form-said")
+            yield Static("", id="form-status")
 
     def on_mount(self) -> None:
         """Begin at the first field without an answer: no key replaces what stands there.
@@ -126,7 +129,9 @@ class Form(ModalScreen[Done | None]):
     def typed(self) -> list[str]:
         """What was typed and is not written: each field with what stands in it."""
         return [
-            f"{self.TITLE_WORDS}, {row.field.label}: {row.text}" for row in self.rows if row.touched
+            f"{self.TITLE_WORDS}, {row.field.label}: {row.text}"
+            for row in self.rows
+            if row.is_changed
         ]
 
     @property
@@ -137,7 +142,7 @@ class Form(ModalScreen[Done | None]):
     async def action_enter(self) -> None:
         """Go on to the next field that wants an answer, or write when none does."""
         self._asked_to_leave = False
-        row = next((one for one in self.rows if one.input.has_focus), self.rows[0])
+        row = next((row for row in self.rows if row.input.has_focus), self.rows[0])
         if row.understand().problem:
             self._hint()
             return
@@ -166,7 +171,7 @@ class Form(ModalScreen[Done | None]):
 
     def action_leave(self) -> None:
         """Close the form; what was typed is not thrown away without asking."""
-        typed = [row.field.label for row in self.rows if row.touched]
+        typed = [row.field.label for row in self.rows if row.is_changed]
         if not typed or self._asked_to_leave:
             self.dismiss(None)
             return
@@ -245,14 +250,18 @@ class Form(ModalScreen[Done | None]):
         """Keep the last few that were written in sight."""
         self._past = [*self._past[-2:], sentence]
         past = self.query_one("#form-past", Static)
-        past.update(Content("\n".join(f"■ {one}" for one in self._past)))
+        past.update(Content("\n".join(f"■ {line}" for line in self._past)))
         past.remove_class("-none")
 
     def _tags(self) -> Collection[str]:
         """The animals with which something was done."""
         read = [row.read for row in self.rows if row.read and row.field.name in {"tag", "tags"}]
-        values = [one.answer.value for one in read if one.answer]
-        return {str(tag) for one in values for tag in (one if isinstance(one, tuple) else (one,))}
+        values = [outcome.answer.value for outcome in read if outcome.answer]
+        return {
+            str(tag)
+            for value in values
+            for tag in (value if isinstance(value, tuple) else (value,))
+        }
 
     def _refused(self, refused: Outcome[Done]) -> None:
         self._overridable = refused.overridable
@@ -291,11 +300,11 @@ class Form(ModalScreen[Done | None]):
         wrong = [row.field.label for row in self.rows if row.read and row.read.problem]
         enter = f"Enter goes on to {wanting[0]}" if wanting else "Enter writes it"
         if wrong:
-            enter = f"Mend {', '.join(wrong)}"
+            enter = f"Correct {', '.join(wrong)}"
         anyway = " · F2 anyway" if self._overridable else ""
         self._say(f"{enter}{anyway} · Tab next field · Esc closes · F1 keys")
 
     def _say(self, words: str, kind: str = "") -> None:
-        line = self.query_one("#form-said", Static)
+        line = self.query_one("#form-status", Static)
         line.update(Content(words))
         line.set_classes(kind)

@@ -31,7 +31,7 @@ FORMS = {
     "part": FormEntry("x", "Part", "pairing end", "Separate a dam from her sires."),
     "hold": FormEntry("h", "Hold", "animal hold", "Hold an animal from breeding and sale."),
     "release": FormEntry("H", "Release", "animal release", "End the hold of an animal."),
-    "mend": FormEntry("d", "Mend", "animal edit", "Mend a fact of an animal."),
+    "mend": FormEntry("d", "Correct", "animal edit", "Correct a fact of an animal."),
     "arrival": FormEntry("n", "New ray", "animal add", "Write down an animal from elsewhere."),
     "skip": FormEntry(
         "", "Skip", "round skip", "Let work of the round go for a day, with the reason."

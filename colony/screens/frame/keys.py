@@ -17,11 +17,14 @@ PROGRAM = (
 """The program's own keys."""
 
 KEYS = (
-    *(Binding(one.key, f"go('{name}')", one.title, show=False) for name, one in PLACES.items()),
     *(
-        Binding(one.key, f"form('{name}')", one.title, show=one.often)
-        for name, one in FORMS.items()
-        if one.key
+        Binding(place.key, f"go('{name}')", place.title, show=False)
+        for name, place in PLACES.items()
+    ),
+    *(
+        Binding(form.key, f"form('{name}')", form.title, show=form.often)
+        for name, form in FORMS.items()
+        if form.key
     ),
     *PROGRAM,
 )

@@ -57,8 +57,8 @@ class KeysPage(ModalScreen[None]):
             yield "In a form", IN_FORMS
         elif here := [(key, words) for key, words, _ in keys_of(self._asking)]:
             yield "Here", here
-        yield "Places", [(one.key, one.about) for one in PLACES.values()]
-        yield "Forms", [(one.key, one.about) for one in FORMS.values() if one.key]
+        yield "Places", [(place.key, place.about) for place in PLACES.values()]
+        yield "Forms", [(form.key, form.about) for form in FORMS.values() if form.key]
         yield "Everywhere", ALWAYS
         if not isinstance(self._asking, ModalScreen):
             yield "In a form", IN_FORMS
@@ -66,9 +66,13 @@ class KeysPage(ModalScreen[None]):
 
 def keys_of(screen: Screen[object]) -> list[tuple[str, str, str]]:
     """The keys that a screen has of its own: each key, its words and its action."""
-    own = [one for one in screen.BINDINGS if isinstance(one, Binding)]
+    own = [binding for binding in screen.BINDINGS if isinstance(binding, Binding)]
     return [
-        (one.key_display or SHOWN.get(one.key, one.key), one.description, one.action)
-        for one in own
-        if one.description and one.key != "escape"
+        (
+            binding.key_display or SHOWN.get(binding.key, binding.key),
+            binding.description,
+            binding.action,
+        )
+        for binding in own
+        if binding.description and binding.key != "escape"
     ]

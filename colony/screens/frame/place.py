@@ -84,17 +84,17 @@ class Place(Screen[None]):
     @property
     def initial(self) -> Mapping[str, str]:
         """What a form begins with here, by field."""
-        line = next((one.line for one in self.query(EntryList)), None)
+        line = next((entries.line for entries in self.query(EntryList)), None)
         return line.initial if line else {}
 
     @property
     def marked_tags(self) -> list[str]:
         """The animals that are marked here."""
         return [
-            one.about.tag
+            line.about.tag
             for entries in self.query(EntryList)
-            for one in entries.marked
-            if one.about.tag
+            for line in entries.marked
+            if line.about.tag
         ]
 
     def unmark(self, tags: Collection[str]) -> None:
@@ -105,7 +105,7 @@ class Place(Screen[None]):
     @property
     def queue(self) -> list[str]:
         """The animals that come one after another here, from the one that is looked at on."""
-        return next((one.queue for one in self.query(EntryList)), [])
+        return next((entries.queue for entries in self.query(EntryList)), [])
 
     def on_screen_resume(self) -> None:
         """Read anew if the book changed since this was shown; hints and refusals of elsewhere go."""

@@ -4,9 +4,11 @@ from datetime import date
 from typing import TYPE_CHECKING
 
 from colony.acts.litters.record import record_litter
-from colony.screens.forms.fields.fields import CountField, FormField, YesNoField
+from colony.notation.fields.field import NOTE
+from colony.notation.fields.litters import DEAD, MARKS, SIRES
+from colony.screens.forms.fields.catalogue import form_field
 from colony.screens.forms.fields.measures import DayField, PupsField
-from colony.screens.forms.fields.names import SiresField, TagField, TankField
+from colony.screens.forms.fields.names import TagField, TankField
 from colony.screens.forms.form import Done, Facts, Form
 
 if TYPE_CHECKING:
@@ -23,11 +25,10 @@ class BirthForm(Form):
         TagField("dam", "Dam", needed=True, sex="F"),
         PupsField("pups", "Pups", needed=True, empty="2F3M1U; 0 if none lived"),
         DayField("born", "Born", needed=True, what="A birth"),
-        CountField("dead", "Stillborn", what="number of stillborn", empty="none"),
-        SiresField("sires", "Sire", empty="those of her pairing; Bruno=0.7 Caro=0.3"),
+        form_field(DEAD),
+        form_field(SIRES),
         TankField("tank", "Pups in", empty="the tank she is in"),
-        YesNoField("differ", "Several sires", empty="no: one sire, even if not known which"),
-        FormField("note", "Note"),
+        *map(form_field, (*MARKS, NOTE)),
     )
 
     def initial(self) -> dict[str, str]:
@@ -36,19 +37,7 @@ class BirthForm(Form):
 
     def write(self, session: "Session", facts: Facts, *, anyway: bool, today: date) -> Done:
         """Record the litter."""
-        done = record_litter(
-            session,
-            dam=facts["dam"],
-            sires=facts["sires"] or (),
-            born=facts["born"],
-            pups=facts["pups"],
-            dead=facts["dead"] or 0,
-            tank=facts["tank"],
-            pups_may_differ=bool(facts["differ"]),
-            note=facts["note"],
-            anyway=anyway,
-            today=today,
-        )
+        done = record_litter(session, **facts, anyway=anyway, today=today)
         young = f"{len(done.pups)} pups" if len(done.pups) != 1 else "1 pup"
         where = f" in {done.tank}" if done.tank else ""
         sires = " or ".join(done.sires) or "unknown"

@@ -72,7 +72,7 @@ class Pairs(Place):
         self.query_one(DetailPane).show(str((event.line and event.line.more) or ""))
 
     def _show(self, pairings: Sequence[PairingLine]) -> None:
-        self.query_one(EntryList).show([self._line(one) for one in pairings])
+        self.query_one(EntryList).show([self._line(pairing) for pairing in pairings])
 
     def _line(self, one: PairingLine) -> Line:
         days = ((one.ended or self.app.book_session.today) - one.started).days

@@ -81,7 +81,7 @@ class Partners(Page):
         cautions = f"  ! {'; '.join(picked.cautions)}" if picked.cautions else ""
         head = f"Partners of {picked.tag}: {len(picked.partners)} may be paired{cautions}"
         self.query_one("#page-head", Static).update(head)
-        entries: list[Entry] = [_partner(one) for one in picked.partners]
+        entries: list[Entry] = [_partner(partner) for partner in picked.partners]
         if picked.left_out:
             entries.append(Heading(f"Left out ({len(picked.left_out)})"))
         entries += [_left_out(one) for one in picked.left_out]

@@ -135,7 +135,7 @@ class PairingPlan(Page):
         others = [one for one in plan.left_out if one.tag not in self._without]
         if others:
             entries.append(Heading(f"Left out ({len(others)})"))
-        entries += [_left_out(one) for one in others]
+        entries += [_left_out(other) for other in others]
         self.query_one(EntryList).show(entries)
 
     @staticmethod

@@ -74,7 +74,7 @@ class TankPage(Page):
 
     def _show(self, tank: Tank) -> None:
         self.query_one("#page-head", Static).update(self._head(tank))
-        self.query_one(EntryList).show([self._line(one) for one in tank.occupants])
+        self.query_one(EntryList).show([self._line(occupant) for occupant in tank.occupants])
 
     def _head(self, tank: Tank) -> str:
         length = self.app.book_session.length

@@ -158,7 +158,7 @@ class House(Place):
             self.app.say(done.problem, "refused")
             return
         self.carry(())
-        odd = "".join(f" ! {one}" for one in done.answer.warnings)
+        odd = "".join(f" ! {warning}" for warning in done.answer.warnings)
         self.app.show_written(f"{', '.join(tags)} moved to {tank}.{odd}")
 
     def _ask_why(self, tags: Sequence[str], tank: str) -> None:

@@ -79,10 +79,10 @@ class Layout:
 
 def lay_out(columns: Sequence[Column], width: int) -> Layout:
     """Choose the columns for a width; the growing one takes what is left, or gives what lacks."""
-    chosen = [(at, one) for at, one in enumerate(columns) if one.from_screen <= width]
-    taken = MARK + sum(one.width for _, one in chosen) + GAP * (len(chosen) - 1)
+    chosen = [(at, column) for at, column in enumerate(columns) if column.from_screen <= width]
+    taken = MARK + sum(column.width for _, column in chosen) + GAP * (len(chosen) - 1)
     spare = width - taken
-    shown = ((at, one, max(one.width + spare * one.grows, 0)) for at, one in chosen)
+    shown = ((at, column, max(column.width + spare * column.grows, 0)) for at, column in chosen)
     return Layout(width, tuple(shown))
 
 

@@ -95,7 +95,9 @@ class EntryList(OptionList):
     def marked(self) -> list[Line]:
         """The lines that were marked, in the order of the list."""
         return [
-            one for one in self._entries if isinstance(one, Line) and one.about.key in self._marked
+            entry
+            for entry in self._entries
+            if isinstance(entry, Line) and entry.about.key in self._marked
         ]
 
     @property
@@ -114,7 +116,7 @@ class EntryList(OptionList):
         kept = self.line.about if self.line else None
         self._columns = columns or self._columns
         self._entries = list(entries)
-        self._marked &= {one.about.key for one in entries if isinstance(one, Line)}
+        self._marked &= {entry.about.key for entry in entries if isinstance(entry, Line)}
         self._fill()
         self._highlight(kept)
 
@@ -220,4 +222,4 @@ class EntryList(OptionList):
 
 
 def _tags(entries: Iterable[Entry]) -> list[str]:
-    return [one.about.tag for one in entries if isinstance(one, Line) and one.about.tag]
+    return [entry.about.tag for entry in entries if isinstance(entry, Line) and entry.about.tag]

@@ -27,7 +27,7 @@ class FieldRow(Vertical):
         """What stands in a field is told below it."""
 
     def __init__(self, field: FormField, book_session: BookSession, first: str) -> None:
-        super().__init__(id=f"blank-{field.name}")
+        super().__init__(id=f"field-{field.name}")
         self.field, self.first, self._desk = field, first, book_session
         self.read: Outcome[Understood] | None = None
         self.may_become: Sequence[str] = ()
@@ -39,7 +39,7 @@ class FieldRow(Vertical):
             yield Input(
                 self.first, placeholder=self.field.empty, compact=True, select_on_focus=True
             )
-        yield Static("", classes="said")
+        yield Static("", classes="words")
 
     @property
     def input(self) -> Input:
@@ -52,7 +52,7 @@ class FieldRow(Vertical):
         return self.input.value.strip() if self.is_mounted else self.first
 
     @property
-    def touched(self) -> bool:
+    def is_changed(self) -> bool:
         """Whether something else stands there than at first."""
         return self.text != self.first
 
@@ -103,7 +103,7 @@ class FieldRow(Vertical):
 
     def _check(self, text: str) -> None:
         may_become = self._may_become(self.field.spoken(text))
-        exact = any(one.casefold() == self.field.spoken(text).casefold() for one in may_become)
+        exact = any(found.casefold() == self.field.spoken(text).casefold() for found in may_become)
         read = Outcome[Understood]() if may_become and not exact else self._read(text)
         self.post_message(self.Checked(text, read, may_become))
 
@@ -138,4 +138,4 @@ class FieldRow(Vertical):
 
     def _say(self, words: str, kind: str = "") -> None:
         self.set_class(kind == "wrong", "wrong")
-        self.query_one(".said", Static).update(Content(words))
+        self.query_one(".words", Static).update(Content(words))

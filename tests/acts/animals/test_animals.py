@@ -27,7 +27,7 @@ from colony.refusals.tanks import NoSuchTank
 def tags(farm: Farm, **wanted: Any) -> list[str]:  # noqa: ANN401 - each fact has its own type
     """Tags of those in the list."""
     lines, _ = farm.ask(list_animals, wanted=AnimalFilter(**wanted), today=TODAY)
-    return [one.tag for one in lines]
+    return [line.tag for line in lines]
 
 
 def test_an_animal_is_all_that_was_said_of_it(farm: Farm) -> None:
@@ -207,7 +207,7 @@ def test_a_species_has_the_numbers_that_were_set(farm: Farm) -> None:
     farm.do(add_species, name="tigrina", scientific_name="Potamotrygon tigrina")
     farm.do(set_trait, name="P. tigrina", trait="rest_days", number=90, source="own records")
     page = farm.ask(show_species, name="tigrina")
-    assert [(one.trait, one.number, one.source) for one in page.traits] == [
+    assert [(trait.trait, trait.number, trait.source) for trait in page.traits] == [
         ("rest_days", 90, "own records")
     ]
     assert "tigrina" in [one.species for one in farm.ask(list_species)]

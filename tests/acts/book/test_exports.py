@@ -138,7 +138,10 @@ def _every_care(session: Session) -> None:
     fed = partial(TankFeeding, fed_on=TODAY, taken="some", **here)
     session.add_all(
         [
-            *(fed(food_id=one.food_id, batch_id=one.id, offered_g=7, note="n") for one in batches),
+            *(
+                fed(food_id=batch.food_id, batch_id=batch.id, offered_g=7, note="n")
+                for batch in batches
+            ),
             fed(food_id=foods[0].id or 0),
             WaterChange(changed_on=TODAY, litres=70, note="n", **home),
             ReserveReading(read_on=TODAY - timedelta(days=400), litres=0),
@@ -147,7 +150,7 @@ def _every_care(session: Session) -> None:
             WaterLimit(parameter="ammonia_mg_l", high=1e-7, source="own"),
             LookOver(seen_on=TODAY, sign="other", note="n", **here),
             LookOver(seen_on=TODAY, sign="well", **her),
-            *(VetPatient(visit_id=one.id or 0, **her) for one in visits),
+            *(VetPatient(visit_id=visit.id or 0, **her) for visit in visits),
             Prescription(visit_id=visits[1].id or 0, as_written="see sheet", starts=TODAY),
             MoveToDo(accepted_on=TODAY, due_by=TODAY, why="w", done_on=TODAY, **here, **her),
             MoveToDo(accepted_on=TODAY, due_by=TODAY, why="w", dropped_on=TODAY, **here, **her),
@@ -182,7 +185,7 @@ def _names(session: Session) -> Mapping[str, Mapping[int | None, object]]:
         "tank": {one.id: one.code for one in session.exec(select(Tank))},
         "system": {one.id: one.name for one in session.exec(select(System))},
         "species": {one.id: one.name for one in session.exec(select(Species))},
-        "pairing": {one.id: (animals[one.dam_id], one.started) for one in pairings},
+        "pairing": {pairing.id: (animals[pairing.dam_id], pairing.started) for pairing in pairings},
         "food": foods,
         "batch": {
             one.id: (foods[one.food_id], one.code) for one in session.exec(select(FoodBatch))

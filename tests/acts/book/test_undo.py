@@ -8,7 +8,8 @@ from safety_house import TODAY, furnished, rows_of
 from colony.acts.animals.animals import bring_back, end_animal
 from colony.acts.book.history import HistoryFilter, list_history
 from colony.acts.book.undo import undo_act, undo_last
-from colony.acts.litters.edit import LitterMended, edit_litter
+from colony.acts.litters.edit import edit_litter
+from colony.notation.fields.facts import LitterFacts
 from colony.notation.shares import parse_sires
 from colony.refusals.history import (
     CannotBeUndone,
@@ -70,7 +71,7 @@ def test_rows_that_an_act_replaced_come_back_with_their_keys(book: Book) -> None
     house.pair("Alma", "Bruno", "Caro")
     litter = house.litter("Alma", "2U").litter
     before = rows_of(book)
-    mended = LitterMended(sires=parse_sires(["Bruno=0.9", "Caro=0.1"]))
+    mended = LitterFacts(sires=parse_sires(["Bruno=0.9", "Caro=0.1"]))
     house.do("litter edit", edit_litter, code=litter, mended=mended, today=TODAY)
     house.do("book undo", undo_last)
     assert rows_of(book) == before
@@ -161,5 +162,5 @@ def test_history_of_an_animal_holds_what_was_done_with_it_and_no_more(book: Book
         "animal add",
     ]
     assert [one.act for one in of_b2] == ["tank move", "tank add"]
-    assert [one.act for one in births] == ["litter record"]
+    assert [birth.act for birth in births] == ["litter record"]
     assert long_ago == []

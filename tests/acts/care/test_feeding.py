@@ -58,7 +58,7 @@ def give(
 
 def acceptance(house: CareHouse, tag: str) -> list[bool]:
     """Whether an animal took each food that it was offered."""
-    return [one["took"] for one in house.ask(show_animal, tag=tag, today=TODAY).feedings]
+    return [feeding["took"] for feeding in house.ask(show_animal, tag=tag, today=TODAY).feedings]
 
 
 def test_a_tank_that_took_all_says_nothing_of_one_pup_in_it(house: CareHouse) -> None:
@@ -92,7 +92,7 @@ def test_the_batch_that_expires_first_and_is_good_is_taken(house: CareHouse) -> 
     house.do(finish_batch, food="worms", code="new", on=TODAY, today=TODAY)
     assert give(house, "I1").batch == "old"
     (worms,) = [one for one in house.ask(list_foods, today=TODAY) if one.food == "Worms"]
-    assert [(one.batch, one.expired) for one in worms.batches] == [("old", True)]
+    assert [(batch.batch, batch.expired) for batch in worms.batches] == [("old", True)]
 
 
 def test_a_feeding_is_ticked_off_and_listed(house: CareHouse) -> None:
@@ -120,8 +120,8 @@ def test_the_foods_of_each_pup_are_told_and_who_never_fed_comes_first(house: Car
     give(house, "N1", food="prawn", days_ago=5, seen=Seen(took=[PUPS[0]]))
     give(house, "N1", days_ago=1, seen=Seen(refused=[PUPS[1]]))
     lines = house.ask(list_acceptance, today=TODAY)
-    assert [one.tag for one in lines] == [*PUPS[2:], *PUPS[:2]]
-    told = {one.tag: one for one in lines}
+    assert [line.tag for line in lines] == [*PUPS[2:], *PUPS[:2]]
+    told = {line.tag: line for line in lines}
     assert told[PUPS[0]].takes == {"worms": ago(9), "prawn": ago(5)}
     assert (told[PUPS[1]].first_feed, told[PUPS[1]].takes) == (ago(9), {})
     assert (told[PUPS[0]].foods_needed, told[PUPS[0]].days_needed) == (2, 14)

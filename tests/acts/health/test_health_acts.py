@@ -14,11 +14,12 @@ from colony.acts.health.deaths import death_page, list_deaths
 from colony.acts.health.look_over import list_signs, look_over
 from colony.acts.health.survival import survival_by
 from colony.acts.health.vet_visits import VetSaid, list_visits, record_visit
-from colony.acts.litters.edit import LitterMended, edit_litter
+from colony.acts.litters.edit import edit_litter
 from colony.acts.litters.record import record_litter
 from colony.acts.tanks.tanks import move
 from colony.acts.water.changes import change_water
 from colony.acts.water.tests import log_test
+from colony.notation.fields.facts import LitterFacts
 from colony.notation.pups import parse_pups
 from colony.notation.shares import parse_sires
 from colony.refusals.health import (
@@ -107,7 +108,7 @@ def test_a_death_stands_on_one_page_with_the_weeks_before_it(house: CareHouse) -
     assert {one.what for one in page.water} == {"S2: ph 5.1", "S2: 300 L changed"}
     assert "batch B7" in page.food[0].what
     assert [one.what for one in page.refused] == ["refused worms"]
-    assert {one.sign for one in page.signs} == {"pale", "lethargic"}
+    assert {sign.sign for sign in page.signs} == {"pale", "lethargic"}
     assert len(page.vet_visits) == 1
     assert {mate.tag: mate.status for mate in page.litter_mates}["25-01-2"] == "died"
     assert (page.age_days, page.litter) == (60, "25-01")
@@ -141,7 +142,7 @@ def test_survival_follows_pups_until_they_die_or_leave(house: CareHouse) -> None
 def test_survival_is_told_by_dam_sire_tank_and_season(house: CareHouse) -> None:
     """Born in January in N1 of Alma, by Bruno or somebody unknown."""
     sires = parse_sires(["Bruno=0.6", "unknown=0.4"])
-    house.do(edit_litter, code="25-01", mended=LitterMended(sires=sires), today=TODAY)
+    house.do(edit_litter, code="25-01", mended=LitterFacts(sires=sires), today=TODAY)
     groups = {
         by: [line.group for line in house.ask(survival_by, by=by, today=TODAY)]
         for by in ("dam", "sire", "tank", "season")

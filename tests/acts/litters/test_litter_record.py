@@ -135,8 +135,8 @@ def test_a_birth_out_of_no_pairing_has_an_unknown_sire(farm: Farm) -> None:
     farm.female("Alma")
     litter = farm.litter("Alma")
     assert litter.sires == ()
-    assert any("the sire is unknown" in str(one) for one in litter.warnings)
-    assert any("in no tank" in str(one) for one in litter.warnings)
+    assert any("the sire is unknown" in str(warning) for warning in litter.warnings)
+    assert any("in no tank" in str(warning) for warning in litter.warnings)
 
 
 @pytest.mark.parametrize(
@@ -174,7 +174,9 @@ def test_a_dam_that_died_at_the_birth_bore_it(couple: Farm) -> None:
 def test_a_very_young_dam_is_warned_of(farm: Farm) -> None:
     """A year old: perhaps it was another tag."""
     farm.female("Alma", born="2025-03-09")
-    assert any("365 days old" in str(one) for one in farm.litter("Alma", sires="unknown").warnings)
+    assert any(
+        "365 days old" in str(warning) for warning in farm.litter("Alma", sires="unknown").warnings
+    )
 
 
 def test_pups_that_do_not_fit_are_refused_or_overridden(couple: Farm) -> None:
@@ -184,7 +186,7 @@ def test_pups_that_do_not_fit_are_refused_or_overridden(couple: Farm) -> None:
         couple.litter("Alma", tank="S1")
     litter = couple.litter("Alma", tank="S1", anyway=True)
     assert litter.tank == "S1"
-    assert any("30 cm long" in str(one) for one in litter.warnings)
+    assert any("30 cm long" in str(warning) for warning in litter.warnings)
 
 
 def test_a_page_of_a_litter_shows_its_pups(couple: Farm) -> None:

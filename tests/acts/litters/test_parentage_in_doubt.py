@@ -4,8 +4,9 @@ import pytest
 from farm import TODAY, Farm
 
 from colony.acts.animals.page import show_animal
-from colony.acts.litters.edit import LitterMended, edit_litter
+from colony.acts.litters.edit import edit_litter
 from colony.acts.pedigree.kinship import inbreeding_of, kinship_of
+from colony.notation.fields.facts import LitterFacts
 from colony.notation.shares import parse_sires
 from colony.refusals.animals import EndsBeforeItBegan, ParentNotOlder
 from colony.refusals.litters import (
@@ -43,7 +44,7 @@ def kinship(farm: Farm, one: str, other: str) -> float:
 
 def mend(farm: Farm, **facts: object) -> None:
     """Mend litter 26-01."""
-    mended = LitterMended(**facts)  # type: ignore[arg-type]
+    mended = LitterFacts(**facts)
     farm.do(edit_litter, code="26-01", mended=mended, today=TODAY)
 
 

@@ -24,7 +24,8 @@ def pick(farm: Farm, tag: str, *overridden: str) -> Picked:
 def why(picked: Picked) -> dict[str, list[str]]:
     """The rules against each animal that is left out."""
     return {
-        one.tag: [reason.partition(":")[0] for reason in one.reasons] for one in picked.left_out
+        animal.tag: [reason.partition(":")[0] for reason in animal.reasons]
+        for animal in picked.left_out
     }
 
 
@@ -35,11 +36,11 @@ def test_partners_stand_least_related_first(farm: Farm) -> None:
     farm.male("Hugo", born="2021", width="45cm", dam="Alma", sires="Bruno")
     farm.male("Ivo", born="2021", width="45cm", dam="Caro", sires="Bruno")
     partners = pick(farm, "gala").partners
-    assert [one.tag for one in partners][:2] == ["Dino", "Ivo"]
-    assert {one.tag: one.expected_inbreeding for one in partners} == pytest.approx(
+    assert [animal.tag for animal in partners][:2] == ["Dino", "Ivo"]
+    assert {animal.tag: animal.expected_inbreeding for animal in partners} == pytest.approx(
         {"Dino": 0.0, "Ivo": 0.125, "Hugo": 0.25, "Bruno": 0.25}, abs=1e-12
     )
-    assert all(one.kinship == one.expected_inbreeding for one in partners)
+    assert all(animal.kinship == animal.expected_inbreeding for animal in partners)
 
 
 def test_equal_kinship_is_ranked_by_mean_kinship(farm: Farm) -> None:
@@ -53,8 +54,8 @@ def test_equal_kinship_is_ranked_by_mean_kinship(farm: Farm) -> None:
     for tag in ("Uwe", "Udo"):
         farm.male(tag, born="2025", width="15cm", sires="Bruno")
     partners = pick(farm, "Alma").partners
-    assert [one.tag for one in partners] == ["Dino", "Bruno"]
-    assert [one.mean_kinship for one in partners] == pytest.approx([0.1, 0.2], abs=1e-12)
+    assert [animal.tag for animal in partners] == ["Dino", "Bruno"]
+    assert [animal.mean_kinship for animal in partners] == pytest.approx([0.1, 0.2], abs=1e-12)
 
 
 def test_everybody_else_is_left_out_with_all_reasons(farm: Farm) -> None:
@@ -72,7 +73,7 @@ def test_everybody_else_is_left_out_with_all_reasons(farm: Farm) -> None:
         "Dino": ["gone"],
         "Edda": ["same_sex"],
     }
-    assert [one.tag for one in picked.left_out][:2] == ["Bruno", "Kalle"]
+    assert [animal.tag for animal in picked.left_out][:2] == ["Bruno", "Kalle"]
 
 
 def test_a_rule_is_overridden_for_all_or_for_one_in_any_case(farm: Farm) -> None:
@@ -80,12 +81,12 @@ def test_a_rule_is_overridden_for_all_or_for_one_in_any_case(farm: Farm) -> None
     settled(farm)
     farm.hold("Bruno")
     farm.hold("Dino")
-    everybody = {one.tag: one.reasons for one in pick(farm, "Alma", "hold").partners}
+    everybody = {animal.tag: animal.reasons for animal in pick(farm, "Alma", "hold").partners}
     assert everybody == {
         "Bruno": ["hold: health hold: a sore"],
         "Dino": ["hold: health hold: a sore"],
     }
-    assert [one.tag for one in pick(farm, "Alma", "hold:DINO").partners] == ["Dino"]
+    assert [animal.tag for animal in pick(farm, "Alma", "hold:DINO").partners] == ["Dino"]
 
 
 def test_one_that_is_gone_is_judged_when_it_is_asked_about(farm: Farm) -> None:
@@ -98,7 +99,7 @@ def test_one_that_is_gone_is_judged_when_it_is_asked_about(farm: Farm) -> None:
     farm.female("Alma", born="2022", width="50cm", sires="Bruno")
     farm.end("Bruno", how="sold")
     assert why(pick(farm, "Alma")) == {"Bruno": ["gone"]}
-    back = {one.tag: one for one in pick(farm, "Alma", "gone:bruno").partners}
+    back = {animal.tag: animal for animal in pick(farm, "Alma", "gone:bruno").partners}
     assert (back["Bruno"].kinship, back["Bruno"].mean_kinship) == pytest.approx((0.25, 0.125))
     assert back["Dino"].kinship == 0
 
@@ -108,7 +109,7 @@ def test_a_female_only_kept_with_a_male_is_not_taken_for_gravid(farm: Farm) -> N
     settled(farm)
     farm.pair("Alma", "Bruno", on="400d ago")
     farm.do(end_pairing, dam="Alma", on=farm.day("390d ago"), today=farm.today)
-    assert [one.tag for one in pick(farm, "Bruno").partners][:1] == ["Alma"]
+    assert [animal.tag for animal in pick(farm, "Bruno").partners][:1] == ["Alma"]
 
 
 def test_the_same_sex_is_reason_enough_unless_it_is_set_aside(farm: Farm) -> None:
@@ -126,8 +127,8 @@ def test_her_own_reasons_are_cautions(farm: Farm) -> None:
     farm.pair("Alma", "Bruno", on="40d ago")
     farm.sign("Alma", on="38d ago", kind="copulation")
     picked = pick(farm, "Alma")
-    assert [one.partition(":")[0] for one in picked.cautions] == ["gravid", "paired"]
-    assert {one.tag for one in picked.partners} == {"Bruno", "Dino"}
+    assert [caution.partition(":")[0] for caution in picked.cautions] == ["gravid", "paired"]
+    assert {animal.tag for animal in picked.partners} == {"Bruno", "Dino"}
 
 
 @pytest.mark.parametrize(
@@ -154,16 +155,16 @@ def test_the_due_day_is_the_one_of_the_due_list(location: str) -> None:
     make_sample_book(location=location, today=TODAY)
     book = open_book(location)
     with book.reading() as session:
-        due = {one.dam: one for one in due_litters(session, today=TODAY)}
+        due = {litter.dam: litter for litter in due_litters(session, today=TODAY)}
         picked = pick_partners(session, tag="Bruno", today=TODAY)
     book.close()
     told = {
-        one.tag: reason
-        for one in picked.left_out
-        for reason in one.reasons
+        animal.tag: reason
+        for animal in picked.left_out
+        for reason in animal.reasons
         if reason.startswith("gravid:")
     }
-    sure = {dam for dam, one in due.items() if one.state != "possible"}
+    sure = {dam for dam, litter in due.items() if litter.state != "possible"}
     assert told.keys() == sure
     assert len(sure) > 5
     for dam, reason in told.items():

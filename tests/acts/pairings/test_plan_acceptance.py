@@ -13,7 +13,7 @@ from colony.refusals.pairings import EndsBeforeStart, NothingToAccept
 
 def running(farm: Farm) -> dict[str, list[str]]:
     """The sires of each dam whose pairing runs."""
-    return {one.dam: one.sires for one in farm.ask(list_pairings)}
+    return {pairing.dam: pairing.sires for pairing in farm.ask(list_pairings)}
 
 
 def acts(farm: Farm) -> list[str]:
@@ -29,11 +29,11 @@ def test_an_accepted_plan_is_the_plan_that_was_shown(farm: Farm) -> None:
     assert running(farm) == {dam: [sire] for dam, sire in pairs(plan).items()}
     assert done.started == tuple(pairs(plan))
     moves = farm.ask(list_moves, today=farm.today)
-    assert {(one.tag, one.to_tank) for one in moves} == {
-        (one.tag, one.to_tank) for one in plan.plan.moves
+    assert {(move.tag, move.to_tank) for move in moves} == {
+        (move.tag, move.to_tank) for move in plan.plan.moves
     }
     assert moves
-    assert {one.why for one in moves} == {"pairing plan"}
+    assert {move.why for move in moves} == {"pairing plan"}
 
 
 def test_accepting_is_one_act_and_one_step_back(farm: Farm) -> None:
@@ -127,7 +127,7 @@ def test_who_must_make_room_is_named_and_not_listed(farm: Farm) -> None:
     done = accepted(farm, use_tanks=True)
     assert homeless
     assert set(done.homeless) == homeless
-    listed = {one.tag for one in farm.ask(list_moves, today=farm.today)}
+    listed = {move.tag for move in farm.ask(list_moves, today=farm.today)}
     assert listed == set(done.listed)
     assert not listed & homeless
 

@@ -13,10 +13,10 @@ from colony.acts.animals.animals import add_animal, edit_animal, end_animal
 from colony.acts.animals.species import set_trait
 from colony.acts.book.day import state_of_the_day
 from colony.acts.health.holds import hold
-from colony.acts.litters.edit import LitterMended, edit_litter
+from colony.acts.litters.edit import edit_litter
 from colony.acts.pups.forecast import PupForecast, draw_forecast, forecast_pup, off_curves
 from colony.acts.pups.ready import count_by_week, ready_pups
-from colony.notation.fields.facts import AnimalFacts
+from colony.notation.fields.facts import AnimalFacts, LitterFacts
 from colony.planning.pups.readiness import Readiness
 from colony.refusals.animals import NotHere
 from colony.refusals.exchange import WouldOverwrite
@@ -83,7 +83,7 @@ def test_each_number_of_the_rules_is_the_species(
 ) -> None:
     """A stricter rule closes its gate and no other."""
     house.do(set_trait, name="leopoldi", trait=trait, number=number, source="own practice")
-    assert {one.waiting_on for one in pups(house).values()} == {(gate,)}
+    assert {pup.waiting_on for pup in pups(house).values()} == {(gate,)}
 
 
 def test_the_gates_of_age_and_width_can_be_overridden(house: GrowingHouse) -> None:
@@ -115,7 +115,7 @@ def test_a_mended_birth_moves_the_age_gate(house: GrowingHouse) -> None:
     (pup,) = house.litter("Bella", "1F", 60, "P2")
     house.fed(pup, 30)
     house.measure(pup, 130)
-    mended = LitterMended(born=ago(35))
+    mended = LitterFacts(born=ago(35))
     house.do(edit_litter, code=pup.rpartition("-")[0], mended=mended, today=TODAY)
     found = pups(house)[pup]
     assert found.waiting_on == ("age",)
@@ -141,7 +141,7 @@ def test_the_coming_weeks_count_every_pup_that_can_be_dated_once(house: GrowingH
         house.fed(tag, 10)
     weeks = count_by_week(house.ask(ready_pups, everybody=True, today=TODAY), today=TODAY)
     assert [week.pups for week in weeks] == [4, 0, 0, 2, *[0] * 8]
-    assert {(one.species, one.sex, one.pups) for one in weeks[0].counts} == {
+    assert {(count.species, count.sex, count.pups) for count in weeks[0].counts} == {
         ("leopoldi", "F", 2),
         ("leopoldi", "M", 2),
     }

@@ -41,7 +41,7 @@ def house(book: Book) -> GrowingHouse:
 def ahead(house: GrowingHouse, **facts: Any) -> dict[str, TankAhead]:  # noqa: ANN401 - as the act has them
     """The outlook by tank."""
     known = {"weeks": 8, "sales_per_week": 0.0, "today": TODAY} | facts
-    return {one.tank: one for one in house.ask(tank_outlook, **known)}
+    return {tank_load.tank: tank_load for tank_load in house.ask(tank_outlook, **known)}
 
 
 def plan(house: GrowingHouse, **facts: Any) -> HousingPlan:  # noqa: ANN401 - the same
@@ -64,9 +64,11 @@ def work(house: GrowingHouse) -> list[MoveLine]:
 
 def test_the_outlook_begins_with_the_house_of_today(house: GrowingHouse) -> None:
     """Loads of today are those of the tank list, and grow with the pups week by week."""
-    listed = {one.tank: one.load for one in house.ask(list_tanks, today=TODAY)}
+    listed = {tank_load.tank: tank_load.load for tank_load in house.ask(list_tanks, today=TODAY)}
     seen = ahead(house)
-    assert {tank: one.loads[0] for tank, one in seen.items()} == pytest.approx(listed, abs=0.003)
+    assert {tank: tank_load.loads[0] for tank, tank_load in seen.items()} == pytest.approx(
+        listed, abs=0.003
+    )
     loads = [load or 0 for load in seen["G1"].loads]
     assert len(loads) == 9
     assert loads == sorted(loads)
@@ -87,7 +89,7 @@ def test_due_pups_come_into_their_nursery_on_the_likely_day(house: GrowingHouse)
 
 def test_expected_sales_empty_a_tank(house: GrowingHouse) -> None:
     """Ready pups leave in turn, so many a week; without a number, as lately: nobody."""
-    for tag in [one.tag for one in house.ask(ready_pups, everybody=True, today=TODAY)]:
+    for tag in [pup.tag for pup in house.ask(ready_pups, everybody=True, today=TODAY)]:
         house.fed(tag, 20)
     assert ahead(house, sales_per_week=2.0)["G1"].animals[:5] == [7, 5, 3, 1, 0]
     assert ahead(house, sales_per_week=None)["G1"].animals[-1] == 7
@@ -116,7 +118,7 @@ def test_every_limit_of_the_book_is_kept(
     """A stricter limit is broken in the list, in the outlook and in the plan alike."""
     assert plan(house).animals_moved == 0
     house.do(set_setting, key=key, value=value)
-    assert rule in {one["rule"] for one in ahead(house)["G1"].breaks}
+    assert rule in {limit["rule"] for limit in ahead(house)["G1"].breaks}
     assert next(t for t in house.ask(list_tanks, today=TODAY) if t.tank == "G1").breaks
     found = plan(house)
     assert found.animals_moved or found.first_impossible is not None
@@ -128,7 +130,7 @@ def test_the_size_spread_is_a_setting(house: GrowingHouse) -> None:
     house.measure(small, 120)
     assert ahead(house, weeks=1)["G1"].breaks == []
     house.do(set_setting, key="size_spread", value="1.2")
-    assert [one["rule"] for one in ahead(house, weeks=1)["G1"].breaks] == ["size_spread"]
+    assert [limit["rule"] for limit in ahead(house, weeks=1)["G1"].breaks] == ["size_spread"]
 
 
 def test_a_mended_width_changes_the_outlook_and_the_plan(house: GrowingHouse) -> None:
@@ -145,7 +147,7 @@ def test_a_plan_moves_the_fewest_and_nobody_by_itself(house: GrowingHouse) -> No
     """One pup too many goes to the empty tank; everybody is still where they were."""
     crowd(house)
     (week, *_) = plan(house).weeks
-    assert [one.from_tank for one in week.moves] == ["G1"]
+    assert [move.from_tank for move in week.moves] == ["G1"]
     assert week.moves[0].to_tank == "G2"
     assert week.moves[0].litter == "25-01"
     assert week.optimal
@@ -159,7 +161,7 @@ def test_pups_past_their_stay_do_not_go_back_into_a_nursery(house: GrowingHouse)
     for tag in house.litter("Bella", "7F", 120, "G2"):
         house.measure(tag, 190)
     (week, *_) = plan(house, weeks=1).weeks
-    assert not {one.to_tank for one in week.moves} & {"P1", "P2"}
+    assert not {move.to_tank for move in week.moves} & {"P1", "P2"}
     assert week.remedy is not None
     assert week.impossible
 
@@ -201,9 +203,9 @@ def test_a_new_plan_takes_the_place_of_the_old_list(house: GrowingHouse) -> None
     house.tank("B2", "breeding", 4000, 2000)
     by_hand = [PlannedMove(other, "P1", TODAY, "asked"), PlannedMove("Alma", "B2", TODAY, "paired")]
     house.do(accept_moves, moves=by_hand, today=TODAY)
-    assert {one.tag for one in work(house)} == {first.tag, other, "Alma"}
+    assert {task.tag for task in work(house)} == {first.tag, other, "Alma"}
     house.do(accept_plan, plan=plan(house), today=TODAY)
-    assert {one.tag for one in work(house)} == {first.tag, "Alma"}
+    assert {task.tag for task in work(house)} == {first.tag, "Alma"}
 
 
 def test_one_that_was_sold_is_on_no_work_list(house: GrowingHouse) -> None:
@@ -234,9 +236,9 @@ def test_pups_that_are_not_born_are_on_no_list(house: GrowingHouse) -> None:
     due = house.due()["Bella"]
     assert due.nursery_tank is None
     found = plan(house, weeks=1 + (due.likely - TODAY).days // 7)
-    expected = [one for week in found.weeks for one in week.moves if one.expected]
-    assert {one.tag.split(" of ")[1] for one in expected} == {"Bella"}
-    assert not [one for one in moves_to_accept(found) if "Bella" in one.tag]
+    expected = [move for week in found.weeks for move in week.moves if move.expected]
+    assert {move.tag.split(" of ")[1] for move in expected} == {"Bella"}
+    assert not [move for move in moves_to_accept(found) if "Bella" in move.tag]
     assert house.do(accept_plan, plan=found, today=TODAY) == work(house)
 
 
@@ -246,8 +248,8 @@ def test_nobody_leaves_isolation_by_a_plan(house: GrowingHouse) -> None:
     house.animal("Nova", "F", "I1")
     crowd(house, 0.05)
     found = plan(house)
-    assert "Nova" not in {one.tag for week in found.weeks for one in week.moves}
-    assert "I1" not in {one.to_tank for week in found.weeks for one in week.moves}
+    assert "Nova" not in {move.tag for week in found.weeks for move in week.moves}
+    assert "I1" not in {move.to_tank for week in found.weeks for move in week.moves}
 
 
 def test_the_day_names_a_tank_that_overflows_within_two_weeks(house: GrowingHouse) -> None:
@@ -255,7 +257,7 @@ def test_the_day_names_a_tank_that_overflows_within_two_weeks(house: GrowingHous
     now = ahead(house)["G1"].loads[0] or 0
     crowd(house, round(now + 0.002, 4))
     state = house.ask(state_of_the_day, today=TODAY)
-    assert [one.tank for one in state.overflowing] == ["G1"]
+    assert [tank_load.tank for tank_load in state.overflowing] == ["G1"]
     assert state.overfull == ()
     assert ahead(house)["G1"].breaks[0]["day"] <= TODAY + timedelta(days=14)
     crowd(house, 0.5)

@@ -200,7 +200,7 @@ def test_every_limit_has_its_source_and_an_own_one_replaces_the_usual(house: Car
     """The book's own limit for all stands in place of the usual one."""
     house.do(set_limit, parameter="ph", low=5.5, high=7.0, source="vet's advice")
     lines = [one for one in house.ask(list_limits) if one.parameter == "ph"]
-    assert [(one.low, one.high, one.source, one.own) for one in lines] == [
+    assert [(line.low, line.high, line.source, line.own) for line in lines] == [
         (5.5, 7.0, "vet's advice", True)
     ]
     assert all(one.source for one in house.ask(list_limits))

@@ -1,6 +1,7 @@
 """`book import`, `book export` and `sample` as a script sees them."""
 
 import json
+import shutil
 from pathlib import Path
 
 import pytest
@@ -14,6 +15,12 @@ def book(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     path = tmp_path / "book.colony"
     monkeypatch.setenv("COLONY_BOOK", str(path))
     return path
+
+
+@pytest.fixture
+def begun_book(book: Path, begun: Path) -> Path:
+    """A book that has just begun at that place."""
+    return Path(shutil.copy(begun, book))
 
 
 def sheet(folder: Path, text: str) -> str:
@@ -53,16 +60,44 @@ def test_a_fault_is_shown_with_its_line_and_without_markup_or_escape_codes(
     assert "Faults: 2; nothing was written" in shown.err
 
 
-def test_a_dry_run_counts_and_writes_nothing(
+def test_a_fault_names_the_option_that_puts_it_right(
     book: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
+    """A day that reads two ways says what to type, in the table and in the document alike."""
+    assert not book.exists()
+    path = sheet(tmp_path, "tag,sex,born\nA1,F,03/04/2020\n")
+    assert run(["book", "import", path, "--json"]) == 1
+    (error,) = json.loads(capsys.readouterr().out)["errors"]
+    assert error.keys() == {"file", "line", "column", "value", "problem"}
+    way = "(repeat with --date-order dmy, or --date-order mdy)."
+    assert error["problem"].endswith(way)
+    assert run(["book", "import", path]) == 1
+    assert "--date-order mdy" in " ".join(capsys.readouterr().out.split())
+
+
+def test_a_finding_names_the_command_that_mends_it(
+    book: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """The document of a check keeps its keys, and `mend` can be typed."""
+    assert run(["animal", "add", "A1", "--species", "motoro", "--sex", "F"]) == 0
+    capsys.readouterr()
+    assert run(["book", "check", "--json"]) == 0
+    (finding,) = json.loads(capsys.readouterr().out)
+    assert finding.keys() == {"check", "wrong", "where", "problem", "mend"}
+    assert finding["mend"] == "colony tank move A1 TANK"
+    assert book.exists()
+
+
+def test_a_dry_run_counts_and_writes_nothing(
+    begun_book: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
     """The same call without --dry-run then does what was said."""
-    assert run(["sample", str(book)]) == 0
-    before = book.read_bytes()
+    assert run(["animal", "add", "Alma"]) == 0
+    before = begun_book.read_bytes()
     path = sheet(tmp_path, "tag,dam\nNew,Alma\n")
     assert run(["book", "import", path, "--dry-run"]) == 0
     assert "1 would be added" in capsys.readouterr().out
-    assert book.read_bytes() == before
+    assert begun_book.read_bytes() == before
 
 
 @pytest.mark.parametrize(
@@ -76,14 +111,14 @@ def test_a_dry_run_counts_and_writes_nothing(
     ],
 )
 def test_wrong_use_is_one_sentence_and_its_exit_code(
-    book: Path,
+    begun_book: Path,
     tmp_path: Path,
     capsys: pytest.CaptureFixture[str],
     arguments: list[str],
     code: int,
 ) -> None:
     """2 for wrong use, 1 for a refusal; one line on stderr, nothing on stdout."""
-    assert run(["sample", str(book)]) == 0
+    assert begun_book.exists()
     path = sheet(tmp_path, "tag\nA1\n")
     capsys.readouterr()
     assert run([path if word == "sheet.csv" else word for word in arguments]) == code

@@ -2,10 +2,10 @@
 
 import json
 import sys
+from pathlib import Path
 from typing import Any
 
 import pytest
-from checkout import SAMPLE_FILES
 
 from colony.commands.cli.failures import run
 from colony.store.book import Book
@@ -66,10 +66,12 @@ def test_a_script_takes_back_anothers_act_only_with_yes(
 
 
 def test_an_import_is_shown_and_asked_about_at_a_terminal(
-    keeper: pytest.MonkeyPatch, capsys: Captured
+    keeper: pytest.MonkeyPatch, capsys: Captured, tmp_path: Path
 ) -> None:
     """In a script it takes --yes; at a terminal the act and its rows are shown before the answer."""
-    assert run(["book", "import", str(SAMPLE_FILES)]) == 0
+    sheet = tmp_path / "sheet.csv"
+    sheet.write_text("\n".join(["tag", *(f"A{number}" for number in range(60))]), "utf-8")
+    assert run(["book", "import", str(sheet)]) == 0
     imported = history(capsys)[0]["number"]
     assert run(["book", "undo"]) == 1
     assert "an import" in capsys.readouterr().err

@@ -1,47 +1,58 @@
-"""The program as a process: wrong numbers, deep files and damaged books end in one sentence."""
+"""The program whole: wrong numbers, deep files and damaged books end in one sentence."""
 
 import os
 import sqlite3
 import subprocess
 import sys
+from collections.abc import Callable
 from contextlib import closing
+from dataclasses import dataclass
+from datetime import date
 from pathlib import Path
 
 import pytest
 from checkout import ROOT
 
-from colony.acts.book.sample import make_sample_book
+from colony.commands.cli.failures import run
 from colony.screens.frame.session import todays_date
 
 HUGE = "99999999999999999999999"
 
 
 @pytest.fixture(scope="module")
-def sample(tmp_path_factory: pytest.TempPathFactory) -> Path:
+def sample(sample_of: Callable[[date], Path]) -> Path:
     """The sample colony, which all tests only read."""
-    path = tmp_path_factory.mktemp("sample") / "farm.colony"
-    make_sample_book(location=str(path), today=todays_date())
-    return path
+    return sample_of(todays_date())
 
 
-def ran(book: Path, *words: str) -> subprocess.CompletedProcess[str]:
-    """Run the program in a process of its own."""
-    environment = os.environ | {"PYTHONPATH": str(ROOT), "COLONY_BOOK": str(book)}
-    command = [sys.executable, "-m", "colony", *words]
-    return subprocess.run(
-        command,
-        env=environment,
-        capture_output=True,
-        text=True,
-        check=False,
-        stdin=subprocess.DEVNULL,
-        timeout=120,
-    )
+@dataclass(frozen=True)
+class Done:
+    """What a command left: its exit code, and what it said on each stream."""
+
+    returncode: int
+    stdout: str
+    stderr: str
 
 
-def sentence(book: Path, code: int, *words: str) -> str:
-    """The one sentence with which a command is refused, on stderr alone."""
-    done = ran(book, *words)
+Ran = Callable[..., Done]
+
+
+@pytest.fixture
+def ran(monkeypatch: pytest.MonkeyPatch, capfd: pytest.CaptureFixture[str]) -> Ran:
+    """Run the program's words on a book; an error that is no refusal fails the test."""
+    monkeypatch.setenv("COLUMNS", "300")
+    monkeypatch.setenv("COLONY_WHO", "keeper")
+
+    def do(book: Path, *words: str) -> Done:
+        monkeypatch.setenv("COLONY_BOOK", str(book))
+        capfd.readouterr()
+        return Done(run(list(words)), *capfd.readouterr())
+
+    return do
+
+
+def sentence(done: Done, code: int) -> str:
+    """The one sentence with which a command was refused, on stderr alone."""
     assert (done.returncode, done.stdout) == (code, ""), done.stderr
     assert done.stderr.count("\n") == 1
     assert done.stderr.startswith("colony: ")
@@ -79,27 +90,30 @@ def harmed(sample: Path, folder: Path, statement: str) -> Path:
     ],
 )
 def test_a_number_that_cannot_be_meant_is_wrong_use(
-    sample: Path, words: tuple[str, ...], right: str
+    sample: Path, ran: Ran, words: tuple[str, ...], right: str
 ) -> None:
     """Exit code 2, and what would be right."""
-    assert right in sentence(sample, 2, *words)
+    assert right in sentence(ran(sample, *words), 2)
 
 
-@pytest.mark.parametrize("sales", ["1e-320", "5e-324", "0.001"])
-def test_hardly_any_sales_are_no_sales(sample: Path, sales: str) -> None:
+def test_hardly_any_sales_are_no_sales(sample: Path, ran: Ran) -> None:
     """A pup whose turn comes after the last day of the calendar stays where it is."""
-    few, none = (
-        ran(sample, "tank", "outlook", "--weeks", "3", "--sales", one) for one in (sales, "0")
-    )
-    assert (few.returncode, few.stderr) == (0, "")
-    assert few.stdout == none.stdout
+
+    def with_sales(a_week: str) -> Done:
+        return ran(sample, "tank", "outlook", "--weeks", "2", "--sales", a_week)
+
+    none = with_sales("0")
+    assert (none.returncode, none.stderr) == (0, "")
+    assert with_sales("5e-324") == with_sales("0.001") == none
 
 
 @pytest.mark.parametrize("deep", ["x = " + "[" * 100_000, "[a]\nx = " + "{a=" * 100_000])
-def test_brackets_without_end_are_no_colony(sample: Path, tmp_path: Path, deep: str) -> None:
+def test_brackets_without_end_are_no_colony(
+    sample: Path, ran: Ran, tmp_path: Path, deep: str
+) -> None:
     """A colony.toml that is nested deeper than anybody reads is refused as what it is."""
     (tmp_path / "colony.toml").write_text(deep, encoding="utf-8")
-    assert "colony.toml" in sentence(sample, 2, "book", "import", str(tmp_path))
+    assert "colony.toml" in sentence(ran(sample, "book", "import", str(tmp_path)), 2)
 
 
 DAMAGES = {
@@ -118,13 +132,15 @@ LISTINGS = (
     ("pairing", "pick", "Alma"),
     ("pup", "ready"),
     ("health", "watch"),
-    ("book", "undo"),
+    ("book", "undo", "--yes"),
     (),
 )
 
 
 @pytest.mark.parametrize("what", DAMAGES)
-def test_the_check_of_a_damaged_book_names_the_row(sample: Path, tmp_path: Path, what: str) -> None:
+def test_the_check_of_a_damaged_book_names_the_row(
+    sample: Path, ran: Ran, tmp_path: Path, what: str
+) -> None:
     """Exit code 1 and the rest of the report; a book made anew from the journal is whole."""
     statement, rule = DAMAGES[what]
     book = harmed(sample, tmp_path, statement)
@@ -139,7 +155,7 @@ def test_the_check_of_a_damaged_book_names_the_row(sample: Path, tmp_path: Path,
 
 @pytest.mark.parametrize("what", DAMAGES)
 def test_a_damaged_book_is_answered_from_or_refused(
-    sample: Path, tmp_path: Path, what: str
+    sample: Path, ran: Ran, tmp_path: Path, what: str
 ) -> None:
     """Whatever stumbles over the damage says that it is one, and what to do."""
     book = harmed(sample, tmp_path, DAMAGES[what][0])
@@ -152,25 +168,43 @@ def test_a_damaged_book_is_answered_from_or_refused(
             assert done.stderr.count("\n") == 1
 
 
-def test_an_act_without_a_moment_is_said(sample: Path, tmp_path: Path) -> None:
+def test_an_act_without_a_moment_is_said(sample: Path, ran: Ran, tmp_path: Path) -> None:
     """A damaged entry of the journal stops what reads it, in a sentence, and no more."""
     book = harmed(sample, tmp_path, "UPDATE journal SET at = 'then' WHERE id = 2")
-    assert "act 2 of the journal" in sentence(book, 1, "book", "history")
-    assert "act 2 of the journal" in sentence(book, 1, "animal", "edit", "Alma", "--name", "A")
+    assert "act 2 of the journal" in sentence(ran(book, "book", "history"), 1)
+    assert "act 2 of the journal" in sentence(ran(book, "animal", "edit", "Alma", "--name", "A"), 1)
     checked = ran(book, "book", "check")
     assert (checked.returncode, checked.stderr) == (1, "")
     assert "act 2 of the journal" in checked.stdout
     assert ran(book, "animal", "list").returncode == 0
 
 
-def test_an_export_is_not_strewn_among_other_files(sample: Path, tmp_path: Path) -> None:
+def test_a_process_of_its_own_says_the_same(sample: Path, tmp_path: Path, ran: Ran) -> None:
+    """What is asked of the program's words above holds for the installed program."""
+    book = harmed(sample, tmp_path, DAMAGES["role"][0])
+    environment = os.environ | {"PYTHONPATH": str(ROOT), "COLONY_BOOK": str(book)}
+    for words in (("book", "check"), ("book", "undo", HUGE)):
+        done = subprocess.run(
+            [sys.executable, "-m", "colony", *words],
+            env=environment,
+            capture_output=True,
+            text=True,
+            check=False,
+            stdin=subprocess.DEVNULL,
+            timeout=120,
+        )
+        assert Done(done.returncode, done.stdout, done.stderr) == ran(book, *words)
+        assert done.returncode
+
+
+def test_an_export_is_not_strewn_among_other_files(sample: Path, ran: Ran, tmp_path: Path) -> None:
     """Only a new folder, an empty one, or with --yes an earlier export is written in."""
     (tmp_path / "mine.txt").write_text("kept", encoding="utf-8")
     for more in ((), ("--yes",)):
-        told = sentence(sample, 1, "book", "export", str(tmp_path), *more)
+        told = sentence(ran(sample, "book", "export", str(tmp_path), *more), 1)
         assert "not there yet" in told
     assert [path.name for path in tmp_path.iterdir()] == ["mine.txt"]
     out = str(tmp_path / "out")
     assert ran(sample, "book", "export", out).returncode == 0
-    assert "--yes" in sentence(sample, 1, "book", "export", out)
+    assert "--yes" in sentence(ran(sample, "book", "export", out), 1)
     assert ran(sample, "book", "export", out, "--yes").returncode == 0

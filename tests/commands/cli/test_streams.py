@@ -6,14 +6,14 @@ import shutil
 import subprocess
 import sys
 import time
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
+from datetime import date
 from pathlib import Path
 from uuid import uuid4
 
 import pytest
 from checkout import ROOT
 
-from colony.acts.book.sample import make_sample_book
 from colony.screens.frame.session import todays_date
 
 COLONY = [sys.executable, "-m", "colony"]
@@ -50,11 +50,9 @@ main()
 
 
 @pytest.fixture(scope="module")
-def sample(tmp_path_factory: pytest.TempPathFactory) -> Path:
+def sample(sample_of: Callable[[date], Path]) -> Path:
     """The sample colony of this day."""
-    path = tmp_path_factory.mktemp("streams") / "farm.colony"
-    make_sample_book(location=str(path), today=todays_date())
-    return path
+    return sample_of(todays_date())
 
 
 def ran(sample: Path, *command: str) -> subprocess.CompletedProcess[str]:
@@ -65,9 +63,7 @@ def ran(sample: Path, *command: str) -> subprocess.CompletedProcess[str]:
     )
 
 
-@pytest.mark.parametrize(
-    ("weight", "males_max"), [("0", "1"), ("1", "6"), ("10", "2"), ("30", "3"), ("100", "2")]
-)
+@pytest.mark.parametrize(("weight", "males_max"), [("0", "1"), ("10", "2"), ("100", "2")])
 def test_a_plan_is_one_json_document(sample: Path, weight: str, males_max: str) -> None:
     """Whatever the solver says of its work: at weight 10 and 2 females a male it did, on stdout."""
     words = ("pairing", "plan", "--json", "--weight", weight, "--males-max", males_max)

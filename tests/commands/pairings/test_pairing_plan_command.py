@@ -2,6 +2,8 @@
 
 import json
 import sqlite3
+from collections.abc import Callable
+from datetime import date
 from pathlib import Path
 from typing import Any
 
@@ -9,7 +11,6 @@ import pytest
 from clock import stop_clock
 from farm import TODAY
 
-from colony.acts.book.sample import make_sample_book
 from colony.commands.cli.failures import run
 from colony.commands.pairings.plan_output import BECAUSE
 from colony.planning.pairings.eligibility import RULES
@@ -20,11 +21,9 @@ SCREENS = (80, 120)
 
 
 @pytest.fixture(scope="module")
-def sample(tmp_path_factory: pytest.TempPathFactory) -> bytes:
+def sample(sample_of: Callable[[date], Path]) -> bytes:
     """The sample colony of that day, as a file."""
-    path = tmp_path_factory.mktemp("sample") / "sample.colony"
-    make_sample_book(location=str(path), today=TODAY)
-    return path.read_bytes()
+    return sample_of(TODAY).read_bytes()
 
 
 @pytest.fixture
@@ -67,8 +66,8 @@ def test_the_document_keeps_its_contract(capsys: Captured) -> None:
     assert (plan["comparison"], plan["futures"], plan["accepted"]) == (None, [], None)
     assert plan["next_gene_diversity"] == pytest.approx(1 - plan["next_mean_kinship"])
     used = {tag for pair in plan["pairs"] for tag in (pair["dam"], pair["sire"])}
-    out = {one["tag"]: one["reasons"] for one in plan["left_out"]}
-    here = {one["tag"] for one in json.loads(_list(capsys))}
+    out = {animal["tag"]: animal["reasons"] for animal in plan["left_out"]}
+    here = {animal["tag"] for animal in json.loads(_list(capsys))}
     assert used | out.keys() == here
     assert not used & out.keys()
     assert all(out.values())
@@ -95,14 +94,14 @@ def test_an_accepted_plan_runs_and_one_undo_takes_it_back(book: Path, capsys: Ca
     before = [_answer(capsys, *words) for words in (pairings, work)]
     plan = asked(capsys, "pairing", "plan", "--ignore", "paired", "--accept")
     done = plan["accepted"]
-    running = {one["dam"]: one["sires"] for one in _answer(capsys, *pairings)}
+    running = {pairing["dam"]: pairing["sires"] for pairing in _answer(capsys, *pairings)}
     assert {dam: running[dam] for dam in done["started"]} == {
         pair["dam"]: [pair["sire"]] for pair in plan["pairs"] if pair["dam"] in done["started"]
     }
     assert set(done["kept"]) | set(done["started"]) == {pair["dam"] for pair in plan["pairs"]}
     assert done["ended"]
-    assert {(one["tag"], one["to_tank"]) for one in _answer(capsys, *work)} == {
-        (one["tag"], one["to_tank"]) for one in plan["moves"]
+    assert {(move["tag"], move["to_tank"]) for move in _answer(capsys, *work)} == {
+        (move["tag"], move["to_tank"]) for move in plan["moves"]
     }
     assert [act for act, _ in acts(book)].count("pairing plan") == 1
     assert run(["book", "undo", "--yes"]) == 0
@@ -176,13 +175,13 @@ def test_who_is_left_out_is_counted_by_rule_and_told_in_full_when_asked(capsys: 
     assert run(["pairing", "plan"]) == 0
     counted = capsys.readouterr().out
     for rule, why in BECAUSE.items():
-        count = sum(one["reasons"][0].startswith(f"{rule}:") for one in out)
+        count = sum(animal["reasons"][0].startswith(f"{rule}:") for animal in out)
         line = next((line for line in counted.splitlines() if line.startswith(f"{rule} ")), "")
         assert bool(line) == bool(count)
         assert not line or (why[:12] in line and f" {count} " in line)
     assert run(["pairing", "plan", "--why"]) == 0
     told = capsys.readouterr().out
-    assert all(one["tag"] in told for one in out)
+    assert all(animal["tag"] in told for animal in out)
 
 
 def test_every_rule_has_its_words() -> None:
@@ -266,4 +265,4 @@ def test_pick_says_what_was_set_aside(capsys: Captured) -> None:
     assert "line: a cross of lines" in " ".join(shown.split())
     picked = asked(capsys, "pairing", "pick", "Alma")
     assert picked["partners"][0].keys() >= {"tag", "kinship", "expected_inbreeding", "mean_kinship"}
-    assert all(one["reasons"] for one in picked["left_out"])
+    assert all(animal["reasons"] for animal in picked["left_out"])

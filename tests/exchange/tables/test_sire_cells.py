@@ -34,7 +34,7 @@ def known(text: str) -> bool:
 )
 def test_the_ways_to_write_several_sires(cell: str, sires: dict[str | None, float]) -> None:
     """Shares, strokes, commas and "or" are read; a known tag is one sire whatever it holds."""
-    read = {one.tag: one.share for one in read_sires(cell, known)}
+    read = {sire.tag: sire.share for sire in read_sires(cell, known)}
     assert read == pytest.approx(sires)
 
 

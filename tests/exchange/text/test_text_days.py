@@ -75,8 +75,9 @@ def test_two_digits_mean_the_latest_such_year_that_has_come(text: str, year: int
 def test_a_date_that_cannot_be_is_refused_and_names_the_option(
     text: str, order: str, refusal: type[WrongUse]
 ) -> None:
-    """An ambiguous date is never guessed; where the order matters the sentence says --date-order."""
+    """An ambiguous date is never guessed; where the order matters its remedy is that option."""
     with pytest.raises(refusal) as refused:
         read_sheet_day(text, order, TODAY)
     needs_option = refusal in (DayReadsTwoWays, DayNotInOrder, NotADayInASheet)
-    assert ("--date-order" in refused.value.sentence) == needs_option
+    named = {name for remedy in refused.value.remedies for name, _ in remedy.facts}
+    assert (named == {"date_order"}) == needs_option

@@ -50,7 +50,7 @@ def test_a_female_sire_is_refused_possible_or_certain(doubts: tuple[Doubt, ...])
 
 def test_many_wrong_sexes_are_named_up_to_five() -> None:
     """The sentence stays readable."""
-    with pytest.raises(MaleDam, match="of P4 and 3 more: mend"):
+    with pytest.raises(MaleDam, match="of P4 and 3 more: correct"):
         Pedigree(
             ("Bruno", *(f"P{one}" for one in range(8))),
             np.array([-1] + [0] * 8),

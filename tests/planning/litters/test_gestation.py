@@ -8,12 +8,14 @@ from hypothesis import strategies as st
 
 from colony.planning.litters.conception import Check, Evidence, Sign
 from colony.planning.litters.gestation import GestationLength, GestationPrior, believe, due_window
-from colony.planning.litters.judgement import judge_gestation
 
 LEOPOLDI = GestationPrior(90, 168, 180)
 """Charvet et al. 2018 for the likely and the high end; the low end is common practice."""
 
+
 MATED = date(2024, 3, 1)
+
+
 SEEN = Evidence("Alma", signs=(Sign(MATED, "copulation"),))
 
 
@@ -105,22 +107,6 @@ def test_found_gravid_confirms_and_bounds_the_conception() -> None:
 def test_no_male_no_window() -> None:
     """A dam nobody saw with a male is due at no date."""
     assert due_window(LEOPOLDI, Evidence("Alma"), today=MATED) is None
-
-
-@pytest.mark.parametrize(
-    ("days", "verdict"),
-    [(-1, "impossible"), (30, "impossible"), (80, "implausible"), (150, "plausible"),
-     (200, "implausible"), (370, "impossible")],
-)  # fmt: skip
-def test_a_birth_is_judged_by_the_gestation_it_implies(days: int, verdict: str) -> None:
-    """Outside the species' range warns; before the mating or far outside is refused."""
-    assert judge_gestation(LEOPOLDI, MATED, MATED, after(days)).verdict == verdict
-
-
-def test_a_wide_span_of_conception_gives_the_benefit_of_the_doubt() -> None:
-    """A birth is plausible when any day of the pairing makes it so."""
-    judged = judge_gestation(LEOPOLDI, MATED, after(100), after(200))
-    assert (judged.verdict, judged.shortest_days, judged.longest_days) == ("plausible", 100, 200)
 
 
 def test_shrinkage_leans_on_the_dam_as_her_births_add_up() -> None:

@@ -8,8 +8,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from colony.planning.pups.growth import Curve, GrowthPrior, forecast
-from colony.planning.pups.readiness import PupFacts, ReadyRules, readiness
+from colony.planning.pups.growth import Curve, GrowthPrior
 from colony.planning.tanks.limits import breaks
 from colony.planning.tanks.load import Occupant, TankFloor, disc_mm2, load
 from colony.planning.tanks.occupancy import (
@@ -17,12 +16,13 @@ from colony.planning.tanks.occupancy import (
     Swimmer,
     days_from,
     expected_pups,
-    expected_sales,
     widths_on,
 )
 from colony.planning.tanks.outlook import outlook
 
 TODAY = date(2024, 6, 1)
+
+
 BOX = TankFloor("A1", length_mm=1000, width_mm=500)
 
 
@@ -30,17 +30,6 @@ def pup(tag: str, width_mm: float, rate: float = 0.5, **facts: object) -> Swimme
     """Make a growing pup in the box."""
     curve = Curve(TODAY, (width_mm, log(rate), log(600)), (3.0, 0.0, 0.2, 0.0, 0.0, 0.05))
     return replace(Swimmer(tag, "A1", curve), **facts)  # type: ignore[arg-type]
-
-
-def test_the_widths_are_the_forecast_s_own() -> None:
-    """The widths of the outlook are the likely ones of `growth.forecast`."""
-    days = days_from(TODAY, 8)
-    animals = [pup("a", 120), pup("b", 150, 1.0)]
-    widths = widths_on(animals, days)
-    for animal, row in zip(animals, widths, strict=True):
-        assert animal.curve is not None
-        expected = [forecast(animal.curve, day).width_mm for day in days]
-        assert row.tolist() == pytest.approx(expected)
 
 
 def test_load_grows_with_the_pups_and_falls_with_sales_and_rises_with_births() -> None:
@@ -126,17 +115,3 @@ def test_a_mended_width_changes_the_outlook() -> None:
     (large,) = outlook([BOX], [pup("a", 180)], today=TODAY, weeks=1)
     assert (large.loads[1] or 0) > 2 * (small.loads[1] or 0)
     assert load(BOX, [Occupant("a", 180)]) == pytest.approx(large.loads[0])
-
-
-def test_sales_take_the_ready_in_order_at_the_pace_of_the_trade() -> None:
-    """Two a week: each pup leaves after it is ready, and never more than two in seven days."""
-    facts = [
-        PupFacts(f"p{n}", "leopoldi", "F", born=TODAY - timedelta(days=60 - n)) for n in range(6)
-    ]
-    rules = ReadyRules(min_width_mm=0, min_foods=0)
-    ready = [readiness(pup, rules, TODAY) for pup in facts]
-    leaving = expected_sales(ready, 2, TODAY)
-    days = sorted((day - TODAY).days for day in leaving.values())
-    assert len(leaving) == 6
-    assert days == [3, 7, 10, 14, 17, 21]
-    assert expected_sales(ready, 0, TODAY) == {}

@@ -5,7 +5,6 @@ import datetime as dt
 from pathlib import Path
 
 import pytest
-from checkout import SAMPLE_FILES
 from screens_house import TODAY, act, ask, drive, press, settle, shown
 from textual.events import Key
 from textual.pilot import Pilot
@@ -69,8 +68,8 @@ def test_a_screen_that_was_slow_does_not_take_repeats_for_presses(farm: Path) ->
         await press(app, pilot, "u")
         repeats = [Key("u", "u") for _ in range(5)]
         await asyncio.sleep(PAUSE_SECONDS + 0.2)
-        for one in repeats:
-            app.post_message(one)
+        for repeat in repeats:
+            app.post_message(repeat)
         await settle(app, pilot)
 
     drive(farm, "8", look=look)
@@ -98,8 +97,9 @@ def test_an_import_is_asked_about_and_a_held_u_does_not_answer(
 ) -> None:
     """The question stays while u is held; n leaves the import, y takes it back."""
     monkeypatch.setenv("COLONY_WHO", "keeper")
-    book = tmp_path / "new.colony"
-    assert run(["book", "import", str(SAMPLE_FILES), "--book", str(book)]) == 0
+    book, sheet = tmp_path / "new.colony", tmp_path / "sheet.csv"
+    sheet.write_text("tag,sex\nAlma,F\nBruno,M\n", "utf-8")
+    assert run(["book", "import", str(sheet), "--book", str(book)]) == 0
     imported = newest(book).number
 
     async def look(app: ColonyApp, pilot: Pilot[None]) -> None:

@@ -165,7 +165,7 @@ def test_each_form_writes_what_was_typed(farm: Path) -> None:
         (["b", "type:alma", "tab", "tab", "type:in 3d"], "in the future: today is"),
         (["m", "type:alma", "enter", "type:g1"], "= grow-out, L64-1, L64-2, 2% of its floor"),
         (["s", "type:dunja", "enter", "type:b", "enter"], "start one: press j (Join)."),
-        (["s", "type:dunja", "enter", "type:b", "enter"], "Mend Dam ·"),
+        (["s", "type:dunja", "enter", "type:b", "enter"], "Correct Dam ·"),
     ],
 )
 def test_a_field_speaks_while_one_types(sample: Path, keys: list[str], said: str) -> None:

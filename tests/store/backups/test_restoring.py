@@ -2,6 +2,7 @@
 
 import json
 import os
+import shutil
 import signal
 import sqlite3
 import subprocess
@@ -64,9 +65,9 @@ def shared(database: str) -> Iterator[Book]:
 
 
 @pytest.fixture
-def file_book(tmp_path: Path) -> Iterator[Book]:
+def file_book(begun: Path, tmp_path: Path) -> Iterator[Book]:
     """A furnished book in a file."""
-    book = open_book(str(tmp_path / "farm.colony"), begin=True)
+    book = open_book(str(shutil.copy(begun, tmp_path / "farm.colony")))
     furnished(book)
     yield book
     book.close()
@@ -110,7 +111,7 @@ def test_a_counter_behind_its_rows_is_found_said_and_mended(
         connection.exec_driver_sql("SELECT setval('journal_id_seq', 1, false)")
     capsys.readouterr()
     assert run([*words, "check", "--json"]) == 1
-    found = [one for one in json.loads(capsys.readouterr().out) if one["wrong"]]
+    found = [load for load in json.loads(capsys.readouterr().out) if load["wrong"]]
     assert [(one["where"], one["mend"]) for one in found] == [
         ("animal", "colony book recount"),
         ("journal", "colony book recount"),

@@ -19,8 +19,9 @@ from colony.acts.book.history import list_history
 from colony.acts.book.settings import set_setting
 from colony.acts.book.undo import undo_act, undo_last
 from colony.acts.health.holds import hold, release
-from colony.acts.litters.edit import LitterMended, edit_litter
+from colony.acts.litters.edit import edit_litter
 from colony.acts.pairings.pairings import end_pairing, note_finding
+from colony.notation.fields.facts import LitterFacts
 from colony.notation.shares import parse_sires
 from colony.refusals.base import Refusal
 from colony.refusals.books import BookAlreadyThere
@@ -91,7 +92,7 @@ class Years(RuleBasedStateMachine):
     @rule(number=st.integers(1, 3), year=st.sampled_from([24, 25, 26]), born=DAYS)
     def mend_litter(self, number: int, year: int, born: Any) -> None:  # noqa: ANN401 - a date
         """Other sires and another day for a litter."""
-        mended = LitterMended(sires=parse_sires(["Bruno=0.5", "unknown=0.5"]), born=born)
+        mended = LitterFacts(sires=parse_sires(["Bruno=0.5", "unknown=0.5"]), born=born)
         facts = {"code": f"{year}-{number:02d}", "mended": mended, "today": TODAY}
         self.may(self.house.do, "litter edit", edit_litter, **facts)
 

@@ -23,7 +23,9 @@ def test_the_scripts_make_what_the_records_say(book: Book) -> None:
     with book.engine.connect() as connection:
         differences = compare_metadata(MigrationContext.configure(connection), every_table())
     assert [
-        one for one in differences if "work" not in str(one) and "move_to_do" not in str(one)
+        difference
+        for difference in differences
+        if "work" not in str(difference) and "move_to_do" not in str(difference)
     ] == []
 
 

@@ -105,8 +105,9 @@ def test_a_backup_of_an_older_schema_is_put_in_place_as_one_of_the_newest(
     assert old.read_bytes() == before
 
 
-def test_an_old_book_opens_with_all_its_data(old: Path) -> None:
+def test_an_old_book_opens_with_all_its_data(old: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     """Each row and act of it is there in every column, its journal tells it, and undo goes on."""
+    monkeypatch.setenv("COLONY_WHO", "Ada")  # who wrote these books
     before = raw_rows(old)
     version = versions_of(old)
     book = open_book(str(old))

@@ -40,7 +40,7 @@ def _write_species(session: Session, name: str, values: SpeciesValues, *, dry_ru
         if (value := getattr(values, key)) not in (None, getattr(species, key))
     }
     numbers = session.exec(select(LifeHistory).where(LifeHistory.species_id == species.id))
-    booked = {one.trait: one for one in numbers}
+    booked = {number.trait: number for number in numbers}
     traits = {
         trait: said
         for trait, said in values.traits.items()

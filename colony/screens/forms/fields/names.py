@@ -90,9 +90,9 @@ class SiresField(TagsField):
     def understand(self, text: str, book_session: BookSession) -> Understood:
         """Read the sires and their shares."""
         sires = parse_sires(self.split(text, book_session))
-        for one in sires:
-            if one.tag is not None:
-                self.find(one.tag, book_session)
+        for sire in sires:
+            if sire.tag is not None:
+                self.find(sire.tag, book_session)
         return Understood(sires, f"{len(sires)} possible sires" if len(sires) > 1 else "")
 
 

@@ -156,9 +156,9 @@ def test_a_harm_is_found_where_it_is(
     if check is None:
         assert findings == []
         return
-    hits = [one for one in findings if (one.check, one.where) == (check, where)]
-    assert any(words in one.problem for one in hits), findings
-    assert all(one.remedies or one.advice for one in findings)
+    hits = [finding for finding in findings if (finding.check, finding.where) == (check, where)]
+    assert any(words in hit.problem for hit in hits), findings
+    assert all(finding.remedies or finding.advice for finding in findings)
 
 
 def test_what_was_changed_behind_the_journal_names_row_and_columns(house: House) -> None:

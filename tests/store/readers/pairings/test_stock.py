@@ -18,14 +18,14 @@ def stock_of(farm: Farm, **asked: object) -> Stock:
 
 def tags(stock: Stock) -> list[str]:
     """Who is in the stock."""
-    return [one.tag for one in stock.animals]
+    return [animal.tag for animal in stock.animals]
 
 
 def tanks_of(farm: Farm) -> dict[str, BreedingTank]:
     """The breeding tanks of a farm, by code."""
     with farm.book.reading() as session:
         stock = read_stock(session, today=farm.today)
-        return {one.code: one for one in read_breeding_tanks(session, stock, farm.today)}
+        return {tank.code: tank for tank in read_breeding_tanks(session, stock, farm.today)}
 
 
 def test_the_stock_is_who_is_here_and_who_is_named(farm: Farm) -> None:

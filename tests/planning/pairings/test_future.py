@@ -4,7 +4,6 @@ import numpy as np
 import pytest
 from plain_colonies import TODAY, colony_kinship, stock
 
-from colony.planning.pairings.comparison import compare_plans
 from colony.planning.pairings.future import Future, FutureDraw, futures, pups_kinship
 from colony.planning.pairings.planner import plan_pairings
 from colony.planning.pairings.request import PairingRequest, Stock
@@ -79,18 +78,3 @@ def test_the_same_seed_draws_the_same_future() -> None:
 def test_no_pairs_have_no_future() -> None:
     """An empty plan is followed nowhere."""
     assert futures(stock(2, 0), PairingRequest(), [], today=TODAY) == ()
-
-
-def test_two_plans_stand_side_by_side() -> None:
-    """Pairs are told apart, and each figure is shown with its difference."""
-    colony = stock(5, 3, seed=6)
-    first = plan_pairings(colony, PairingRequest(), today=TODAY)
-    without = frozenset({first.pairs[0].sire})
-    second = plan_pairings(colony, PairingRequest(excluded=without), today=TODAY)
-    found = compare_plans(first, second)
-    assert len(found.in_both) + len(found.only_first) == len(first.pairs)
-    assert len(found.in_both) + len(found.only_second) == len(second.pairs)
-    assert first.pairs[0] in found.only_first
-    measures = {m.name: m for m in found.measures}
-    assert measures["objective"].difference == pytest.approx(second.objective - first.objective)
-    assert measures["litters"].first == len(first.pairs)

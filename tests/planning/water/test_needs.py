@@ -3,18 +3,13 @@
 from dataclasses import replace
 from datetime import date, timedelta
 
-import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from colony.planning.water.demand import Routine
 from colony.planning.water.limits import (
-    USUAL_LIMITS,
     Limit,
     OutOfLimit,
-    out_of_limits,
-    strictest,
-    with_unionised,
 )
 from colony.planning.water.needs import (
     BAD_TEST,
@@ -29,8 +24,14 @@ from colony.planning.water.plan import plan_water
 from colony.planning.water.reserve import Reserve
 
 TODAY = date(2025, 3, 10)
+
+
 RULES = WeekRules()
+
+
 S1 = SystemWater("S1", 1000, percent=25, every_days=7, last_change=TODAY - timedelta(days=4))
+
+
 NITRATE = OutOfLimit("nitrate_mg_l", 80, Limit("nitrate_mg_l", None, 40, "own"))
 
 
@@ -117,37 +118,3 @@ def test_every_demand_can_be_planned_within_the_limit_of_every_system(
     for day in plan.days:
         for draw in day.draws:
             assert draw.litres <= by_name[draw.system].most_l_a_day
-
-
-def test_limits_of_species_that_share_water_are_the_narrowest_of_each() -> None:
-    """The higher low and the lower high, with the sources of both."""
-    both = strictest(
-        [
-            Limit("ph", 5.0, 7.0, "one"),
-            Limit("ph", 6.0, 8.0, "two"),
-            Limit("nitrate_mg_l", None, 30, "one"),
-        ]
-    )
-    assert both["ph"] == Limit("ph", 6.0, 7.0, "one; two")
-    assert both["nitrate_mg_l"].high == 30
-
-
-def test_ammonia_is_judged_by_its_poisonous_part() -> None:
-    """0.5 mg/L of total ammonia is within 0.02 mg/L un-ionised at pH 7 and 25 C, not at pH 8.
-
-    Emerson et al. 1975: 0.00564 and 0.05366 of it are un-ionised.
-    """
-    limits = strictest(USUAL_LIMITS)
-    at_7 = with_unionised({"ammonia_mg_l": 0.5, "ph": 7.0, "temperature_c": 25})
-    at_8 = with_unionised({"ammonia_mg_l": 0.5, "ph": 8.0, "temperature_c": 25})
-    assert out_of_limits(at_7, limits) == []
-    bad = {one.parameter: one for one in out_of_limits(at_8, limits)}
-    assert bad.keys() == {"unionised_ammonia_mg_l", "ph"}
-    assert bad["unionised_ammonia_mg_l"].value == pytest.approx(0.5 * 0.05366, abs=5e-6)
-    assert bad["unionised_ammonia_mg_l"].diluted
-    assert with_unionised({"ammonia_mg_l": 0.5}) == {"ammonia_mg_l": 0.5}
-
-
-def test_every_usual_limit_says_where_it_comes_from() -> None:
-    """A limit is common practice without a source, or names one."""
-    assert all("no source" in one.source or "EPA" in one.source for one in USUAL_LIMITS)

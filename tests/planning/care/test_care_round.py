@@ -9,21 +9,27 @@ from hypothesis import strategies as st
 
 from colony.planning.care.round import Rhythm, Work, WorkEntry, overdue, rhythm_at, todays_work
 from colony.planning.care.walking_order import (
-    CLEAN,
-    GUARDED,
-    ISOLATED,
-    Stop,
     WorkPlace,
-    by_biosecurity,
-    water_classes,
 )
 
 TODAY = date(2025, 3, 10)
+
+
 LONG_AGO = date(2025, 1, 1)
+
+
 A1 = WorkPlace("A1", "tank", "S1", walk=1, role="grow-out", animals=3)
+
+
 N1 = WorkPlace("N1", "tank", "S1", walk=2, role="nursery", animals=4)
+
+
 S1 = WorkPlace("S1", "system", "S1", walk=1, animals=7)
+
+
 FEEDING = Rhythm("feeding", LONG_AGO)
+
+
 PADS = Rhythm("pad swap", LONG_AGO, every_days=7)
 
 
@@ -114,28 +120,6 @@ def test_done_work_stays_in_todays_list_and_is_not_open() -> None:
     early = one(S1, PADS, WorkEntry(ago(3)), WorkEntry(TODAY))
     assert early is not None
     assert not early.is_open
-
-
-def test_clean_water_is_walked_before_guarded_and_isolated_water() -> None:
-    """A system is as suspect as its worst tank; within a class the breeder's own way holds."""
-    classes = water_classes(
-        [
-            Stop("I1", "S9", "intake"),
-            Stop("A1", "S1", "grow-out"),
-            Stop("B1", "S2", "breeding"),
-            Stop("B2", "S2", "breeding", held=True),
-            Stop("H1", "S3", "hospital"),
-        ]
-    )
-    assert classes == {"S9": ISOLATED, "S1": CLEAN, "S2": GUARDED, "S3": GUARDED}
-    places = [
-        WorkPlace("I1", "tank", "S9", 1, ISOLATED),
-        WorkPlace("B1", "tank", "S2", 2, GUARDED),
-        WorkPlace("A2", "tank", "S1", 4),
-        WorkPlace("A1", "tank", "S1", 3),
-        WorkPlace("S1", "system", "S1", 3),
-    ]
-    assert [place.name for place in by_biosecurity(places)] == ["S1", "A1", "A2", "B1", "I1"]
 
 
 @settings(deadline=None)
