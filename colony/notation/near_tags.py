@@ -1,6 +1,6 @@
-"""Whether a name is a known tag that was only written otherwise, or with one slip.
+"""Whether a name is a known tag that was only written otherwise, or with one mistake.
 
-Numbered tags are told apart by their numbers: B7 and B8 are two animals, B7, b-07 and "B 7?"
+Numbered tags differ by their numbers: B7 and B8 are two animals, B7, b-07 and "B 7?"
 are one.
 """
 
@@ -10,7 +10,7 @@ from collections import defaultdict
 from collections.abc import Iterator
 
 LETTERS_OF_A_NAME = 5
-"""Shorter words differ by one letter without being a slip; common practice, no source."""
+"""Shorter words differ by one letter without being a mistake; common practice, no source."""
 
 _WORD = re.compile(r"[^\W\d_]+|\d+")
 Words = tuple[str, ...]
@@ -21,7 +21,7 @@ class NearTags:
 
     def __init__(self) -> None:
         self._same: dict[Words, list[str]] = defaultdict(list)
-        self._slips: dict[tuple[int, Words], list[tuple[str, str]]] = defaultdict(list)
+        self._misspelled: dict[tuple[int, Words], list[tuple[str, str]]] = defaultdict(list)
 
     def add(self, tag: str) -> None:
         """Know one more tag."""
@@ -30,22 +30,22 @@ class NearTags:
         for place, word in enumerate(words):
             if len(word) >= LETTERS_OF_A_NAME and word.isalpha():
                 for key in _keys(words, place):
-                    self._slips[key].append((tag, word))
+                    self._misspelled[key].append((tag, word))
 
     def same(self, name: str) -> list[str]:
         """Tags that differ in case, spaces, punctuation or leading zeros alone."""
         words = _joined(words_of(name))
         return list(self._same.get(words, ())) if words else []
 
-    def slips(self, name: str) -> list[str]:
+    def misspelled(self, name: str) -> list[str]:
         """Tags of which one long word has one letter more, less or other, or two swapped."""
         words = words_of(name)
         found = {
             tag: None
             for place, word in enumerate(words)
             for key in (_keys(words, place) if word.isalpha() else ())
-            for tag, known in self._slips.get(key, ())
-            if is_one_slip(word, known)
+            for tag, known in self._misspelled.get(key, ())
+            if is_one_edit(word, known)
         }
         return list(found)
 
@@ -58,18 +58,18 @@ def words_of(name: str) -> Words:
     )
 
 
-def is_one_slip(one: str, other: str) -> bool:
+def is_one_edit(name: str, other: str) -> bool:
     """Whether one letter was added, left out or mistaken, or two neighbours were swapped."""
-    short, long = sorted((one, other), key=len)
+    short, long = sorted((name, other), key=len)
     if len(long) - len(short) == 1:
         return any(long[:place] + long[place + 1 :] == short for place in range(len(long)))
     if len(long) != len(short):
         return False
-    places = [place for place, pair in enumerate(zip(one, other, strict=True)) if len({*pair}) > 1]
+    places = [place for place, pair in enumerate(zip(name, other, strict=True)) if len({*pair}) > 1]
     if len(places) == 1:
         return True
     first, last = (places[0], places[-1]) if len(places) == 2 else (0, 0)  # noqa: PLR2004 - a swap
-    return last - first == 1 and one[first : last + 1] == other[first : last + 1][::-1]
+    return last - first == 1 and name[first : last + 1] == other[first : last + 1][::-1]
 
 
 def _joined(words: Words) -> Words:

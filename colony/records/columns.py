@@ -10,7 +10,7 @@ from sqlalchemy import Boolean, CheckConstraint, Column, Date, Float, ForeignKey
 from sqlalchemy.ext.compiler import compiles
 from sqlmodel import Field, SQLModel
 
-from colony.records.rules import Rule, Rules
+from colony.records.rules import Rules
 
 STRICT: dict[str, Any] = {"sqlite_strict": True}
 
@@ -45,12 +45,12 @@ def _real(_type: Float[float], _compiler: object, **_: object) -> str:
 
 def checks(rules: Rules) -> tuple[CheckConstraint, ...]:
     """The CHECK constraints of a table, from its rules."""
-    return tuple(_check(rule) for rule in rules if rule.in_schema)
-
-
-def _check(rule: Rule) -> CheckConstraint:
-    check = CheckConstraint(rule.sql, name=rule.name)
-    return check.ddl_if(dialect=rule.dialect) if rule.dialect else check
+    found = []
+    for rule in rules:
+        check = CheckConstraint(rule.sql, name=rule.name)
+        if rule.in_schema:
+            found.append(check.ddl_if(dialect=rule.dialect) if rule.dialect else check)
+    return tuple(found)
 
 
 def kin(target: str, *, after: bool = False) -> Any:  # noqa: ANN401 - what sqlmodel.Field returns

@@ -127,17 +127,17 @@ def between(column: str, least: float, most: float, name: str) -> Rule:
 def has_length(column: str, least: int, most: int | None, name: str) -> Rule:
     """Hold a text to so many characters; `most` is None where any number will do."""
     if most is None:
-        sql, said = f"> {least - 1}", f"at least {least}"
+        sql, length = f"> {least - 1}", f"at least {least}"
     elif most == least:
-        sql, said = f"= {least}", str(least)
+        sql, length = f"= {least}", str(least)
     else:
-        sql, said = f"BETWEEN {least} AND {most}", f"from {least} to {most}"
+        sql, length = f"BETWEEN {least} AND {most}", f"from {least} to {most}"
     return Rule(
         name,
         (column,),
         f"length({column}) {sql}",
         lambda row: row[column] is None or least <= len(row[column]) <= (most or len(row[column])),
-        f"{column} has {said} characters",
+        f"{column} has {length} characters",
     )
 
 

@@ -46,7 +46,8 @@ def make_engine(location: str, *, begins: bool = True) -> Engine:
     if is_url(location):
         return _postgres(location)
     path = Path(location)
-    only_read = _may_only_be_read(path)
+    writable = os.access(path, os.W_OK) and os.access(path.parent, os.W_OK)
+    only_read = path.exists() and not writable
     if only_read:
         url = _url_to_read(path)
     elif begins:
@@ -105,10 +106,6 @@ def _postgres(location: str) -> Engine:
     if engine.dialect.name != "postgresql":
         raise UnknownDatabase(named(location))
     return engine
-
-
-def _may_only_be_read(path: Path) -> bool:
-    return path.exists() and not (os.access(path, os.W_OK) and os.access(path.parent, os.W_OK))
 
 
 def _url_to_read(path: Path) -> URL:

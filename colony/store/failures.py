@@ -40,7 +40,9 @@ def in_words(location: str) -> Iterator[None]:
     try:
         yield
     except IntegrityError as broken:
-        raise _broken_rule(broken.orig) from broken
+        rule = _first_line(broken.orig)
+        taken = getattr(broken.orig, "sqlstate", None) == _TAKEN and _NUMBER in rule
+        raise (NumberTaken(rule) if taken else BookRefused(rule)) from broken
     except (DataError, UnicodeEncodeError, OverflowError) as unfit:
         raise UnfitForBook(_first_line(getattr(unfit, "orig", unfit))) from unfit
     except DBAPIError as failed:
@@ -54,12 +56,6 @@ def refusal_of(error: BaseException | None, location: str) -> Refusal:
         if any(sign in why or sign == state for sign in signs):
             return refusal(named(location), why)
     return BookNotReachable(named(location), why)
-
-
-def _broken_rule(error: BaseException | None) -> Refusal:
-    rule = _first_line(error)
-    taken = getattr(error, "sqlstate", None) == _TAKEN and _NUMBER in rule
-    return NumberTaken(rule) if taken else BookRefused(rule)
 
 
 def _first_line(error: BaseException | None) -> str:

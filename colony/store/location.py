@@ -9,7 +9,7 @@ from colony.refusals.books import BookNotReachable, FolderNotThere
 BOOK_VARIABLE = "COLONY_BOOK"
 
 FileIdentity = tuple[int, int]
-"""Device and number of a file: two files of one name are told apart by it."""
+"""Device and number of a file: two files of one name differ in it."""
 
 
 def book_location(asked: str | None = None) -> str:

@@ -35,7 +35,7 @@ def _whole(least: int, most: int) -> Callable[[str], int]:
 
 def _fraction(text: str) -> float:
     number = float(text)
-    if not 0.01 <= number <= 5:  # noqa: PLR2004 - less lets nobody in, more is a slip
+    if not 0.01 <= number <= 5:  # noqa: PLR2004 - less lets nobody in, more is a mistake
         raise ValueError(text)
     return number
 

@@ -4,14 +4,14 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from colony.notation.near_tags import NearTags, is_one_slip
+from colony.notation.near_tags import NearTags, is_one_edit
 
 
 def near(known: str, name: str) -> bool:
     """Whether a name is near one known tag."""
     tags = NearTags()
     tags.add(known)
-    return known in (*tags.same(name), *tags.slips(name))
+    return known in (*tags.same(name), *tags.misspelled(name))
 
 
 @pytest.mark.parametrize(
@@ -77,7 +77,7 @@ def distance(one: str, other: str) -> int:
 @given(st.text("abc", max_size=6), st.text("abc", max_size=6))
 def test_one_slip_is_an_edit_distance_of_one(one: str, other: str) -> None:
     """As the plain recurrence has it, in both directions."""
-    assert is_one_slip(one, other) == is_one_slip(other, one) == (distance(one, other) == 1)
+    assert is_one_edit(one, other) == is_one_edit(other, one) == (distance(one, other) == 1)
 
 
 @given(st.text("abc", min_size=5, max_size=7), st.text("abc", min_size=4, max_size=8))

@@ -84,7 +84,9 @@ class _Check:
 
     def _near(self, tag: str, role: str) -> list[str]:
         """Bruna, a dam, is no slip of Bruno, a male."""
-        slips = [slip for slip in self.near.slips(tag) if self.sexes[slip] in ("U", ROLE_SEX[role])]
+        slips = [
+            slip for slip in self.near.misspelled(tag) if self.sexes[slip] in ("U", ROLE_SEX[role])
+        ]
         found = dict.fromkeys([*self.near.same(tag), *slips, *self._held(tag)])
         return list(found)[:_MOST_NAMED]
 

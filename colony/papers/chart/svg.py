@@ -35,11 +35,6 @@ def _number(value: float) -> str:
     return f"{value:.2f}".rstrip("0").rstrip(".")
 
 
-def _text(text: str) -> str:
-    """Text as SVG may hold it: no markup, no characters that XML forbids."""
-    return escape(printable(text))
-
-
 def _attributes(**values: float) -> str:
     return " ".join(
         f'{name.replace("_", "-")}="{_number(value)}"' for name, value in values.items()
@@ -68,4 +63,4 @@ def _label(label: Label) -> Iterator[str]:
         yield f'<rect {ground} fill="white"/>'
     anchor = ' text-anchor="middle"' if label.middle else ""
     where = _attributes(x=label.x_mm, y=label.y_mm, font_size=label.height_mm)
-    yield f"<text {where}{anchor}>{_text(label.text)}</text>"
+    yield f"<text {where}{anchor}>{escape(printable(label.text))}</text>"

@@ -27,7 +27,10 @@ def chart_lines(pedigree: Pedigree, scope: Scope, *, width: int = 80) -> list[st
     pups = list(tree.descendants(subject, ""))
     if pups:
         lines += ["", f"Pups of {pedigree.tags[subject]}", *pups]
-    return [_cut(line, width) for line in lines]
+    return [
+        line if len(line) <= width else line[: width - 1] + "\N{HORIZONTAL ELLIPSIS}"
+        for line in lines
+    ]
 
 
 @dataclass
@@ -71,17 +74,14 @@ class _Tree:
         ]
         for at, (pup, family) in enumerate(pups, start=1):
             branch, below = (LAST, BESIDE) if at == len(pups) else (BRANCH, ALONG)
-            partner = self._partner(animal, family)
+            others = [self.pedigree.tags[p] for p in family.parents if p != animal]
+            partner = f"  with {' or '.join(others)}" if others else ""
             if pup in self.shown:
                 yield f"{indent}{branch}{self.pedigree.tags[pup]} (above){partner}"
             else:
                 self.shown.add(pup)
                 yield f"{indent}{branch}{self.line(pup, '')}{partner}"
                 yield from self.descendants(pup, indent + below)
-
-    def _partner(self, animal: int, family: Family) -> str:
-        others = [self.pedigree.tags[parent] for parent in family.parents if parent != animal]
-        return f"  with {' or '.join(others)}" if others else ""
 
 
 def _branches(family: Family | None) -> Iterator[tuple[str, int, str, str]]:
@@ -92,7 +92,3 @@ def _branches(family: Family | None) -> Iterator[tuple[str, int, str, str]]:
         parents.append((role, sire))
     for at, (role, parent) in enumerate(parents, start=1):
         yield role, parent, *((LAST, BESIDE) if at == len(parents) else (BRANCH, ALONG))
-
-
-def _cut(line: str, width: int) -> str:
-    return line if len(line) <= width else line[: width - 1] + "\N{HORIZONTAL ELLIPSIS}"

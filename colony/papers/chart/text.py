@@ -13,7 +13,7 @@ from colony.pedigree.kinship.inbreeding import inbreeding
 
 @dataclass(frozen=True)
 class AnimalText:
-    """What is said of one animal: its tag, F, and how many generations that F rests on."""
+    """The words at one animal: its tag, F, and how many generations that F rests on."""
 
     tag: str
     inbreeding: tuple[str, ...]

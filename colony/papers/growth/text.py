@@ -43,11 +43,12 @@ def growth_text(picture: GrowthPicture, *, columns: int = 78, rows: int = 18) ->
     """
     plot = _Plot(picture, max(columns, 40) - MARGIN - 1, max(rows, 6))
     plot.draw()
+    first, last = str(picture.first_day), str(picture.last_day)
     lines = [
         f"{printable(picture.tag)}: disc width, cm"[:columns],
         *plot.labelled(),
         " " * MARGIN + "└" + "─" * plot.columns,
-        _dates(picture, plot.columns),
+        " " * (MARGIN + 1) + first + last.rjust(plot.columns - len(first)),
         *_legend(picture, columns),
     ]
     return "".join(f"{line.rstrip()}\n" for line in lines)
@@ -115,11 +116,6 @@ class _Plot:
     def _row(self, width_mm: float) -> int:
         share = (self.picture.top_mm - width_mm) / self.span_mm
         return min(max(int(share * self.rows), 0), self.rows - 1)
-
-
-def _dates(picture: GrowthPicture, columns: int) -> str:
-    first, last = str(picture.first_day), str(picture.last_day)
-    return " " * (MARGIN + 1) + first + last.rjust(columns - len(first))
 
 
 def _legend(picture: GrowthPicture, columns: int) -> list[str]:

@@ -38,9 +38,11 @@ def draw_trend(
     first, last = points[0][0], points[-1][0]
     for day, value in points:
         field[_row(value, least, most)][_column(day, first, last)] = VALUE
-    scale = {0: most, HEIGHT // 2: (least + most) / 2, HEIGHT - 1: least}
-    lines = [f"{_mark(scale.get(at)):>10} |{''.join(row)}" for at, row in enumerate(field)]
-    return [line.rstrip() for line in lines] + [_days(first, last)]
+    marked = {0: most, HEIGHT // 2: (least + most) / 2, HEIGHT - 1: least}
+    scale = {at: f"{value:.4g}" for at, value in marked.items()}
+    lines = [f"{scale.get(at, ''):>10} |{''.join(row)}" for at, row in enumerate(field)]
+    gap = " " * (WIDTH - 2 * len(str(first)))
+    return [line.rstrip() for line in lines] + [f"{'':>10}  {first}{gap}{last}"]
 
 
 def _row(value: float, least: float, most: float) -> int:
@@ -53,12 +55,3 @@ def _column(day: date, first: date, last: date) -> int:
     if last == first:
         return 0
     return round((day - first).days / (last - first).days * (WIDTH - 1))
-
-
-def _mark(value: float | None) -> str:
-    return "" if value is None else f"{value:.4g}"
-
-
-def _days(first: date, last: date) -> str:
-    gap = " " * (WIDTH - 2 * len(str(first)))
-    return f"{'':>10}  {first}{gap}{last}"

@@ -38,8 +38,8 @@ def breeder_values(
     ----------
     reproductive_value
         What is still expected of each, (k,), 0 for one too old to breed. With it the mean
-        is the kinship value of Ballou & Lacy 1995, since kin that will leave no pups are no
-        rivals. Without it all the living count alike.
+        is the kinship value of Ballou & Lacy 1995, since kin that will leave no pups take
+        no place. Without it all the living count alike.
     """
     weights = np.ones(len(living)) if reproductive_value is None else reproductive_value
     found = weighted_kinship(pedigree, living, weights)

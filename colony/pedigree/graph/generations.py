@@ -30,7 +30,8 @@ def generation_numbers(pedigree: Pedigree, wild: BoolArray) -> IntArray:
     for batch in nodes.by_step:
         first, second = number[nodes.first[batch]], number[nodes.second[batch]]
         is_choice = nodes.is_doubtful_sire[batch]
-        number[batch] = np.where(is_choice, _agreed(first, second), _next(first, second))
+        agreed = np.where(first == second, first, UNDETERMINED)
+        number[batch] = np.where(is_choice, agreed, _next(first, second))
         caught = batch[batch < len(pedigree)]
         number[caught[wild[caught]]] = 0
     return number[: len(pedigree)]
@@ -45,7 +46,3 @@ def _next(first: IntArray, second: IntArray) -> IntArray:
     lesser, greater = np.minimum(first, second), np.maximum(first, second)
     of_known = np.where(lesser == UNDETERMINED, UNDETERMINED, lesser + 1)
     return np.where((greater == 0) | (lesser == 0), 1, of_known)
-
-
-def _agreed(first: IntArray, second: IntArray) -> IntArray:
-    return np.where(first == second, first, UNDETERMINED)

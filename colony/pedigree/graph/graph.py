@@ -1,6 +1,6 @@
 """The pedigree of a book: who bore and who sired whom, as far as it is known."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cached_property
 from itertools import chain
@@ -89,9 +89,8 @@ def _refuse_misfits(pedigree: Pedigree) -> None:
     if not (pedigree.dam.shape == pedigree.sire.shape == (n,) and len(pedigree.sexes) == n):
         raise ValueError("tags, dam, sire and sexes of a pedigree have one entry for each animal")
     in_doubt = list(chain.from_iterable(doubt.pups for doubt in pedigree.doubts))
-    named = np.concatenate(
-        (pedigree.dam, pedigree.sire, _positions(d.sires for d in pedigree.doubts))
-    )
+    possible = chain.from_iterable(doubt.sires for doubt in pedigree.doubts)
+    named = np.concatenate((pedigree.dam, pedigree.sire, np.fromiter(possible, dtype=np.int64)))
     if named.size and not (named.min() >= UNKNOWN and named.max() < n):
         raise ValueError(f"a parent stands at no position from -1 to {n - 1}")
     if len(set(in_doubt)) < len(in_doubt) or (pedigree.sire[in_doubt] != UNKNOWN).any():
@@ -106,13 +105,15 @@ def _refuse_wrong_sex(pedigree: Pedigree) -> None:
         raise MaleDam([(pedigree.tags[pedigree.dam[pup]], pedigree.tags[pup]) for pup in males])
     females = np.flatnonzero(sex[pedigree.sire] == b"F")
     cases = [(int(pedigree.sire[pup]), int(pup)) for pup in females]
-    cases += [pair for pair in _doubtful(pedigree.doubts) if sex[pair[0]] == b"F"]
+    cases += [
+        (sire, pup)
+        for doubt in pedigree.doubts
+        for sire in doubt.sires
+        for pup in doubt.pups[:1]
+        if sex[sire] == b"F"
+    ]
     if cases:
         raise FemaleSire([(pedigree.tags[sire], pedigree.tags[pup]) for sire, pup in cases])
-
-
-def _doubtful(doubts: Sequence[Doubt]) -> Iterator[tuple[int, int]]:
-    return ((sire, pup) for doubt in doubts for sire in doubt.sires for pup in doubt.pups[:1])
 
 
 def _refuse_related_pups(pedigree: Pedigree) -> None:
@@ -121,7 +122,3 @@ def _refuse_related_pups(pedigree: Pedigree) -> None:
     for at, founder in enumerate(related):
         if founder not in founders or founder in related[:at]:
             raise NotAFounder(pedigree.tags[founder])
-
-
-def _positions(groups: Iterator[tuple[int, ...]]) -> IntArray:
-    return np.fromiter(chain.from_iterable(groups), dtype=np.int64)

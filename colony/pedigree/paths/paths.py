@@ -149,9 +149,12 @@ class _Ways:
                 yield int(parents[node]), float(shares[node])
 
     def _shown(self, left: tuple[int, ...], right: tuple[int, ...], share: float) -> Path:
-        first, second = (self._named(way) for way in (left, right))
-        return Path(self.names[left[-1]], first, second, share * float(self.own[left[-1]]))
+        """A path by names, its two ways without their end.
 
-    def _named(self, way: tuple[int, ...]) -> tuple[str, ...]:
-        """Names along a way without its end; nodes that only fold possible sires have none."""
-        return tuple(self.names[node] for node in way[:-1] if self.names[node])
+        Nodes that only fold possible sires have no name.
+        """
+        first, second = (
+            tuple(self.names[node] for node in way[:-1] if self.names[node])
+            for way in (left, right)
+        )
+        return Path(self.names[left[-1]], first, second, share * float(self.own[left[-1]]))

@@ -1,5 +1,6 @@
 """Survival of pups: the Kaplan-Meier estimate, with intervals that hold for small numbers."""
 
+from collections import Counter
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from math import prod
@@ -7,7 +8,7 @@ from math import prod
 from scipy.stats import CensoredData, beta, ecdf
 
 AT_DAYS = (7, 30, 90, 180)
-"""Ages at which survival is told."""
+"""Ages at which survival is given."""
 
 
 @dataclass(frozen=True)
@@ -90,18 +91,14 @@ def _interval(lives: Sequence[Lived], day: int, alpha: float) -> dict[str, float
     The upper bound is a quantile of the product; the lower one of the product with one more
     beta, for the death that may come next among those still followed.
     """
+    died = Counter(life.days for life in lives if life.died and life.days <= day)
     betas = [
         (sum(life.days >= age for life in lives) - deaths + 1, deaths)
-        for age, deaths in _deaths_by_age(lives, day)
+        for age, deaths in sorted(died.items())
     ]
     after = _followed(lives, day)
     low = _quantile(alpha / 2, [*betas, (after, 1)]) if after else 0.0
     return {"low": low, "high": _quantile(1 - alpha / 2, betas) if betas else 1.0}
-
-
-def _deaths_by_age(lives: Sequence[Lived], until: int) -> list[tuple[int, int]]:
-    ages = [life.days for life in lives if life.died and life.days <= until]
-    return [(age, ages.count(age)) for age in sorted(set(ages))]
 
 
 def _quantile(share: float, betas: Sequence[tuple[int, int]]) -> float:

@@ -284,16 +284,15 @@ def _pooled(
     prior: GestationPrior, litters: Sequence[GestationLength], var_litter: float
 ) -> tuple[float, float]:
     """Mean of one dam's gestations, each weighed by its certainty, and its variance."""
-    precisions = [1 / (var_litter + _unsure(prior, record)) for record in litters]
+    precisions = [
+        1 / (var_litter + (record.spread_days / prior.spread_days(record.days)) ** 2)
+        for record in litters
+    ]
     total = sum(precisions)
     seen = sum(
         p * prior.deviate(record.days) for p, record in zip(precisions, litters, strict=True)
     )
     return seen / total, 1 / total
-
-
-def _unsure(prior: GestationPrior, record: GestationLength) -> float:
-    return (record.spread_days / prior.spread_days(record.days)) ** 2
 
 
 def _within_scale(prior: GestationPrior, past: Sequence[GestationLength], shares: Shares) -> float:

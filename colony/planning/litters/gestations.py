@@ -31,7 +31,7 @@ def gestation_length(
     -------
     GestationLength or None
         None when nothing was seen, when the days lie more than `VAGUE_DAYS` apart, or when
-        they are impossible: a slip of the records must not bend every later window.
+        they are impossible: a mistake in the records may not bend every later window.
     """
     eve = born - timedelta(days=1)
     span = conception_span(evidence, longest_days=prior.high_days, today=eve)

@@ -51,7 +51,7 @@ def conception_window(evidence: Evidence, prior: GestationPrior, born: date) -> 
     if evidence.last_birth is not None:
         first = max(first, evidence.last_birth)
         last = max(first, last)
-    for check in sorted(evidence.checks, key=lambda one: one.day):
+    for check in sorted(evidence.checks, key=lambda check: check.day):
         if check.finding in ENDINGS and first <= check.day <= last:
             first = check.day
     gravid = [c.day for c in evidence.checks if c.finding == "gravid" and first <= c.day <= last]

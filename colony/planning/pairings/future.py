@@ -88,6 +88,7 @@ def futures(  # noqa: PLR0913 - what a plan takes, the plan, and how to draw
     if not planned:
         return ()
     size = len(planned), len({sire for _, sire in planned})
+    row = {animal.tag: n for n, animal in enumerate(stock.animals)}
     found = []
     for way in get_args(Way):
         runs = []
@@ -97,14 +98,10 @@ def futures(  # noqa: PLR0913 - what a plan takes, the plan, and how to draw
             if way != "plan":
                 seed = int(chance.integers(2**32))
                 first = baseline_pairs(stock, request, tanks, rule=way, today=today, seed=seed)
-            runs.append(_run(way, stock.kinship, _rows(stock, first), size, draw, chance))
+            rows = np.array([[row[dam], row[sire]] for dam, sire in first], dtype=np.intp)
+            runs.append(_run(way, stock.kinship, rows, size, draw, chance))
         found.append(Future(way, tuple(_summed(np.array(runs)))))
     return tuple(found)
-
-
-def _rows(stock: Stock, pairs: Sequence[Pair]) -> Index:
-    row = {animal.tag: n for n, animal in enumerate(stock.animals)}
-    return np.array([[row[dam], row[sire]] for dam, sire in pairs], dtype=np.intp)
 
 
 def _run(  # noqa: PLR0913, PLR0917 - one repeat of one way

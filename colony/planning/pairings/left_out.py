@@ -1,6 +1,6 @@
 """Why each animal that a plan does not use is not in it."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 
 import numpy as np
 
@@ -23,6 +23,7 @@ BARRED = {
     APART: "kept apart as asked",
     NO_TANK: "without a tank for both",
 }
+MOST_NAMED = 4
 
 
 def left_out(pairs: OpenPairs, chosen: Index) -> tuple[LeftOut, ...]:
@@ -56,7 +57,9 @@ def _why_no_dam(pairs: OpenPairs, dam: Index, sire: Index, number: int) -> Bar:
             return _no_place(f"the {count} litters of {name} asked for are those of others")
     served = np.bincount(sire, minlength=len(pairs.sires))
     suits = np.flatnonzero(bar == OPEN)
-    males = _few([pairs.candidate(pairs.sires[n]).tag for n in suits])
+    males = ", ".join(pairs.candidate(pairs.sires[n]).tag for n in suits[:MOST_NAMED])
+    if len(suits) > MOST_NAMED:
+        males += f" and {len(suits) - MOST_NAMED} more"
     if (served[suits] >= pairs.capacity[suits]).all():
         return _no_place(f"the males open to her serve others: {males}")
     return _no_place(f"no tank has room for her beside a male open to her: {males}")
@@ -94,8 +97,3 @@ def _counts(bar: Codes, f: Floats) -> Iterator[str]:
 
 def _no_place(why: str) -> Bar:
     return Bar("place", f"eligible, but the plan had no place: {why}")
-
-
-def _few(tags: Sequence[str], most: int = 4) -> str:
-    more = f" and {len(tags) - most} more" if len(tags) > most else ""
-    return ", ".join(tags[:most]) + more

@@ -1,4 +1,4 @@
-"""The work list of a plan: who is carried where, from where everybody is today."""
+"""The work list of a plan: who is moved where, from where everybody is today."""
 
 from collections.abc import Iterator, Sequence
 

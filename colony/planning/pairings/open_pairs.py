@@ -78,10 +78,12 @@ def open_pairs(
     rows = [row for row, animal in enumerate(stock.animals) if animal.tag not in alone]
     dams = np.array([r for r in rows if stock.animals[r].sex == FEMALE], dtype=np.intp)
     sires = np.array([r for r in rows if stock.animals[r].sex == MALE], dtype=np.intp)
-    f = _inbreeding(stock, request)[np.ix_(dams, sires)]
+    worst = stock.worst_kinship if request.at_worst else None
+    f = (stock.kinship if worst is None else worst)[np.ix_(dams, sires)]
     capacity = [_places(stock.animals[r], request) for r in sires]
     bar = _bars(stock, request, dams, sires)
-    bar[(bar == OPEN) & (f > _limit(request))] = TOO_RELATED
+    if request.highest_inbreeding is not None:
+        bar[(bar == OPEN) & (f > request.highest_inbreeding + MARGIN)] = TOO_RELATED
     bar[(bar == OPEN) & ~_fits_a_tank(stock, tanks, dams, sires)] = NO_TANK
     return OpenPairs(
         stock=stock,
@@ -135,17 +137,6 @@ def _places(animal: Candidate, request: PairingRequest) -> int:
     return max(most - len(kept_partners(animal, request.overridden)), 0)
 
 
-def _inbreeding(stock: Stock, request: PairingRequest) -> Floats:
-    if request.at_worst and stock.worst_kinship is not None:
-        return stock.worst_kinship
-    return stock.kinship
-
-
-def _limit(request: PairingRequest) -> float:
-    highest = request.highest_inbreeding
-    return np.inf if highest is None else highest + MARGIN
-
-
 def _bars(stock: Stock, request: PairingRequest, dams: Index, sires: Index) -> Codes:
     """Try the rules about a pair once for each two kinds of animal, and the pairs kept apart."""
     animals = stock.animals
@@ -184,13 +175,13 @@ def _kinds(animals: Sequence[Candidate], request: PairingRequest) -> tuple[Index
 
 def _fits_a_tank(stock: Stock, tanks: Sequence[BreedingTank], dams: Index, sires: Index) -> Bools:
     fits = np.zeros((len(dams), len(sires)), dtype=bool)
+    females, males = ([stock.animals[r] for r in rows] for rows in (dams, sires))
+    disc_area_mm2 = np.add.outer(
+        *(np.array([disc_mm2(a) for a in some], dtype=float) for some in (females, males))
+    )
     for tank in tanks:
-        fits |= np.logical_and.outer(
-            *(within([stock.animals[r] for r in rows], tank) for rows in (dams, sires))
-        ) & (
-            np.add.outer(*(_discs(stock, rows) for rows in (dams, sires)))
-            <= tank.room_mm2 * (1 + MARGIN)
-        )
+        narrow = np.logical_and.outer(within(females, tank), within(males, tank))
+        fits |= narrow & (disc_area_mm2 <= tank.room_mm2 * (1 + MARGIN))
     return fits if tanks else np.ones_like(fits)
 
 
@@ -198,7 +189,3 @@ def within(animals: Sequence[Candidate], tank: BreedingTank) -> Bools:
     """Tell which animals the sides of a tank allow."""
     widths = [animal.width_mm or animal.mature_width_mm or 0.0 for animal in animals]
     return np.array(widths, dtype=float) <= tank.widest_mm
-
-
-def _discs(stock: Stock, rows: Index) -> Floats:
-    return np.array([disc_mm2(stock.animals[r]) for r in rows], dtype=float)

@@ -89,10 +89,6 @@ def rank_partners(  # noqa: PLR0913 - two animals' facts, two measures, the day 
         else:
             aside = set_aside(asking, other, today, overridden)
             ranked.append(Partner(other.tag, related, related, average, aside))
-    ranked.sort(key=_rank)
+    # What differs only by rounding is taken as equal.
+    ranked.sort(key=lambda p: (round(p.kinship, 12), round(p.mean_kinship, 12), p.tag))
     return RankedPartners(tuple(ranked), tuple(sorted(left_out, key=lambda animal: animal.tag)))
-
-
-def _rank(partner: Partner) -> tuple[float, float, str]:
-    """Order partners, taking as equal what differs only by rounding."""
-    return round(partner.kinship, 12), round(partner.mean_kinship, 12), partner.tag

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 
 from colony.planning.pups.feeding import FoodOffered, fed_since
-from colony.planning.pups.growth import Curve, GrowthPrior, Reach, Width, first_curve, reach
+from colony.planning.pups.growth import Curve, GrowthPrior, Width, first_curve, reach
 
 
 @dataclass(frozen=True)
@@ -92,17 +92,13 @@ def _age(pup: PupFacts, rules: ReadyRules, today: date) -> Opening:
 def _width(pup: PupFacts, rules: ReadyRules, today: date) -> Opening:
     if pup.widest_mm >= rules.min_width_mm:
         return _open(today)
-    when = _width_reached(pup, rules.min_width_mm)
-    if when is None:
-        return Opening(is_open=False)
-    return Opening(False, *(_not_before(day, today) for day in (when.low, when.likely, when.high)))
-
-
-def _width_reached(pup: PupFacts, wanted_mm: float) -> Reach | None:
     curve = pup.curve
     if curve is None and pup.prior is not None:
         curve = first_curve(pup.widths, pup.prior, born=pup.born)
-    return reach(curve, wanted_mm) if curve else None
+    when = reach(curve, rules.min_width_mm) if curve else None
+    if when is None:
+        return Opening(is_open=False)
+    return Opening(False, *(_not_before(day, today) for day in (when.low, when.likely, when.high)))
 
 
 def _feeding(pup: PupFacts, rules: ReadyRules, today: date) -> Opening:

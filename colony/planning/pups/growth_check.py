@@ -66,7 +66,8 @@ def held_out(growers: Sequence[Grower], start: Spreads | None = None) -> HeldOut
         With no widths to hold out, nothing is covered and the stretch is 1.
     """
     last = {g.tag: g.starts[-1] for g in growers if len(g.widths) > 1}
-    fit = fit_colony([_without_last(g) for g in growers], start or Spreads())
+    shortened = [replace(g, widths=g.starts[:-1]) if g.tag in last else g for g in growers]
+    fit = fit_colony(shortened, start or Spreads())
     if not last:
         return HeldOut(0, 0.0, 1.0)
     misses = _missed(fit, last)
@@ -79,10 +80,6 @@ def calibrated(
     """Fit the colony, its intervals stretched by what holding out its last widths shows."""
     checked = held_out(growers, start)
     return fit_colony(growers, start or Spreads(), stretch=checked.stretch), checked
-
-
-def _without_last(grower: Grower) -> Grower:
-    return replace(grower, widths=grower.starts[:-1]) if len(grower.widths) > 1 else grower
 
 
 def _missed(fit: ColonyGrowth, last: Mapping[str, Width]) -> _Misses:

@@ -100,7 +100,9 @@ def fit_colony(
         if np.abs(guess.deviation - before.deviation).max() < STILL:
             break
     curves = _curves(growers, widths, found, stretch)
-    return ColonyGrowth(curves, spreads, _colonies(growers, found))
+    means = map(tuple, found.steps[0].belief.mean.tolist())
+    names = dict.fromkeys(g.species for g in growers)
+    return ColonyGrowth(curves, spreads, dict(zip(names, means, strict=True)))
 
 
 def _species_priors(growers: Sequence[Grower]) -> Belief:
@@ -187,9 +189,3 @@ def _curves(
         g.tag: Curve(g.starts[-1].day, tuple(mean), tuple(triangle))
         for g, mean, triangle in zip(growers, means.tolist(), lower.tolist(), strict=True)
     }
-
-
-def _colonies(growers: Sequence[Grower], found: _Round) -> dict[str, tuple[float, float]]:
-    names = dict.fromkeys(g.species for g in growers)
-    means = found.steps[0].belief.mean.tolist()
-    return {name: (rate, asymptotic) for name, (rate, asymptotic) in zip(names, means, strict=True)}

@@ -1,6 +1,6 @@
 """What looks wrong about a pup's widths: shrinking, standing still, far behind its litter.
 
-A ray does not shrink: a smaller later width is a slip of the tape or a sick animal. It is
+A ray does not shrink: a smaller later width is a mistake of the tape or a sick animal. It is
 called out and left out of the forecast. The thresholds are common practice, no source.
 """
 
@@ -14,13 +14,13 @@ from typing import Literal
 from colony.planning.pups.growth import Curve, Width, likely_width_mm
 from colony.planning.pups.growth_law import gain_mm
 
-SLIPS = 2.0
+ALLOWED_ERRORS = 2.0
 """Standard errors of a difference by which a width may fall short of an earlier one."""
 
 
 @dataclass(frozen=True)
 class TrustedWidths:
-    """The widths a forecast may use, by date, and those it must not."""
+    """The widths a forecast may use, by date, and those it may not."""
 
     kept: tuple[Width, ...]
     doubtful: tuple[Width, ...]
@@ -64,12 +64,14 @@ def trusted_widths(widths: Iterable[Width], error_mm: float = 3.0) -> TrustedWid
     Of two equally long runs the one with the earlier widths is kept.
     """
     ordered = sorted(widths, key=lambda w: (w.day, w.width_mm))
-    slip = SLIPS * sqrt(2) * error_mm
+    allowed_mm = ALLOWED_ERRORS * sqrt(2) * error_mm
     if all(later.width_mm >= width.width_mm for width, later in pairwise(ordered)):
         return TrustedWidths(tuple(ordered), ())
     runs: list[tuple[Width, ...]] = []
     for width in ordered:
-        before = [run for run in runs if width.width_mm >= _widest(run) - slip]
+        before = [
+            run for run in runs if max(w.width_mm for w in run) - allowed_mm <= width.width_mm
+        ]
         runs.append((*max(before, key=len, default=()), width))
     kept = max(runs, key=len, default=())
     return TrustedWidths(kept, tuple(w for w in ordered if w not in kept))
@@ -79,7 +81,9 @@ def off_curve(
     pups: Sequence[GrowthRecord], today: date, rules: FlagRules = FlagRules()
 ) -> tuple[OffCurve, ...]:
     """Call out every pup that shrank, stands still, or is far behind its litter-mates."""
-    mates = _widths_by_litter(pups, today)
+    mates: dict[str, dict[str, float]] = {}
+    for pup in pups:
+        mates.setdefault(pup.litter, {})[pup.tag] = likely_width_mm(pup.curve, today)
     found = (
         flag
         for pup in pups
@@ -124,7 +128,7 @@ def _stands_still(pup: GrowthRecord, rules: FlagRules) -> OffCurve | None:
     days = (last.day - start.day).days
     expected = gain_mm(start.width_mm, pup.asymptotic_mm, pup.rate_per_year, days)
     gained = last.width_mm - start.width_mm
-    if expected < SLIPS * sqrt(2) * pup.error_mm or gained > rules.still_share * expected:
+    if expected < ALLOWED_ERRORS * sqrt(2) * pup.error_mm or gained > rules.still_share * expected:
         return None
     return OffCurve(
         pup.tag,
@@ -148,14 +152,3 @@ def _behind(
         "behind its litter",
         f"{pup.tag} is {own[pup.tag] / middle:.0%} as wide as the middle of its litter-mates",
     )
-
-
-def _widths_by_litter(pups: Sequence[GrowthRecord], today: date) -> dict[str, dict[str, float]]:
-    mates: dict[str, dict[str, float]] = {}
-    for pup in pups:
-        mates.setdefault(pup.litter, {})[pup.tag] = likely_width_mm(pup.curve, today)
-    return mates
-
-
-def _widest(widths: Iterable[Width]) -> float:
-    return max(w.width_mm for w in widths)

@@ -1,4 +1,4 @@
-"""A quick look at growth, for every morning: no curve is fitted, the colony's pace is enough.
+"""The status of growth, for every morning: no curve is fitted, the colony's pace is enough.
 
 The pace of a species in this house is the sum of what its pups gained over the sum of what
 the published law would have given them (a ratio estimator: Cochran, Sampling Techniques,

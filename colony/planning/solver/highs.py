@@ -8,7 +8,7 @@ import numpy as np
 from scipy.optimize import Bounds, LinearConstraint, linear_sum_assignment, linprog, milp
 from scipy.sparse import csr_array, vstack
 
-from colony.planning.arrays import Bools, Floats, Index
+from colony.planning.arrays import Floats, Index
 from colony.planning.solver.model import LinearModel
 from colony.planning.solver.solution import RelaxedSolution, WholeSolution
 
@@ -28,7 +28,7 @@ def relax(model: LinearModel, *, seconds: float) -> RelaxedSolution | None:
         model.costs,
         A_eq=matrix[same],
         b_eq=low[same],
-        A_ub=_stack(matrix, upper, lower),
+        A_ub=csr_array(vstack([matrix[upper], -matrix[lower]])),
         b_ub=np.concatenate([high[upper], -low[lower]]),
         bounds=np.column_stack(model.bounds),
         method="highs",
@@ -76,7 +76,3 @@ def assign(costs: Floats) -> Index:
 def _matrix(model: LinearModel) -> csr_array:
     row, variable, factor = model.terms
     return csr_array((factor, (row, variable)), shape=(model.rows, model.variables))
-
-
-def _stack(matrix: csr_array, upper: Bools, lower: Bools) -> csr_array:
-    return csr_array(vstack([matrix[upper], -matrix[lower]]))

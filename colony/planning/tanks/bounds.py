@@ -48,7 +48,7 @@ def fewest_sold(week: HouseWeek) -> int:
     """
     open_to = week.may_go.copy()
     rows = np.arange(len(week.swimmers))
-    open_to[rows, week.home] = ~week.must_go
+    open_to[rows, week.home] = ~week.home_closed
     kinds, kind = np.unique(open_to, axis=0, return_inverse=True)
     fewest = 0
     for tanks in kinds:
@@ -59,16 +59,14 @@ def fewest_sold(week: HouseWeek) -> int:
 
 
 def _spans(week: HouseWeek, rows: Index) -> Iterable[Index]:
-    """Yield the largest sets of residents that could stay together by size."""
-    if _simple(week, rows):
+    """Yield the largest sets of residents that could stay together by size.
+
+    Where nobody is pinned and no two are kin, a span decides.
+    """
+    if not week.pinned[rows].any() and len(np.unique(week.kin[rows])) == len(rows):
         yield from _starts(week, rows)
     else:
         yield rows
-
-
-def _simple(week: HouseWeek, rows: Index) -> bool:
-    """Tell whether nobody is pinned and no two are kin: then a span decides."""
-    return not week.pinned[rows].any() and len(np.unique(week.kin[rows])) == len(rows)
 
 
 def _starts(week: HouseWeek, rows: Index) -> Iterable[Index]:

@@ -82,7 +82,7 @@ def _too_short(tank: TankFloor, occupants: Sequence[Occupant], limits: Limits) -
 def _too_small(
     code: str, way: str, side_mm: float | None, occupants: Sequence[Occupant], times: float
 ) -> str | None:
-    widest = _widest(occupants)
+    widest = max(((o.disc_width_mm, o.tag) for o in occupants if o.disc_width_mm), default=None)
     if side_mm is None or widest is None or widest[0] * times <= side_mm:
         return None
     width_mm, tag = widest
@@ -106,10 +106,6 @@ def _too_uneven(tank: TankFloor, occupants: Sequence[Occupant], limits: Limits) 
                     f"{tank.code}; the limit is {limits.size_spread:g} times"
                 )
     return None
-
-
-def _widest(occupants: Sequence[Occupant]) -> tuple[float, str] | None:
-    return max(((o.disc_width_mm, o.tag) for o in occupants if o.disc_width_mm), default=None)
 
 
 SIZE_RULES: dict[str, Rule] = {

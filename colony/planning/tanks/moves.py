@@ -27,7 +27,7 @@ CAUTION = (
 
 @dataclass(frozen=True)
 class Move:
-    """One animal to be carried, by a day, and why; `expected` says that it is not born yet."""
+    """One animal to be moved, by a day, and why; `expected` says that it is not born yet."""
 
     tag: str
     from_tank: str
@@ -83,7 +83,7 @@ def week_plan(
 
 def _plan(week: HouseWeek, effort: SolverEffort, *, thorough: bool) -> WeekPlan:
     broken = week.broken().tolist()
-    free = _free_in(week, broken)
+    free = np.flatnonzero(np.isin(week.home, broken) & ~week.pinned)
     if not len(free):
         return WeekPlan(week.begins, (), optimal=True, gap=0.0)
     least = sum(fewest_leaving(week, tank) for tank in broken)
@@ -110,8 +110,8 @@ def _relieved(failed: BestMoves, effort: SolverEffort, cramped: int) -> WeekPlan
     week = failed.problem.week
     relief = fewest_sales(failed.problem, effort)
     at_least = max(cramped, relief.bound, int(failed.impossible))
-    rows = relief.problem.free[_sold(relief.answer)].tolist()
-    sold = tuple(week.swimmers[row].tag for row in rows)
+    rows = relief.problem.free[np.array(relief.answer.tank, dtype=np.intp) == SOLD]
+    sold = tuple(week.swimmers[row].tag for row in rows.tolist())
     tank = extra_tank(relief.problem, relief.answer, effort)
     return WeekPlan(
         week.begins,
@@ -122,10 +122,6 @@ def _relieved(failed: BestMoves, effort: SolverEffort, cramped: int) -> WeekPlan
         impossible=failed.impossible,
         remedy=Remedy(week.begins, sold, at_least, tank),
     )
-
-
-def _sold(answer: Answer) -> Index:
-    return np.flatnonzero(np.array(answer.tank, dtype=np.intp) == SOLD)
 
 
 def _moves(problem: PlacementProblem, answer: Answer) -> tuple[Move, ...]:
@@ -183,15 +179,11 @@ def _pinned_in(week: HouseWeek, tank: int) -> Index:
 
 def _forgiven(week: HouseWeek, stuck: list[int]) -> HouseWeek:
     """Let pinned animals stay that break a limit by themselves: nobody else may join them."""
-    capacity, must_go, kin = week.capacity_mm2.copy(), week.must_go.copy(), week.kin.copy()
+    capacity, home_closed, kin = week.capacity_mm2.copy(), week.home_closed.copy(), week.kin.copy()
     for tank in stuck:
         pinned = _pinned_in(week, tank)
         capacity[tank] = max(float(capacity[tank]), float(week.disc_mm2[pinned].sum()))
-        must_go[pinned] = False
+        home_closed[pinned] = False
         if not week.alike(pinned):
             kin[pinned] = kin[pinned[0]]
-    return replace(week, capacity_mm2=capacity, must_go=must_go, kin=kin)
-
-
-def _free_in(week: HouseWeek, tanks: list[int]) -> Index:
-    return np.flatnonzero(np.isin(week.home, tanks) & ~week.pinned)
+    return replace(week, capacity_mm2=capacity, home_closed=home_closed, kin=kin)

@@ -141,7 +141,7 @@ def _size_breaches(
 
 
 def _suspects(tank: TankFloor, days: _Days, limits: Limits) -> dict[str, Bools]:
-    """Find the days on which a limit may break: a quick look that never misses one."""
+    """Find the days on which a limit may break: a quick check that never misses one."""
     sized = days.present & (days.widths > 0)
     widest = np.where(sized, days.widths, 0.0).max(axis=0, initial=0.0)
     narrowest = np.where(sized, days.widths, np.inf).min(axis=0, initial=np.inf)

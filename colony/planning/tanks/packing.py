@@ -103,15 +103,12 @@ class _Packing:
         """Read the tanks, if they keep the limits and nobody is left over unasked."""
         free, tanks = self.problem.free, self.place[self.problem.free]
         gone = free[tanks == SOLD]
-        in_use = np.unique(self.place[self.place >= 0]).tolist()
-        if not (self._may_sell(gone) and all(self._holds(tank) for tank in in_use)):
+        if len(gone) and not (self.problem.means == "sell" and self.week.sellable[gone].all()):
+            return Answer("unknown")
+        if not all(map(self._holds, np.unique(self.place[self.place >= 0]).tolist())):
             return Answer("unknown")
         moves = int((tanks != self.week.home[free]).sum()) - len(gone)
         return Answer("found", tuple(tanks.tolist()), moves, self._splits(tanks), len(gone))
-
-    def _may_sell(self, gone: Index) -> bool:
-        asked = self.problem.means == "sell"
-        return not len(gone) or (asked and bool(self.week.sellable[gone].all()))
 
     def _open_to(self, group: Index) -> Bools:
         open_to = np.array(self.later.may_go[group].all(axis=0), dtype=bool)
@@ -122,19 +119,14 @@ class _Packing:
     def _best_tank(self, group: Index) -> int | None:
         needed = self.later.disc_mm2[group].sum()
         choices = np.flatnonzero(self._open_to(group) & (self.room >= needed))
-        mates = self._mates_in(group)
-        ordered = sorted(choices.tolist(), key=lambda t: (t not in mates, self.room[t], t))
-        return next((tank for tank in ordered if self._alike(tank, group)), None)
-
-    def _mates_in(self, group: Index) -> set[int]:
-        row = int(group[0])
-        if not self.week.swimmers[row].litter:
-            return set()
-        return set(self.place[self.week.kin == self.week.kin[row]].tolist())
-
-    def _alike(self, tank: int, group: Index) -> bool:
-        there = np.concatenate([np.flatnonzero(self.place == tank), group])
-        return self.later.alike(there)
+        first = int(group[0])
+        mates: set[int] = set()
+        if self.week.swimmers[first].litter:
+            mates = set(self.place[self.week.kin == self.week.kin[first]].tolist())
+        for tank in sorted(choices.tolist(), key=lambda t: (t not in mates, self.room[t], t)):
+            if self.later.alike(np.concatenate([np.flatnonzero(self.place == tank), group])):
+                return tank
+        return None
 
     def _holds(self, tank: int) -> bool:
         there = np.flatnonzero(self.place == tank)

@@ -1,6 +1,6 @@
 """The parts of a housing problem: open pairs of animal and tank, floor left, litters."""
 
-from collections.abc import Sequence
+from collections import Counter
 from dataclasses import dataclass
 from typing import Literal
 
@@ -100,7 +100,7 @@ def open_pairs(problem: PlacementProblem) -> PlacementPairs:
     """Find every tank that could take each free animal, were it the only one moved there."""
     week, later, free = problem.week, problem.later, problem.free
     at_home = week.home[free][:, None] == np.arange(len(week.tanks))[None, :]
-    opened = np.where(at_home, ~week.must_go[free][:, None], later.may_go[free])
+    opened = np.where(at_home, ~week.home_closed[free][:, None], later.may_go[free])
     opened[:, list(problem.closed_tanks)] &= at_home[:, list(problem.closed_tanks)]
     disc = np.where(at_home, week.disc_mm2[free][:, None], later.disc_mm2[free][:, None])
     opened &= disc <= left_mm2(problem)[None, :] * (1 + SLACK)
@@ -132,7 +132,9 @@ def mates_of(problem: PlacementProblem, pairs: PlacementPairs) -> Mates:
     names = [s.litter for s in week.swimmers]
     fixed = set(range(len(names))) - set(free.tolist())
     beside = {(names[n], int(week.home[n])) for n in fixed if names[n]}
-    shared = _shared_litters([names[n] for n in free.tolist()], {name for name, _ in beside})
+    staying = {name for name, _ in beside}
+    of_free = Counter(names[n] for n in free.tolist())
+    shared = {name for name, n in of_free.items() if name and (n > 1 or name in staying)}
     keys: dict[tuple[str, int], int] = {}
     pair, column = [], []
     for n, (animal, tank) in enumerate(
@@ -144,7 +146,3 @@ def mates_of(problem: PlacementProblem, pairs: PlacementPairs) -> Mates:
             column.append(keys.setdefault((litter, tank), len(keys)))
     cost = np.array([0.0 if key in beside else 1.0 for key in keys])
     return Mates(np.array(pair, dtype=np.intp), np.array(column, dtype=np.intp), cost)
-
-
-def _shared_litters(free: Sequence[str], fixed: set[str]) -> set[str]:
-    return {name for name in free if name and (free.count(name) > 1 or name in fixed)}

@@ -70,12 +70,8 @@ def plan_moves(
         week = house_week(tanks, swimmers, limits, begins=today + timedelta(weeks=number))
         plan = week_plan(week, thorough=number == 0, effort=effort)
         plans.append(plan)
-        swimmers = _after(plan, swimmers)
+        sold = set(plan.remedy.sell if plan.remedy else ())
+        kept = [swimmer for swimmer in swimmers if swimmer.tag not in sold]
+        swimmers = moved(kept, {move.tag: move.to_tank for move in plan.moves})
         effort = HURRIED if plan.remedy or effort == HURRIED else LATER
     return HousingPlan(tuple(plans))
-
-
-def _after(plan: WeekPlan, swimmers: Sequence[Swimmer]) -> tuple[Swimmer, ...]:
-    sold = set(plan.remedy.sell) if plan.remedy else set()
-    kept = [s for s in swimmers if s.tag not in sold]
-    return moved(kept, {move.tag: move.to_tank for move in plan.moves})

@@ -42,7 +42,12 @@ def extra_tank(problem: PlacementProblem, relief: Answer, effort: SolverEffort) 
     """
     floors = [_smallest_floor(problem, effort), _floor_for_sold(problem, relief)]
     found = [floor for floor in floors if floor]
-    return _shaped(min(found), problem) if found else None
+    if not found:
+        return None
+    limits = problem.week.limits
+    ratio = limits.widths_along / limits.widths_across
+    width = sqrt(min(found) / ratio)
+    return ExtraTank(_up_to_cm(width * ratio), _up_to_cm(width))
 
 
 def _smallest_floor(problem: PlacementProblem, effort: SolverEffort) -> float:
@@ -60,13 +65,6 @@ def _floor_for_sold(problem: PlacementProblem, relief: Answer) -> float:
     widest = float(week.large_mm[rows].max())
     by_load = float(week.disc_mm2[rows].sum()) / limits.load
     return max(by_load, limits.widths_across * limits.widths_along * widest**2)
-
-
-def _shaped(floor_mm2: float, problem: PlacementProblem) -> ExtraTank:
-    limits = problem.week.limits
-    ratio = limits.widths_along / limits.widths_across
-    width = sqrt(floor_mm2 / ratio)
-    return ExtraTank(_up_to_cm(width * ratio), _up_to_cm(width))
 
 
 def _up_to_cm(mm: float) -> int:

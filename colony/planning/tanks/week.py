@@ -28,7 +28,7 @@ class HouseWeek:
     and meant for sale); `kin` numbers the litters whose sizes are not held against each other.
     `home` is the tank index of each animal; `large_mm` and `small_mm` its widths at the end
     and the beginning; `disc_mm2` its area at the end; `may_go` (n, m) where it may be moved by
-    role, size and isolation; `must_go` (n,) whether its own tank is closed to it.
+    role, size and isolation; `home_closed` (n,) whether its own tank is closed to it.
     """
 
     begins: date
@@ -44,7 +44,7 @@ class HouseWeek:
     disc_mm2: Floats
     capacity_mm2: Floats
     may_go: Bools
-    must_go: Bools
+    home_closed: Bools
 
     def clash(self, row: int, others: Index) -> Bools:
         """Tell which of the others differ too much in size from one animal."""
@@ -71,7 +71,7 @@ class HouseWeek:
     def closed(self, tank: int, rows: Index) -> Bools:
         """Tell which of these animals may not be in a tank, whoever else is there."""
         home = self.home[rows] == tank
-        return np.where(home, self.must_go[rows], ~self.may_go[rows, tank])
+        return np.where(home, self.home_closed[rows], ~self.may_go[rows, tank])
 
     def broken(self) -> Index:
         """Find the tanks whose residents break a limit this week."""

@@ -46,7 +46,7 @@ class SystemWater:
 
 @dataclass(frozen=True)
 class WeekRules:
-    """How many days are planned, how far a routine change may slip, when a litter is near."""
+    """How many days are planned, how far a routine change may be put off, when a litter is near."""
 
     days: int = 7
     slack_days: int = 2

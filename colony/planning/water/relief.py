@@ -24,7 +24,7 @@ class Relief:
 
 def relief(reserve: Reserve, demand: Demand, days: int = 7) -> Relief:
     """Search the least of each relief with which every day gets what it must have."""
-    most = _all_litres(demand, days)
+    most = sum(need.litres for need in demand.changes) + demand.drip_l_a_day * days
 
     def enough(change: Callable[[int], Reserve]) -> int | None:
         return _least(lambda litres: fits(change(litres), demand, days), most)
@@ -47,11 +47,6 @@ def _least(is_enough: Callable[[int], bool], most: int) -> int | None:
         middle = (low + high) // 2
         low, high = (low, middle) if is_enough(middle) else (middle + 1, high)
     return low
-
-
-def _all_litres(demand: Demand, days: int) -> int:
-    changes = sum(need.litres for need in demand.changes)
-    return changes + demand.drip_l_a_day * days
 
 
 def _scaled(demand: Demand, percent: int) -> Demand:

@@ -54,7 +54,7 @@ def copy_before(engine: Engine, location: str, reason: str) -> Path:
 def copy_file(book: str, path: Path, *, verified: bool = True) -> None:
     """Copy the file of a book page by page as of one moment, while others may write in it.
 
-    The copy has its name only when it is complete and, unless told otherwise, was verified.
+    The copy has its name only when it is complete and, unless asked otherwise, was verified.
 
     Raises
     ------

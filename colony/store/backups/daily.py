@@ -1,4 +1,4 @@
-"""What is done before an act is written: a look at the clock, and the backup of the day."""
+"""What is done before an act is written: a check of the clock, and the backup of the day."""
 
 import datetime as dt
 

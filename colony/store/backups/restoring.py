@@ -78,7 +78,7 @@ def restore(location: str, copy: Path) -> Replaced:
     Raises
     ------
     CopyDamaged, BookIsNewer
-        The backup cannot be used; the book was not touched.
+        The backup cannot be used; the book was not changed.
     BookBusy, BookNotReachable, DiskFull
         What is there cannot be kept, or not be replaced.
     NotRestored

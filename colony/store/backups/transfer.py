@@ -93,12 +93,14 @@ def digest(rows: Rows, journal: Sequence[Row]) -> str:
 
 
 def _write(location: str, rows: Rows, journal: Sequence[Row]) -> Written:
+    from colony.store.schema import upgrade  # noqa: PLC0415 - loads alembic
+
     _refuse_taken(location)
     engine = make_engine(location)
     try:
         with in_words(location), turn(engine) as connection:
             _refuse_taken_database(connection, location)
-            _make_schema(connection)
+            upgrade.upgrade(connection)
             _insert(connection, rows, journal)
             _refuse_differing(connection, location, rows, journal)
     except BaseException:
@@ -107,12 +109,6 @@ def _write(location: str, rows: Rows, journal: Sequence[Row]) -> Written:
         raise
     engine.dispose()
     return Written(named(location), len(rows), len(journal), digest(rows, journal))
-
-
-def _make_schema(connection: Connection) -> None:
-    from colony.store.schema import upgrade  # noqa: PLC0415 - loads alembic
-
-    upgrade.upgrade(connection)
 
 
 def _insert(connection: Connection, rows: Rows, journal: Sequence[Row]) -> None:

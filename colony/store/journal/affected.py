@@ -1,4 +1,4 @@
-"""Which animals and tanks an act touched, told from the journal alone."""
+"""Which animals and tanks an act affected, read from the journal alone."""
 
 from collections.abc import Iterable
 
@@ -10,7 +10,7 @@ NAMES = {"animal": "tag", "tank": "code"}
 """By which column a person names a row."""
 
 THROUGH = ("pairing", "litter")
-"""Rows that only tie others together: what touches them touches those."""
+"""Rows that only tie others together: what affects them affects those."""
 
 
 class Affected:
@@ -20,7 +20,7 @@ class Affected:
         self._rows: dict[Place, Row] = {}
 
     def by(self, entry: RecordedAct) -> set[Place]:
-        """The rows that an act touched, and those they belong to; call it in the order of acts."""
+        """The rows that an act affected and those they belong to; call it in the order of acts."""
         affected: set[Place] = set()
         for step in entry.steps:
             affected |= self._of_step(step)

@@ -56,9 +56,10 @@ def check_references(session: Session) -> None:
         connection.execute(text("SET CONSTRAINTS ALL IMMEDIATE"))
         connection.execute(text("SET CONSTRAINTS ALL DEFERRED"))
         return
-    late = [table.name for table in kept_tables() if _refers_late(table)]
-    for name in late:
-        broken = connection.execute(text(f"PRAGMA foreign_key_check({name})")).first()
+    for table in kept_tables():
+        if not any(key.deferrable for key in table.foreign_keys):
+            continue  # the database has looked already
+        broken = connection.execute(text(f"PRAGMA foreign_key_check({table.name})")).first()
         if broken is not None:
             raise IntegrityError(None, None, ValueError(f"a row of {broken[2]} is gone"))
 
@@ -72,7 +73,7 @@ def depends(later: RecordedAct, earlier: RecordedAct) -> bool:
 
 
 def changed_columns(entry: RecordedAct) -> dict[Place, set[str] | None]:
-    """Each row that an act touched, and its columns; None for all of a row made or deleted."""
+    """Each row that an act affected, and its columns; None for all of a row made or deleted."""
     changed: dict[Place, set[str] | None] = {}
     for step in entry.steps:
         place, columns = (step.table, step.key), _columns(step)
@@ -87,16 +88,13 @@ def _columns(step: RowChange) -> set[str] | None:
 
 def overlaps(changed: dict[Place, set[str] | None], steps: Iterable[RowChange]) -> list[RowChange]:
     """The steps that touch what was changed: the same row, and a column of it in common."""
-    return [
-        step
-        for step in steps
-        if (step.table, step.key) in changed
-        and _meet(changed[step.table, step.key], _columns(step))
-    ]
-
-
-def _meet(first: set[str] | None, second: set[str] | None) -> bool:
-    return first is None or second is None or bool(first & second)
+    found = []
+    for step in steps:
+        if (step.table, step.key) in changed:
+            earlier, later = changed[step.table, step.key], _columns(step)
+            if earlier is None or later is None or earlier & later:
+                found.append(step)
+    return found
 
 
 def _refers(step: RowChange, changed: dict[Place, set[str] | None]) -> bool:
@@ -111,7 +109,8 @@ def _refers(step: RowChange, changed: dict[Place, set[str] | None]) -> bool:
 def _refuse_otherwise(
     session: Session, number: int, table: Table, step: RowChange, after: Row | None
 ) -> None:
-    found = session.connection().execute(_row_of(table, step.key)).mappings().first()
+    query = select(table).where(key_column(table) == step.key)
+    found = session.connection().execute(query).mappings().first()
     here = None if found is None else {name: found[name] for name in after or {}}
     if (found is None) != (after is None) or (after is not None and here != after):
         raise RowIsOtherwise(number, f"row {step.key} of {step.table}")
@@ -129,12 +128,3 @@ def _write(
     else:
         statement = table.update().where(here).values(row)
     session.connection().execute(statement)
-
-
-def _refers_late(table: Table) -> bool:
-    """Whether the database looks at a reference of a table only when all is committed."""
-    return any(key.deferrable for key in table.foreign_keys)
-
-
-def _row_of(table: Table, key: int | str) -> Any:  # noqa: ANN401 - a select of whatever columns it has
-    return select(table).where(key_column(table) == key)

@@ -15,7 +15,7 @@ from colony.pedigree.kinship.inbreeding import inbreeding
 from colony.pedigree.kinship.kinship import kinship, kinship_and_mean
 from colony.records import Litter
 from colony.refusals.pedigree import SharesAreOff
-from colony.store.readers.animals.herd import Herd, HerdRow, read_herd
+from colony.store.readers.animals.herd import Herd, read_herd
 from colony.store.readers.litters.parents import Parents, Sires, read_parents
 
 UNKNOWN = -1
@@ -151,25 +151,23 @@ def _pedigree(herd: Herd, parents: Parents) -> Pedigree:
         if len(sires) == 1:
             sire[at] = UNKNOWN if sires[0][0] is None else herd.position[sires[0][0]]
         elif sires:
-            in_doubt.setdefault(_doubt_key(row), ([], sires))[0].append(at)
+            key = ("animal", row.id) if row.litter_id is None else ("litter", row.litter_id)
+            in_doubt.setdefault(key, ([], sires))[0].append(at)
     return Pedigree(
         tags=tuple(row.tag for row in herd.rows),
         dam=dam,
         sire=sire,
         sexes="".join(row.sex for row in herd.rows),
         doubts=tuple(
-            _doubt(herd, pups, sires, differ=_may_differ(parents, key))
-            for key, (pups, sires) in in_doubt.items()
+            _doubt(
+                herd,
+                pups,
+                sires,
+                differ=kind == "litter" and parents.litters[key].pups_may_differ,
+            )
+            for (kind, key), (pups, sires) in in_doubt.items()
         ),
     )
-
-
-def _doubt_key(row: HerdRow) -> tuple[str, int]:
-    return ("animal", row.id) if row.litter_id is None else ("litter", row.litter_id)
-
-
-def _may_differ(parents: Parents, key: tuple[str, int]) -> bool:
-    return key[0] == "litter" and parents.litters[key[1]].pups_may_differ
 
 
 def _doubt(herd: Herd, pups: Sequence[int], sires: Sires, *, differ: bool) -> Doubt:

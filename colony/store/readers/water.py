@@ -1,7 +1,6 @@
 """The water of the house as the planner sees it: reserve, systems, tests and their limits."""
 
 from collections import defaultdict
-from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date, timedelta
 
@@ -27,7 +26,7 @@ from colony.store.settings import BookSettings
 TEST_KEEPS_DAYS = 14
 """A test says nothing of the water of today after this many days; common practice, no source."""
 
-LOOK_BACK_DAYS = 30
+FULL_DAYS_AGO = 30
 """A reserve that was never read is taken as full this long ago; common practice, no source."""
 
 
@@ -108,7 +107,7 @@ def _last_reading(session: Session, settings: BookSettings, today: date) -> tupl
         .limit(1)
     ).first()
     if row is None:
-        return today - timedelta(days=LOOK_BACK_DAYS), settings.reserve_l
+        return today - timedelta(days=FULL_DAYS_AGO), settings.reserve_l
     return row.read_on, min(row.litres, settings.reserve_l)
 
 
@@ -162,16 +161,11 @@ def read_limits(session: Session, today: date) -> dict[int, dict[str, Limit]]:
         own[species][row.parameter] = Limit(row.parameter, row.low, row.high, row.source)
     for_all = {limit.parameter: limit for limit in USUAL_LIMITS} | own.get(None, {})
     return {
-        system: strictest(_of_species(for_all, own, species))
+        system: strictest(
+            limit for name in species or {None} for limit in (for_all | own.get(name, {})).values()
+        )
         for system, species in _species_by_system(session, today).items()
     }
-
-
-def _of_species(
-    for_all: dict[str, Limit], own: dict[str | None, dict[str, Limit]], species: set[str | None]
-) -> Iterable[Limit]:
-    for name in species or {None}:
-        yield from (for_all | own.get(name, {})).values()
 
 
 def _species_by_system(session: Session, today: date) -> dict[int, set[str | None]]:

@@ -1,6 +1,6 @@
 """Schema versions: which one a book has, and bringing it up to the program's own.
 
-A book that is up to date is told by one query; alembic is loaded only when there is work.
+One query says whether a book is up to date; alembic is loaded only when there is work.
 """
 
 from pathlib import Path

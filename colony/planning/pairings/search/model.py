@@ -47,7 +47,9 @@ class PairingModel:
         self._add_pairs()
         self._add_slots()
         self._add_places()
-        self._add_stays()
+        self.stay_pair, self.stay_in = self._stays()
+        # Females who stay where they are follow from the others, and so are not whole.
+        self.stay = self.linear.add_variables(len(self.stay_pair), cost=-self._tie, whole=False)
         self.curve = self.linear.add_variables(
             1, cost=float(aim.litters is not None), high=np.inf, whole=False
         )
@@ -82,11 +84,6 @@ class PairingModel:
         if house is not None:
             cost = self._tie * (house.sire_home[self.in_sire] != self.in_tank)
         self.place = self.linear.add_variables(len(self.in_sire), cost=cost)
-
-    def _add_stays(self) -> None:
-        """Females who stay where they are: they follow from the others, and so are not whole."""
-        self.stay_pair, self.stay_in = self._stays()
-        self.stay = self.linear.add_variables(len(self.stay_pair), cost=-self._tie, whole=False)
 
     def _stays(self) -> tuple[Index, Index]:
         """Pairs whose dam could stay in her tank, and the sire's place in it."""

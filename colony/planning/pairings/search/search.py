@@ -139,7 +139,9 @@ def _bounded(
     inside = np.zeros(len(problem.required), dtype=bool)
     inside[counted.pairs] = True
     tangents = [_even(problem, counted.aim)]
-    best = _Bounded(_least(problem), np.zeros(len(inside)), counted.pairs, tangents)
+    # Before anything is solved: neither F nor kinship is below zero.
+    least = SCALE * float(np.minimum(problem.objective.linear, 0.0).min())
+    best = _Bounded(least, np.zeros(len(inside)), counted.pairs, tangents)
     for _ in range(BOUNDING_ROUNDS):
         model = PairingModel(problem, np.flatnonzero(inside), counted.aim, tangents)
         answer = relax(model.linear, seconds=deadline.left())
@@ -149,23 +151,14 @@ def _bounded(
         if _let_in(inside, price):
             continue
         if answer.cost > best.bound:
-            best = _Bounded(answer.cost, price, model.pairs, _tight(model, answer))
+            duals = answer.duals[model.cut_rows :].tolist()
+            binding = [t for t, dual in zip(model.tangents, duals, strict=True) if dual]
+            best = _Bounded(answer.cost, price, model.pairs, binding)
         point, error = _point(problem, counted.aim, model, answer)
         if error <= effort.enough / 4 * abs(answer.cost) or deadline.is_over():
             break
         tangents += [point, (point + tangents[-1]) / 2]
     return best
-
-
-def _least(problem: PairingProblem) -> float:
-    """Bound the cost before anything is solved: neither F nor kinship is below zero."""
-    return SCALE * float(np.minimum(problem.objective.linear, 0.0).min())
-
-
-def _tight(model: PairingModel, answer: RelaxedSolution) -> list[Floats]:
-    """Keep the tangents that the bound rests on."""
-    duals = answer.duals[model.cut_rows :]
-    return [point for point, dual in zip(model.tangents, duals.tolist(), strict=True) if dual]
 
 
 def _let_in(inside: Bools, price: Floats) -> bool:

@@ -42,7 +42,11 @@ def find_page(
     query, lower = _wanted(session, wanted, today), func.lower(col(Animal.tag))
     if not wanted.words:
         return list(session.scalars(query.order_by(lower).limit(limit).offset(offset)))
-    begins = _begins(wanted.words[0])
+    word = wanted.words[0]
+    start = func.lower(word)
+    # The range is what the index of tags can answer.
+    in_range = (lower >= start) & (lower < start.concat("\N{REPLACEMENT CHARACTER}"))
+    begins = in_range & col(Animal.tag).ilike(_like(word, before=""), escape="\\")
     first = query.where(begins)
     ids = list(session.scalars(first.order_by(lower).limit(limit).offset(offset)))
     if len(ids) < limit:
@@ -88,7 +92,10 @@ def _wanted(session: Session, wanted: AnimalFilter, today: date) -> Select[Any]:
         own = select(col(Species.id)).where(col(Species.name) == wanted.species)
         query = query.where(col(Animal.species_id).in_(own))
     if wanted.line:
-        query = query.where(col(Animal.line).in_(_lines(session, wanted.line)))
+        # SQLite folds only the letters of English, so every way the line is written is asked for.
+        written = session.scalars(select(col(Animal.line)).distinct())
+        same = [line for line in written if line and line.casefold() == wanted.line.casefold()]
+        query = query.where(col(Animal.line).in_(same))
     if wanted.tank:
         here = select(col(Placement.animal_id)).join(Tank, col(Placement.tank_id) == col(Tank.id))
         query = query.where(
@@ -99,41 +106,27 @@ def _wanted(session: Session, wanted: AnimalFilter, today: date) -> Select[Any]:
     return query
 
 
-def _lines(session: Session, line: str) -> list[str]:
-    """A line in every way that the book writes it; SQLite folds only the letters of English."""
-    written = session.scalars(select(col(Animal.line)).distinct())
-    return [one for one in written if one and one.casefold() == line.casefold()]
-
-
-def _begins(word: str) -> ColumnElement[bool]:
-    """The tag begins with a word; the range is what the index of tags can answer."""
-    lower, first = func.lower(col(Animal.tag)), func.lower(word)
-    in_range = (lower >= first) & (lower < first.concat("\N{REPLACEMENT CHARACTER}"))
-    return in_range & col(Animal.tag).ilike(_like(word, before=""), escape="\\")
-
-
 def _says(word: str) -> ColumnElement[bool]:
     """A word stands in an animal's own texts, its species', or its possible parents' tags.
 
     Species and the parents of litters are looked up once for all animals, not once for each.
     """
+    # In capitals and in small letters too, which SQLite folds in English only.
+    spellings = {word, word.lower(), word.upper(), word.capitalize()}
+    likes = [_like(text) for text in ({word} if word.isascii() else spellings)]
 
     def says(*texts: Any) -> ColumnElement[bool]:  # noqa: ANN401 - columns of any table
-        likes = [_like(spelling) for spelling in _spellings(word)]
         return or_(*(col(text).ilike(like, escape="\\") for text in texts for like in likes))
 
+    of_dam = select(col(Litter.id)).join(Dam, col(Dam.id) == col(Litter.dam_id))
     return or_(
         says(Animal.tag, Animal.name, Animal.line),
         col(Animal.species_id).in_(select(col(Species.id)).where(says(Species.name))),
-        col(Animal.litter_id).in_(_litters_of_dam(says(Dam.tag))),
+        col(Animal.litter_id).in_(of_dam.where(says(Dam.tag))),
         exists().where(col(Dam.id) == col(Animal.dam_id), says(Dam.tag)),
         exists().where(col(Sire.id) == col(Animal.sire_id), says(Sire.tag)),
         col(Animal.sire_id).is_(None) & _possible_sire(says(Sire.tag)),
     )
-
-
-def _litters_of_dam(says: ColumnElement[bool]) -> Select[Any]:
-    return select(col(Litter.id)).join(Dam, col(Dam.id) == col(Litter.dam_id)).where(says)
 
 
 def _possible_sire(says: ColumnElement[bool]) -> ColumnElement[bool]:
@@ -152,11 +145,6 @@ def _possible_sire(says: ColumnElement[bool]) -> ColumnElement[bool]:
         col(Animal.litter_id).in_(in_doubt.union_all(by_test)),
         col(Animal.id).in_(select(of_animal).join(*by_sire).where(says, of_animal > 0)),
     )
-
-
-def _spellings(word: str) -> set[str]:
-    """A word in capitals and in small letters too, which SQLite folds in English only."""
-    return {word} if word.isascii() else {word, word.lower(), word.upper(), word.capitalize()}
 
 
 def _like(text: str, *, before: str = "%") -> str:

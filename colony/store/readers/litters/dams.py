@@ -94,7 +94,12 @@ class DamRecord:
                 yield gestation
 
     def _seen(self) -> tuple[tuple[Sign, ...], tuple[Check, ...]]:
-        return tuple(_signs(self.signs)), tuple(_checks(self.findings))
+        checks = (
+            Check(row.found_on, _FINDING[row.finding])  # type: ignore[arg-type]
+            for row in self.findings
+            if row.finding in _FINDING
+        )
+        return tuple(_signs(self.signs)), tuple(checks)
 
     @staticmethod
     def _evidence(
@@ -161,9 +166,3 @@ def _signs(signs: Iterable[SignRow]) -> Iterable[Sign]:
             yield Sign(sign.seen_on, "bites")
         elif sign.kind == "copulation":
             yield Sign(sign.seen_on, "copulation")
-
-
-def _checks(findings: Iterable[FindingRow]) -> Iterable[Check]:
-    for row in findings:
-        if row.finding in _FINDING:
-            yield Check(row.found_on, _FINDING[row.finding])  # type: ignore[arg-type]

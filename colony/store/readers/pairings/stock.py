@@ -11,7 +11,7 @@ from colony.pedigree.graph.descent import passed_down, traced_up
 from colony.pedigree.graph.graph import FloatArray
 from colony.planning.pairings.request import BreedingTank, Stock, rare_share
 from colony.planning.tanks.limits import Limits
-from colony.planning.tanks.load import TankFloor, disc_mm2
+from colony.planning.tanks.load import disc_mm2
 from colony.store.readers.animals.herd import read_places
 from colony.store.readers.animals.lives import read_lives
 from colony.store.readers.pairings.candidates import read_candidates
@@ -75,7 +75,11 @@ def read_breeding_tanks(session: Session, stock: Stock, today: date) -> tuple[Br
     settings = read_settings(session)
     house = read_house(session, read_lives(session), settings, today)
     grown = {
-        animal.tag for animal in stock.animals if _is_grown(animal.width_mm, animal.mature_width_mm)
+        animal.tag
+        for animal in stock.animals
+        if animal.width_mm is None
+        or animal.mature_width_mm is None
+        or animal.width_mm >= animal.mature_width_mm
     }
     limits = Limits(load=settings.load_limit)
     return tuple(
@@ -87,20 +91,14 @@ def read_breeding_tanks(session: Session, stock: Stock, today: date) -> tuple[Br
                 for occupant in house.in_tank(tank.id)
                 if occupant.tag not in grown
             ),
-            widest_mm=_widest_mm(tank.plan, limits),
+            widest_mm=min(
+                (tank.plan.short_side_mm or 0.0) / limits.widths_across,
+                (tank.plan.long_side_mm or 0.0) / limits.widths_along,
+            ),
         )
         for tank in house.tanks.values()
         if tank.retired_on is None and tank.plan.role == "breeding"
     )
-
-
-def _is_grown(width_mm: float | None, mature_mm: float | None) -> bool:
-    return width_mm is None or mature_mm is None or width_mm >= mature_mm
-
-
-def _widest_mm(tank: TankFloor, limits: Limits) -> float:
-    across = (tank.short_side_mm or 0.0) / limits.widths_across
-    return min(across, (tank.long_side_mm or 0.0) / limits.widths_along)
 
 
 def _worst(lineage: Lineage, living: list[int]) -> FloatArray:

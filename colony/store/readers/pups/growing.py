@@ -9,9 +9,9 @@ from sqlmodel import Session, col
 from colony.planning.pups.feeding import FoodOffered as Fed
 from colony.planning.pups.gates import PupFacts
 from colony.planning.pups.growth import Width
-from colony.planning.pups.growth_flags import TrustedWidths, trusted_widths
+from colony.planning.pups.growth_flags import trusted_widths
 from colony.records import Animal, Feeding, Hold, Litter, Measurement
-from colony.store.readers.animals.herd import HerdRow, read_herd
+from colony.store.readers.animals.herd import read_herd
 from colony.store.readers.animals.lives import Lives
 from colony.store.readers.rows import read_rows
 from colony.store.readers.tanks.house import TanksOnDay, read_house
@@ -30,8 +30,10 @@ def read_pups(
     found = []
     for row in herd.rows:
         trusted = trusted_widths(widths.get(row.id, ()))
-        if _is_grown(row, trusted, lives):
+        widest_mm = max((width.width_mm for width in trusted.kept), default=0)
+        if widest_mm >= lives.of(row.species).mature_width_mm(row.sex):
             continue
+        tank = house.tank_of.get(row.id)
         pup = PupFacts(
             tag=row.tag,
             species=row.species or "",
@@ -47,23 +49,13 @@ def read_pups(
             isolated_until=house.isolated_until(row.id, row.tag),
             prior=lives.of(row.species).growth(row.sex),
             litter=codes.get(row.litter_id) or "",
-            tank=_tank_code(house, row),
+            tank=house.tanks[tank].plan.code if tank is not None else "",
         )
         found.append(pup)
     return found
 
 
 _PUP = (col(Animal.status) == "present", col(Animal.litter_id).is_not(None))
-
-
-def _is_grown(row: HerdRow, trusted: TrustedWidths, lives: Lives) -> bool:
-    widest_mm = max((width.width_mm for width in trusted.kept), default=0)
-    return widest_mm >= lives.of(row.species).mature_width_mm(row.sex)
-
-
-def _tank_code(house: TanksOnDay, row: HerdRow) -> str:
-    tank = house.tank_of.get(row.id)
-    return house.tanks[tank].plan.code if tank is not None else ""
 
 
 def read_widths(session: Session, *of: ColumnElement[bool]) -> dict[int, list[Width]]:

@@ -8,7 +8,6 @@ from functools import cached_property
 from sqlalchemy import select
 from sqlmodel import Session, col
 
-from colony.planning.pups.growth import Width
 from colony.planning.pups.growth_check import calibrated
 from colony.planning.pups.growth_data import Grower
 from colony.planning.pups.growth_fit import ColonyGrowth
@@ -21,7 +20,7 @@ from colony.planning.pups.growth_flags import (
     trusted_widths,
 )
 from colony.records import Animal, Litter
-from colony.store.readers.animals.herd import Herd, HerdRow
+from colony.store.readers.animals.herd import Herd
 from colony.store.readers.animals.lives import Lives
 from colony.store.readers.pups.growing import read_widths
 from colony.store.readers.rows import read_rows
@@ -66,7 +65,8 @@ def read_growth(session: Session, herd: Herd, lives: Lives, today: date) -> Grow
     codes = dict(read_rows(session, select(col(Litter.id), col(Litter.code))))
     growers, trusted = {}, {}
     for row in herd.rows:
-        if not _tells(row, widths, since):
+        here, young = row.status == "present", row.born is not None and row.born >= since
+        if not (here and young) and (row.id not in widths or not (here or young)):
             continue
         trusted[row.tag] = trusted_widths(widths.get(row.id, ()))
         growers[row.tag] = Grower(
@@ -79,9 +79,3 @@ def read_growth(session: Session, herd: Herd, lives: Lives, today: date) -> Grow
             prior=lives.of(row.species).growth(row.sex),
         )
     return Growth(growers, trusted)
-
-
-def _tells(row: HerdRow, widths: Mapping[int, list[Width]], since: date) -> bool:
-    if row.id not in widths:
-        return row.status == "present" and row.born is not None and row.born >= since
-    return row.status == "present" or (row.born is not None and row.born >= since)

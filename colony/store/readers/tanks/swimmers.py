@@ -18,7 +18,7 @@ from colony.planning.tanks.occupancy import (
     expected_sales,
 )
 from colony.records import Animal, Litter
-from colony.store.readers.animals.herd import Herd, HerdRow, read_last_widths_mm
+from colony.store.readers.animals.herd import Herd, read_last_widths_mm
 from colony.store.readers.animals.lives import Lives
 from colony.store.readers.pups.growth import Growth
 from colony.store.readers.rows import read_rows
@@ -86,7 +86,8 @@ def read_leaving(
 ) -> dict[str, date]:
     """Expect who is sold on which day; None for sales takes the rate of the last weeks."""
     rate = _sales_a_week(session, today) if sales_per_week is None else sales_per_week
-    return expected_sales([pup for pup in ready if _may_be_sold(pup)], rate, today)
+    for_sale = [pup for pup in ready if pup.gates.get("not_held_back") and pup.gates.get("no_hold")]
+    return expected_sales(for_sale, rate, today)
 
 
 class _Stay:
@@ -117,7 +118,8 @@ def _residents(
         litter or 0: code
         for litter, code in read_rows(session, select(col(Litter.id), col(Litter.code)))
     }
-    mothers = _mothers(session, codes)
+    births = select(col(Litter.dam_id), col(Litter.id)).order_by(col(Litter.born))
+    last_litters = {dam: codes[litter or 0] for dam, litter in read_rows(session, births)}
     for animal_id, tank_id in house.tank_of.items():
         row = colony.herd.by_id(animal_id)
         life = colony.lives.of(row.species)
@@ -129,39 +131,27 @@ def _residents(
             curve=colony.growth.colony.curves.get(row.tag),
             disc_width_mm=width_mm,
             litter=codes.get(row.litter_id or 0, ""),
-            family=mothers.get(animal_id, ""),
+            family=last_litters.get(animal_id, ""),
             isolated_until=house.isolated_until(animal_id, row.tag),
             roles=ADULT_ROLES if grown else stay.roles(row.born),
             pinned=grown,
             stays_until=None if grown else stay.until(row.born, house.tanks[tank_id].plan.code),
-            for_sale=_is_for_sale(row, grown=grown),
+            for_sale=not (grown or row.held_back or row.reserved_for),
         )
 
 
 def _coming(
     session: Session, colony: Colony, births: Iterable[Birth]
 ) -> Iterable[tuple[Birth, Swimmer]]:
-    size = _litter_sizes(session, colony)
+    query = select(col(Litter.dam_id), col(Litter.live))
+    live = [(colony.herd.by_id(dam).species, live) for dam, live in read_rows(session, query)]
+    size = _LitterSizes(live, colony.lives)
     by_tag = {row.tag: row for row in colony.herd.rows}
     for birth in births:
         species = by_tag[birth.dam].species
         prior = colony.lives.of(species).growth("U")
         due = ExpectedLitter(birth.dam, birth.likely, size(species), birth.tank, prior)
         yield from ((birth, pup) for pup in expected_pups(due))
-
-
-def _is_for_sale(row: HerdRow, *, grown: bool) -> bool:
-    return not (grown or row.held_back or row.reserved_for)
-
-
-def _may_be_sold(pup: Readiness) -> bool:
-    return bool(pup.gates.get("not_held_back")) and bool(pup.gates.get("no_hold"))
-
-
-def _mothers(session: Session, codes: Mapping[int, str]) -> dict[int, str]:
-    """The last litter of each dam."""
-    query = select(col(Litter.dam_id), col(Litter.id)).order_by(col(Litter.born))
-    return {dam: codes[litter or 0] for dam, litter in read_rows(session, query)}
 
 
 def _sales_a_week(session: Session, today: date) -> float:
@@ -188,9 +178,3 @@ class _LitterSizes:
             return round(self._pups[species] / self._litters[species])
         traits = self._lives.of(species).traits
         return round((traits["litter_low"] + traits["litter_high"]) / 2)
-
-
-def _litter_sizes(session: Session, colony: Colony) -> _LitterSizes:
-    query = select(col(Litter.dam_id), col(Litter.live))
-    live = [(colony.herd.by_id(dam).species, live) for dam, live in read_rows(session, query)]
-    return _LitterSizes(live, colony.lives)
