@@ -43,7 +43,7 @@ def test_one_takes_back_ones_own_last_act_beside_another_writer(
     assert own["undone_by"] == undo["number"]
     assert hers["undone_by"] is None
     assert run(["book", "undo"]) == 1
-    assert "name any other act with colony book undo --act NUMBER" in capsys.readouterr().err
+    assert "by its number (colony book undo --act NUMBER)." in capsys.readouterr().err
 
 
 def test_a_script_takes_back_anothers_act_only_with_yes(

@@ -37,7 +37,8 @@ def refused(book: Book, capsys: pytest.CaptureFixture[str]) -> Refused:
         told = capsys.readouterr()
         assert told.out == ""
         assert told.err.count("\n") == 1
-        assert f"first with: colony book undo --act {against}; nothing was written" in told.err
+        assert "nothing was written" in told.err
+        assert f"undo that one first (colony book undo --act {against})." in told.err
         assert "constraint" not in told.err.lower()
         assert rows_of(book) == before
         return told.err
