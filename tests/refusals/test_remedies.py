@@ -116,7 +116,7 @@ def test_each_face_words_a_remedy_in_its_own_way() -> None:
             "write why, then press F2",
         ),
         (PairedAlready("A", DAY), "colony pairing end A", "press x for"),
-        (LitterKnows("A-1", "A"), "colony litter edit A", "by command: colony litter edit A"),
+        (LitterKnows("A-1", "A"), "colony litter edit A", "colony litter edit A"),
         (AlreadyEnded("A", "died", None), "colony animal edit A --back", "colony animal edit A"),
     ):
         assert sentence_of(refusal) == in_ways(refusal.sentence, [typed])

@@ -64,4 +64,4 @@ def _form_of(act: str, facts: tuple[tuple[str, Fact], ...]) -> str:
 
 def _elsewhere(act: str, objects: tuple[str, ...]) -> str:
     """What no screen does yet is a command."""
-    return f"by command: colony {' '.join([act, *objects])}"
+    return f"colony {' '.join([act, *objects])}"
