@@ -9,7 +9,7 @@ Fact = str | bool
 
 
 @dataclass(frozen=True)
-class Act:
+class AnotherAct:
     """An act that would help, by its name in the journal; what it is done to; and facts for it."""
 
     name: str
@@ -24,13 +24,13 @@ class Again:
     facts: tuple[tuple[str, Fact], ...]
 
 
-Remedy = Act | Again
+Remedy = AnotherAct | Again
 """What would put it right. A refusal names it as data; each face words it in its own way."""
 
 
-def act(name: str, *objects: str, **facts: Fact) -> Act:
+def act(name: str, *objects: str, **facts: Fact) -> AnotherAct:
     """An act that would help, with what is known of it."""
-    return Act(name, objects, tuple(facts.items()))
+    return AnotherAct(name, objects, tuple(facts.items()))
 
 
 def again(**facts: Fact) -> Again:

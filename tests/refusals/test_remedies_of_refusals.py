@@ -15,7 +15,7 @@ from colony.commands.cli.remedies import ARGUMENTS, VALUES, command_of, sentence
 from colony.commands.cli.untyped import take_as_typed
 from colony.commands.tree import app
 from colony.refusals.animals import AlreadyEnded, NoSuchTag
-from colony.refusals.base import Act, Again, Refusal, act, again, in_ways
+from colony.refusals.base import Again, AnotherAct, Refusal, act, again, in_ways
 from colony.refusals.litters import LitterKnows
 from colony.refusals.pairings import PairedAlready
 from colony.refusals.tanks import LeavesIsolationEarly, TankDoesNotFit
@@ -80,7 +80,7 @@ def test_a_remedy_names_an_act_and_options_that_it_has(kind: type[Refusal]) -> N
     for remedy in example(kind).remedies:
         for name, value in remedy.facts:
             assert value or name in VALUES
-        if isinstance(remedy, Act):
+        if isinstance(remedy, AnotherAct):
             options = {word for each in command(remedy.name).params for word in each.opts}
             for name, _ in remedy.facts:
                 assert f"--{name.replace('_', '-')}" in options
@@ -116,7 +116,7 @@ def test_each_face_words_a_remedy_in_its_own_way() -> None:
             "write why, then press F2",
         ),
         (PairedAlready("A", DAY), "colony pairing end A", "press x for"),
-        (LitterKnows("A-1", "A"), "colony litter edit A", "the command is colony litter edit A"),
+        (LitterKnows("A-1", "A"), "colony litter edit A", "colony litter edit A"),
         (AlreadyEnded("A", "died", None), "colony animal edit A --back", "colony animal edit A"),
     ):
         assert sentence_of(refusal) == in_ways(refusal.sentence, [typed])

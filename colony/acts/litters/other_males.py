@@ -50,7 +50,7 @@ def warn_of_other_males(
     return [
         Advice(
             f"{tag} was {' and '.join(how)}, when {mother.tag} may have conceived, "
-            "and is not among the sires. If he may be, name each possible sire of the litter.",
+            "and is not among the sires: name him too if he may be.",
             (remedy,),
         )
         for tag, how in stays.items()

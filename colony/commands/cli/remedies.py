@@ -3,7 +3,7 @@
 import shlex
 from collections.abc import Sequence
 
-from colony.refusals.base import Act, Advice, Again, Fact, Refusal, Remedy, in_ways
+from colony.refusals.base import Advice, Again, AnotherAct, Fact, Refusal, Remedy, in_ways
 
 ARGUMENTS: dict[str, tuple[str, ...]] = {
     "animal edit": ("TAG",),
@@ -73,7 +73,7 @@ VALUES = {
 """What stands for a fact of which the breeder says the value."""
 
 
-def command_of(act: Act) -> str:
+def command_of(act: AnotherAct) -> str:
     """The command that does an act; capital words are for the breeder to fill in."""
     objects = [shlex.quote(text) for text in act.objects]
     missing = ARGUMENTS[act.name][len(objects) :]
@@ -82,7 +82,7 @@ def command_of(act: Act) -> str:
 
 def ways_of(remedies: Sequence[Remedy]) -> list[str]:
     """What to type for each remedy."""
-    acts = [command_of(remedy) for remedy in remedies if isinstance(remedy, Act)]
+    acts = [command_of(remedy) for remedy in remedies if isinstance(remedy, AnotherAct)]
     more = [
         " ".join(map(_option, remedy.facts)) for remedy in remedies if isinstance(remedy, Again)
     ]

@@ -4,7 +4,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Generic, TypeVar
 
-from colony.refusals.base import Act, Advice, Again, Fact, Refusal, Remedy, in_ways
+from colony.refusals.base import Advice, Again, AnotherAct, Fact, Refusal, Remedy, in_ways
 from colony.screens.forms.table import FORM_OF
 
 T = TypeVar("T")
@@ -46,7 +46,7 @@ def sentence_of(problem: Refusal | Advice) -> str:
 def words_of(remedy: Remedy) -> str:
     """What to press for a remedy; nothing where the form itself shows what to fill in."""
     match remedy:
-        case Act(name, objects, facts):
+        case AnotherAct(name, objects, facts):
             return KEYS_OF.get(name) or _form_of(name, facts) or _elsewhere(name, objects)
         case Again(facts) if ("anyway", True) in facts:
             return "write why, then press F2" if ("why", "") in facts else "press F2"
@@ -64,4 +64,4 @@ def _form_of(act: str, facts: tuple[tuple[str, Fact], ...]) -> str:
 
 def _elsewhere(act: str, objects: tuple[str, ...]) -> str:
     """What no screen does yet is a command."""
-    return f"no form does that yet, the command is colony {' '.join([act, *objects])}"
+    return f"colony {' '.join([act, *objects])}"

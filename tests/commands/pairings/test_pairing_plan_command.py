@@ -202,7 +202,7 @@ WRONG = [
     (["--wanted", "leopoldii=4"], 1, "no species or line 'leopoldii'"),
     (["--wanted", "leopoldi=1", "--wanted", "leopoldi=2"], 2, "asked for twice"),
     (["--species", "leopoldii"], 1, "There is no species 'leopoldii'"),
-    (["--compare"], 2, "add --with, --never or --without"),
+    (["--compare"], 2, "--with PAIR, or --never PAIR, or --without TAG"),
     (["--max-f", "2"], 2, "'--max-f'"),
     (["--max-f", "nan"], 2, "'--max-f'"),
     (["--weight", "inf"], 2, "'--weight'"),

@@ -6,7 +6,7 @@ from datetime import date
 
 from sqlmodel import Session
 
-from colony.refusals.base import Act
+from colony.refusals.base import AnotherAct
 
 
 @dataclass(frozen=True)
@@ -20,7 +20,7 @@ class Finding:
     wrong: bool
     where: str
     problem: str
-    remedies: tuple[Act, ...] = ()
+    remedies: tuple[AnotherAct, ...] = ()
     in_turn: bool = False
     advice: str = ""
 
