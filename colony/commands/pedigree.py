@@ -38,7 +38,10 @@ def inbreeding(
         return
     show_table(
         ("Animal", ">F", ">Least", ">Greatest", ">Known generations"),
-        ((one.tag, one.inbreeding, one.low, one.high, f"{one.completeness:.2f}") for one in found),
+        (
+            (line.tag, line.inbreeding, line.low, line.high, f"{line.completeness:.2f}")
+            for line in found
+        ),
         none="Nobody is in the book.",
     )
 

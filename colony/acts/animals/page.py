@@ -107,8 +107,8 @@ def _history(session: Session, animal_id: int) -> dict[str, Any]:
             for width in widths
         ],
         "placements": [
-            {"tank": code, "entered_on": one.entered_on, "left_on": one.left_on}
-            for one, code in placements
+            {"tank": code, "entered_on": placement.entered_on, "left_on": placement.left_on}
+            for placement, code in placements
         ],
         "feedings": [
             {"on": feeding.fed_on, "food": feeding.food, "took": feeding.took}

@@ -45,7 +45,7 @@ def check_book(session: Session, *, today: date) -> list[Finding]:
     A check that stumbles over a damaged row is passed over, and that is told.
     """
     found = [finding for check in CHECKS for finding in _look(check, session, today)]
-    return sorted(found, key=lambda one: not one.wrong)
+    return sorted(found, key=lambda finding: not finding.wrong)
 
 
 def _look(check: Check, session: Session, today: date) -> list[Finding]:

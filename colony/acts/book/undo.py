@@ -89,7 +89,7 @@ def _undo(session: Session, entries: Sequence[RecordedAct]) -> Undone:
     going = {entry.number for entry in entries}
     since = _since(session, entries[-1], going)
     for entry in entries:
-        _refuse_depended(session, entry, [one for one in since if one.number > entry.number])
+        _refuse_depended(session, entry, [other for other in since if other.number > entry.number])
     take_back_judged(session, entries, since)
     for entry in entries:
         tell(session, f"undid {entry.number}: {entry.summary}")
@@ -108,17 +108,19 @@ def _since(session: Session, first: RecordedAct, going: set[int]) -> list[Record
 
 
 def _refuse_depended(session: Session, entry: RecordedAct, later: Sequence[RecordedAct]) -> None:
-    blocking = [one for one in later if not _cancels(one, entry.number) and depends(one, entry)]
+    blocking = [
+        other for other in later if not _cancels(other, entry.number) and depends(other, entry)
+    ]
     if blocking:
-        told = [(one.number, _told(one)) for one in blocking]
+        told = [(other.number, _told(other)) for other in blocking]
         raise LaterActDepends(_told(entry), told, _own_since(session, entry))
 
 
 def _own_since(session: Session, entry: RecordedAct) -> int | None:
     """How many acts an undo would go back to reach one; None where not all of them are one's own."""
-    since = [one for one in _standing(session) if one.number >= entry.number]
-    own = all(one.who == acting_person() for one in since)
-    return len(since) if own and entry.number in {one.number for one in since} else None
+    since = [other for other in _standing(session) if other.number >= entry.number]
+    own = all(other.who == acting_person() for other in since)
+    return len(since) if own and entry.number in {other.number for other in since} else None
 
 
 def _cancels(undo: RecordedAct, number: int) -> bool:

@@ -171,7 +171,7 @@ def _certain(
 def _next_batch(session: Session, food: Food, on: date) -> FoodBatch | None:
     """The open batch that expires first and is still good; an expired one only if none is."""
     there = [batch for batch in open_batches(session, food) if batch.received <= on]
-    good = [one for one in there if not has_expired(one, on)]
+    good = [batch for batch in there if not has_expired(batch, on)]
     return next(iter(good or there), None)
 
 

@@ -130,7 +130,7 @@ def open_batches(session: Session, food: Food) -> list[FoodBatch]:
     rows = session.exec(
         select(FoodBatch).where(FoodBatch.food_id == food.id, col(FoodBatch.finished_on).is_(None))
     ).all()
-    return sorted(rows, key=lambda one: (one.expires or date.max, one.received, one.code))
+    return sorted(rows, key=lambda batch: (batch.expires or date.max, batch.received, batch.code))
 
 
 def has_expired(batch: FoodBatch, on: date) -> bool:

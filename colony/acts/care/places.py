@@ -34,13 +34,13 @@ def places_for(task: str, floor: Floor, words: Sequence[str]) -> list[WorkPlace]
     kind, places = TASKS[task], find_places(floor, words)
     if kind.per == "system":
         systems = {place.system for place in places}
-        return [one for one in by_biosecurity(floor.places) if _is_system(one, systems)]
+        return [place for place in by_biosecurity(floor.places) if _is_system(place, systems)]
     named = {word.casefold() for word in words}
     return [
-        one
-        for one in places
-        if one.per == "tank"
-        and (one.animals or not kind.needs_animals or one.name.casefold() in named)
+        place
+        for place in places
+        if place.per == "tank"
+        and (place.animals or not kind.needs_animals or place.name.casefold() in named)
     ]
 
 

@@ -118,7 +118,7 @@ def list_rhythms(session: Session) -> list[RhythmLine]:
         for r, tank, system in session.exec(query)
     ]
     order = list(TASKS)
-    return sorted(lines, key=lambda one: (order.index(one.task), str(_where(one))))
+    return sorted(lines, key=lambda line: (order.index(line.task), str(_where(line))))
 
 
 def set_walking_order(session: Session, *, tanks: Sequence[str]) -> list[str]:

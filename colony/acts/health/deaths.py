@@ -130,8 +130,8 @@ def death_page(session: Session, *, tag: str, weeks: int = WEEKS_BEFORE) -> Deat
             if sign.on <= died
         ),
         holds=tuple(
-            Dated(one.started, f"held: {one.why}")
-            for one in session.exec(
+            Dated(hold.started, f"held: {hold.why}")
+            for hold in session.exec(
                 select(Hold).where(Hold.animal_id == animal.id).order_by(col(Hold.started))
             )
         ),

@@ -60,7 +60,7 @@ def survival_by(session: Session, *, by: str = "all", today: date) -> list[Survi
 
 
 def _pups(session: Session, parents: Parents, today: date) -> list[_Pup]:
-    litters = {one.id: one for one in session.exec(select(Litter))}
+    litters = {litter.id: litter for litter in session.exec(select(Litter))}
     return [
         _Pup(row, litters[row.litter_id], _lived(row, litters[row.litter_id], today))
         for row in parents.herd.rows

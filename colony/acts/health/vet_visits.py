@@ -48,7 +48,7 @@ def record_visit(
     """
     refuse_future("A vet visit", on, today)
     patients = list(
-        {one.id: one for one in (find_animal(session, tag) for tag in animals)}.values()
+        {animal.id: animal for animal in (find_animal(session, tag) for tag in animals)}.values()
     )
     if not patients:
         raise NobodySeenByVet

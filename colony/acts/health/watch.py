@@ -74,7 +74,7 @@ def _refusing(
             for key, row in refusing
             if row is not None and row.days >= least_days
         ),
-        key=lambda one: one[2],
+        key=lambda refusal: refusal[2],
     )
 
 
@@ -126,11 +126,11 @@ def _signs(session: Session, herd: Herd, today: date) -> list[Found]:
     by_tag = {row.tag: row.id for row in herd.rows}
     found: dict[tuple[str, str], date] = {}
     well: set[str] = set()
-    for one in list_signs(session, since=today - timedelta(days=SIGN_DAYS), well_too=True):
-        if one.animal is None or one.animal in well:
+    for seen in list_signs(session, since=today - timedelta(days=SIGN_DAYS), well_too=True):
+        if seen.animal is None or seen.animal in well:
             continue
-        if one.sign == WELL:
-            well.add(one.animal)
+        if seen.sign == WELL:
+            well.add(seen.animal)
         else:
-            found[one.animal, one.sign] = one.on
+            found[seen.animal, seen.sign] = seen.on
     return [(by_tag[tag], f"seen: {sign}", on) for (tag, sign), on in found.items()]

@@ -51,7 +51,7 @@ def find_conception(
     """
     species = session.get(Species, mother.species_id) if mother.species_id else None
     prior = read_lives(session).of(species.name if species else None).gestation()
-    named = {one.animal.id for one in asked if one.animal}
+    named = {father.animal.id for father in asked if father.animal}
     males = read_pairing_sires(session) if named else {}
     among = [
         pairing
@@ -78,7 +78,9 @@ def likeliest_pairing(
         for pairing in among
         if pairing.started <= born and (opened is None or (pairing.ended or born) >= opened)
     ]
-    return max(judged, key=lambda one: (_LIKELIHOOD[one[1].verdict], one[0].started), default=None)
+    return max(
+        judged, key=lambda pair: (_LIKELIHOOD[pair[1].verdict], pair[0].started), default=None
+    )
 
 
 def judge_birth(

@@ -85,25 +85,25 @@ def pick_partners(
         overridden=overridden,
     )
     places = read_places(session, today)
-    tank_of = {one.tag: places.get(animal_id) for animal_id, one in candidates.items()}
+    tank_of = {candidate.tag: places.get(animal_id) for animal_id, candidate in candidates.items()}
     return Picked(
         tag=asking.tag,
         cautions=_told(why_not(candidates[asking.id], today, overridden)),
         partners=[
             PartnerLine(
-                tag=one.tag,
-                kinship=one.kinship,
-                expected_inbreeding=one.expected_inbreeding,
-                mean_kinship=one.mean_kinship,
-                reasons=_told(one.reasons),
-                tank=tank_of[one.tag],
+                tag=partner.tag,
+                kinship=partner.kinship,
+                expected_inbreeding=partner.expected_inbreeding,
+                mean_kinship=partner.mean_kinship,
+                reasons=_told(partner.reasons),
+                tank=tank_of[partner.tag],
             )
-            for one in ranking.ranked
+            for partner in ranking.ranked
         ],
         left_out=[
             *(
-                LeftOutLine(one.tag, _told(one.reasons))
-                for one in sorted(ranking.left_out, key=_farness)
+                LeftOutLine(left_out.tag, _told(left_out.reasons))
+                for left_out in sorted(ranking.left_out, key=_farness)
             ),
             *hopeless.values(),
         ],
@@ -128,9 +128,9 @@ def _hopeless(herd: Herd, asking: Animal, overridden: frozenset[str]) -> dict[in
     return same_sex | gone
 
 
-def _farness(one: LeftOut) -> tuple[int, str]:
+def _farness(left_out: LeftOut) -> tuple[int, str]:
     """By how much speaks against them."""
-    return len(one.reasons), one.tag
+    return len(left_out.reasons), left_out.tag
 
 
 def _told(reasons: Iterable[Bar]) -> list[str]:

@@ -25,7 +25,9 @@ def plan_document(proposed: Proposed, accepted: Accepted | None = None) -> dict[
         "groups": plan.groups,
         "moves": plan.moves,
         "notes": plan.notes,
-        "left_out": [{"tag": one.tag, "reasons": _sentences(one.reasons)} for one in plan.left_out],
+        "left_out": [
+            {"tag": animal.tag, "reasons": _sentences(animal.reasons)} for animal in plan.left_out
+        ],
         "comparison": _comparison(proposed.comparison) if proposed.comparison else None,
         "futures": [_future(future) for future in proposed.futures],
         "accepted": accepted,

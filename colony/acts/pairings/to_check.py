@@ -41,7 +41,7 @@ def pairings_to_check(session: Session, *, today: date) -> list[Unchecked]:
         for pairing, dam, tag, started in running
         if (last := max(started, seen.get(dam, started))) < limit
     ]
-    return sorted(found, key=lambda one: (one.last_look, one.dam))
+    return sorted(found, key=lambda pairing: (pairing.last_look, pairing.dam))
 
 
 def _last_looks(session: Session, today: date) -> dict[int, date]:

@@ -161,4 +161,4 @@ def _breeder_lines(
         )
         for n, at in enumerate(living)
     ]
-    return sorted(lines, key=lambda one: (one.rank, one.tag))
+    return sorted(lines, key=lambda line: (line.rank, line.tag))

@@ -59,7 +59,7 @@ def draw_paths(
 
 def _why(session: Session, tag: str, other: str | None) -> tuple[tuple[str, ...], Why]:
     lineage = read_lineage(session)
-    animals = [find_animal(session, one) for one in (tag, other) if one is not None]
+    animals = [find_animal(session, word) for word in (tag, other) if word is not None]
     places = [lineage.herd.position[animal.id or 0] for animal in animals]
     tags = tuple(dict.fromkeys(animal.tag for animal in animals))
     if len(tags) == 1:

@@ -55,7 +55,7 @@ def forecast_pup(
     curve = growth.colony.curves.get(animal.tag)
     if curve is None:
         raise NothingToForecast(animal.tag)
-    pup = next((one for one in read_pups(session, lives, today) if one.tag == animal.tag), None)
+    pup = next((row for row in read_pups(session, lives, today) if row.tag == animal.tag), None)
     days = [today + timedelta(weeks=n) for n in range(weeks + 1)]
     wanted_mm = lives.of(pup.species or None).ready_rules().min_width_mm if pup else None
     ready = _readiness(pup, curve, lives, today) if pup else None
@@ -78,7 +78,7 @@ def off_curves(session: Session, *, today: date) -> list[OffCurve]:
     lives = read_lives(session)
     growing = {pup.tag for pup in read_pups(session, lives, today)}
     growth = read_growth(session, read_herd(session), lives, today)
-    return [one for one in growth.off_curve(today) if one.tag in growing]
+    return [pup for pup in growth.off_curve(today) if pup.tag in growing]
 
 
 def _readiness(pup: PupFacts, curve: Curve, lives: Lives, today: date) -> Readiness:
@@ -102,7 +102,7 @@ def _told(
         expected_ready=ready.expected_ready if ready else None,
         ready_low=ready.ready_low if ready else None,
         ready_high=ready.ready_high if ready else None,
-        off_curve=[one.sentence for one in growth.off_curve(today) if one.tag == tag],
+        off_curve=[pup.sentence for pup in growth.off_curve(today) if pup.tag == tag],
     )
 
 
@@ -113,21 +113,21 @@ def _widths(widths: Iterable[Width]) -> list[dict[str, Any]]:
 def _forecasts(curve: Curve, days: Iterable[date]) -> list[dict[str, Any]]:
     return [
         {
-            "on": one.day,
-            "disc_width_mm": round(one.width_mm),
-            "low_mm": round(one.low_mm),
-            "high_mm": round(one.high_mm),
+            "on": ahead.day,
+            "disc_width_mm": round(ahead.width_mm),
+            "low_mm": round(ahead.low_mm),
+            "high_mm": round(ahead.high_mm),
         }
-        for one in (forecast(curve, day) for day in days)
+        for ahead in (forecast(curve, day) for day in days)
     ]
 
 
 def _picture(growth: Growth, tag: str, until: date, wanted_mm: float | None) -> GrowthPicture:
     grower, trusted = growth.growers[tag], growth.trusted[tag]
     mates = {
-        one.tag: one.widths
-        for one in growth.growers.values()
-        if one.litter and one.litter == grower.litter and one.tag != tag
+        sibling.tag: sibling.widths
+        for sibling in growth.growers.values()
+        if sibling.litter and sibling.litter == grower.litter and sibling.tag != tag
     }
     pup = Growing(
         tag=tag,

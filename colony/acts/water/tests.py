@@ -206,11 +206,11 @@ def list_limits(session: Session) -> list[LimitLine]:
     ]
     replaced = {line.parameter for line in own if line.species is None}
     usual = [
-        LimitLine(one.parameter, None, one.low, one.high, one.source, own=False)
-        for one in USUAL_LIMITS
-        if one.parameter not in replaced
+        LimitLine(limit.parameter, None, limit.low, limit.high, limit.source, own=False)
+        for limit in USUAL_LIMITS
+        if limit.parameter not in replaced
     ]
-    return sorted(own + usual, key=lambda one: (one.parameter, one.species or ""))
+    return sorted(own + usual, key=lambda line: (line.parameter, line.species or ""))
 
 
 def _reading_line(

@@ -89,13 +89,13 @@ def list_(book: Book = None, *, as_json: AsJson = False) -> None:
             (
                 food.food,
                 None if food.protein_percent is None else f"{food.protein_percent:g} %",
-                one.batch if one else None,
-                one.received if one else None,
-                one.expires if one else None,
-                "EXPIRED" if one and one.expired else "",
+                batch.batch if batch else None,
+                batch.received if batch else None,
+                batch.expires if batch else None,
+                "EXPIRED" if batch and batch.expired else "",
             )
             for food in foods
-            for one in (food.batches or (None,))
+            for batch in (food.batches or (None,))
         ),
         none="No food is on the list: colony food add NAME.",
     )

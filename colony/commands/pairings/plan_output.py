@@ -142,8 +142,8 @@ def _show_futures(ways: "Sequence[Future]") -> None:
 def _show_rules(left_out: "Sequence[LeftOut]") -> None:
     """Count those left out by their first reason: a hundred lines would hide the plan."""
     tags: dict[str, list[str]] = defaultdict(list)
-    for one in left_out:
-        tags[one.reasons[0].name].append(one.tag)
+    for animal in left_out:
+        tags[animal.reasons[0].name].append(animal.tag)
     _section(
         ("Rule", "Left out because", ">How many", "Who"),
         (
@@ -160,8 +160,8 @@ def _show_reasons(left_out: "Sequence[LeftOut]") -> None:
     _section(
         ("Left out", "Why"),
         (
-            (one.tag, "; ".join(f"{reason.name}: {reason.text}" for reason in one.reasons))
-            for one in left_out
+            (animal.tag, "; ".join(f"{reason.name}: {reason.text}" for reason in animal.reasons))
+            for animal in left_out
         ),
     )
 

@@ -127,7 +127,7 @@ def _show_off_curves(book: str | None, *, as_json: bool) -> None:
         return
     show_table(
         ("Pup", "Is", "What was seen"),
-        ((one.tag, one.kind, one.sentence) for one in off),
+        ((pup.tag, pup.kind, pup.sentence) for pup in off),
         none="Every pup is on its curve.",
     )
 

@@ -96,7 +96,7 @@ class _Check:
         telling = [word for word in held if not word.isdecimal() and words_of(word) != (word,)]
         if len(words) == 1 or not (telling or len(held) == len(words)):
             return []
-        return [one for word in held for one in self.near.same(word)]
+        return [tag for word in held for tag in self.near.same(word)]
 
 
 def _is_doubt(tag: str) -> bool:

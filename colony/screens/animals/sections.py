@@ -117,12 +117,12 @@ def _why(why: Explained) -> str:
     """Each common ancestor of its parents, the paths through it, and what it adds to F."""
     shown = why.ancestors[:ANCESTORS_SHOWN]
     lines = [
-        f"\n{one.adds:.4f} through {one.ancestor} ({one.paths} {'path' if one.paths == 1 else 'paths'})"
-        for one in shown
+        f"\n{ancestor.adds:.4f} through {ancestor.ancestor} ({ancestor.paths} {'path' if ancestor.paths == 1 else 'paths'})"
+        for ancestor in shown
     ]
     rest = why.ancestors[ANCESTORS_SHOWN:]
     if rest:
-        lines.append(f"\n{sum(one.adds for one in rest):.4f} through {len(rest)} more")
+        lines.append(f"\n{sum(ancestor.adds for ancestor in rest):.4f} through {len(rest)} more")
     paths = [
         f"\n  {' - '.join(path.path)} adds {path.adds:.4f}" for path in why.paths[:PATHS_SHOWN]
     ]

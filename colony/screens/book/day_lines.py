@@ -79,7 +79,7 @@ class DayLines:
             (tank.tank, tank.breaks[0]),
             "!",
             "wrong",
-            more="\n\n".join(f"! {one}." for one in tank.breaks),
+            more="\n\n".join(f"! {reason}." for reason in tank.breaks),
         )
 
     def _soon(self, over: Overflow) -> Line:
@@ -149,11 +149,11 @@ class DayLines:
             more=f"Isolation ends on {short_day(tank.isolated_until)}; a new arrival restarts it.",
         )
 
-    def _unchecked(self, one: Unchecked) -> Line:
-        what = f"with {', '.join(one.sires)} since {short_day(one.started)}, nothing seen since"
+    def _unchecked(self, pairing: Unchecked) -> Line:
+        what = f"with {', '.join(pairing.sires)} since {short_day(pairing.started)}, nothing seen since"
         return Line(
-            About("animal", one.dam, "F"),
-            (one.dam, what, short_day(one.last_look), one.tank or "-"),
+            About("animal", pairing.dam, "F"),
+            (pairing.dam, what, short_day(pairing.last_look), pairing.tank or "-"),
             "?",
             "water",
             more='Nothing seen is never "not pregnant".',
@@ -172,7 +172,7 @@ def _group(
         return
     yield Heading(f"{title} ({len(found)})")
     shown = found if len(found) <= most + 1 else found[:most]
-    yield from (write(one) for one in shown)
+    yield from (write(item) for item in shown)
     if len(found) > len(shown):
         more = f"and {len(found) - len(shown)} more"
         yield Line(About("place", place), ("…", more), "", "quiet")

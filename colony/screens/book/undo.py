@@ -71,7 +71,7 @@ def _refused(app: Application, problem: str) -> None:
 
 
 def _tell(app: Application, done: Undone, *, asked: bool) -> None:
-    taken = "; ".join(one.summary for one in done.undone)
+    taken = "; ".join(act.summary for act in done.undone)
     app.say(f"Taken back: {taken}. In the log (8), z on that undo brings it back.", "written")
     app.changed()
     if asked:

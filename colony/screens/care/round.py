@@ -74,7 +74,7 @@ class Round(Place):
 
     def action_tick(self) -> None:
         """Tick off what is open at the place, or the one task."""
-        self._tick([one for one in self._looked_at() if one.is_open])
+        self._tick([work for work in self._looked_at() if work.is_open])
 
     def action_tick_system(self) -> None:
         """Tick off all that is open at every place of the system."""
@@ -117,10 +117,12 @@ class Round(Place):
 
     def _list(self) -> None:
         entries: list[Entry] = []
-        for (system, water), here in groupby(self._works, key=lambda one: (one.system, one.water)):
+        for (system, water), here in groupby(
+            self._works, key=lambda work: (work.system, work.water)
+        ):
             tools = "" if water == "clean" else ", own net and tools"
             entries.append(Heading(f"{system}, {water} water{tools}"))
-            for place, works in groupby(here, key=lambda one: one.place):
+            for place, works in groupby(here, key=lambda work: work.place):
                 tasks = tuple(works)
                 entries.append(_place_line(place, tasks))
                 if place in self._unfolded:
@@ -138,7 +140,7 @@ def _tick_off(session: Any, *, works: Sequence[WorkLine], today: date) -> int:  
 def _place_line(place: str, works: tuple[WorkLine, ...]) -> Line:
     """All work of a place in one line: what is open, or that all is done."""
     still = [work for work in works if work.is_open]
-    late = max((one.overdue_days for one in still), default=0)
+    late = max((work.overdue_days for work in still), default=0)
     mark, tone = _mark(is_open=bool(still), late=late)
     cells = (place, ", ".join(map(_said, still)) or "all done", _late(late), "")
     initial = {"task": still[0].task, "place": place} if still else {"place": place}

@@ -51,9 +51,9 @@ class Births(Place):
         due, born = births
         line = TimeLine(self.app.book_session.today)
         entries: list[Entry] = [Heading(f"Expected ({len(due)})")]
-        entries += [self._due(one, line) for one in due]
+        entries += [self._due(litter, line) for litter in due]
         entries.append(Heading(f"Born ({len(born)})"))
-        entries += [self._born(one) for one in born]
+        entries += [self._born(litter) for litter in born]
         self.query_one(EntryList).show(entries if due or born else [], _columns(line))
 
     def _due(self, due: DueLitter, line: TimeLine) -> Line:

@@ -74,22 +74,29 @@ class Pairs(Place):
     def _show(self, pairings: Sequence[PairingLine]) -> None:
         self.query_one(EntryList).show([self._line(pairing) for pairing in pairings])
 
-    def _line(self, one: PairingLine) -> Line:
-        days = ((one.ended or self.app.book_session.today) - one.started).days
-        signs = one.signs[-1] if one.signs else "none"
-        since = short_day(one.started)
+    def _line(self, pairing: PairingLine) -> Line:
+        days = ((pairing.ended or self.app.book_session.today) - pairing.started).days
+        signs = pairing.signs[-1] if pairing.signs else "none"
+        since = short_day(pairing.started)
         more = "\n".join(
             [
-                f"{one.dam} with {', '.join(one.sires)}",
+                f"{pairing.dam} with {', '.join(pairing.sires)}",
                 f"since {since}",
                 "",
-                *(one.signs or ["no sign seen"]),
+                *(pairing.signs or ["no sign seen"]),
             ]
         )
         return Line(
-            About("animal", one.dam, "F"),
-            (one.dam, ", ".join(one.sires), since, show_span(days), signs, one.tank or "-"),
-            "○" if one.ended else "●",
-            "quiet" if one.ended else "water",
+            About("animal", pairing.dam, "F"),
+            (
+                pairing.dam,
+                ", ".join(pairing.sires),
+                since,
+                show_span(days),
+                signs,
+                pairing.tank or "-",
+            ),
+            "○" if pairing.ended else "●",
+            "quiet" if pairing.ended else "water",
             more=more,
         )

@@ -104,7 +104,7 @@ class EntryList(OptionList):
     def queue(self) -> list[str]:
         """The marked animals, or those from the highlighted one to the next heading."""
         rest = self._entries[self.highlighted or 0 :]
-        return _tags(self.marked or takewhile(lambda one: isinstance(one, Line), rest))
+        return _tags(self.marked or takewhile(lambda entry: isinstance(entry, Line), rest))
 
     @property
     def queue_to_the_end(self) -> list[str]:
@@ -201,7 +201,7 @@ class EntryList(OptionList):
         self.add_options([self._option(entry, layout) for entry in more])
 
     def _highlight(self, about: About | None) -> None:
-        lines = [at for at, one in enumerate(self._entries) if isinstance(one, Line)]
+        lines = [at for at, entry in enumerate(self._entries) if isinstance(entry, Line)]
         same = [at for at in lines if self._entries[at].about == about]  # type: ignore[union-attr]
         wanted = next(iter(same or lines), None)
         while wanted is not None and wanted >= self._drawn:

@@ -77,7 +77,7 @@ def checks_of(undone: Iterable[RowChange]) -> list[Check]:
 
 def wrong_findings(session: Session, checks: Iterable[Check], today: date) -> list[Finding]:
     """What some checks find that cannot be; what is only odd an act would let pass."""
-    return [one for check in checks for one in check(session, today) if one.wrong]
+    return [finding for check in checks for finding in check(session, today) if finding.wrong]
 
 
 def _meet(written: dict[str, set[str]], columns: dict[str, set[str]]) -> bool:

@@ -41,18 +41,16 @@ def sound_file(session: Session, _today: date) -> Iterator[Finding]:
 
 def counters_go_on(session: Session, _today: date) -> Iterator[Finding]:
     """Counters of PostgreSQL that would give a new row the number of one that is there."""
-    for one in counters_behind(session.connection()):
-        problem = (
-            f"counts on from {one.last}, but has rows up to {one.newest}: acts will be refused"
-        )
-        yield Finding("counters", True, one.table, problem, (act("book recount"),))
+    for counter in counters_behind(session.connection()):
+        problem = f"counts on from {counter.last}, but has rows up to {counter.newest}: acts will be refused"
+        yield Finding("counters", True, counter.table, problem, (act("book recount"),))
 
 
 def rows_keep_their_rules(session: Session, _today: date) -> Iterator[Finding]:
     """Rows that break a rule of their table, written where the database did not look."""
-    for one in islice(broken_rules(session.connection()), MOST):
-        problem = f"breaks a rule: {one.rule}"
-        yield Finding("rule", True, f"{one.table} {one.key}", problem, REBUILD)
+    for broken in islice(broken_rules(session.connection()), MOST):
+        problem = f"breaks a rule: {broken.rule}"
+        yield Finding("rule", True, f"{broken.table} {broken.key}", problem, REBUILD)
 
 
 def told_by_journal(session: Session, _today: date) -> Iterator[Finding]:
@@ -63,9 +61,9 @@ def told_by_journal(session: Session, _today: date) -> Iterator[Finding]:
         yield Finding("journal", True, "the journal", refusal.sentence, RESTORE)
         return
     found = differences(recorded, kept_rows(session.connection()))
-    for one in found[:MOST]:
-        table, key = one.place
-        yield Finding("journal", True, f"{table} {key}", _told(one), REBUILD)
+    for difference in found[:MOST]:
+        table, key = difference.place
+        yield Finding("journal", True, f"{table} {key}", _told(difference), REBUILD)
     if len(found) > MOST:
         problem = f"{len(found) - MOST} more rows are not as the journal tells"
         yield Finding("journal", True, "the book", problem, REBUILD)
@@ -95,11 +93,11 @@ def readable_settings(session: Session, _today: date) -> Iterator[Finding]:
         yield Finding("settings", True, key, problem, (act("book settings", key),))
 
 
-def _told(one: Difference) -> str:
-    if one.kept is None:
+def _told(difference: Difference) -> str:
+    if difference.kept is None:
         return "was made by an act and is gone, but no act took it away"
-    if one.recorded is None:
+    if difference.recorded is None:
         return "is there, but no act made it"
-    before, after = one.step.before or {}, one.step.after or {}
+    before, after = difference.step.before or {}, difference.step.after or {}
     changed = ", ".join(f"{name} {before.get(name)} -> {value}" for name, value in after.items())
     return f"was changed, but not by an act: {changed}"

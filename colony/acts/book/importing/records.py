@@ -32,7 +32,7 @@ class RecordWriter:
         self.ids = book.ids()
         # Those that the heading of a folder has brought are here too.
         species = session.exec(select(Species)).all()
-        self.ids["species"] = {one.name.casefold(): one.id or 0 for one in species}
+        self.ids["species"] = {row.name.casefold(): row.id or 0 for row in species}
         self.written: dict[str, list[tuple[Change, Any]]] = {noun.name: [] for noun in NOUNS}
 
     def write(self, changes: Changes, *, parents_first: bool = False) -> None:

@@ -85,10 +85,10 @@ def _reading(session: Session, choices: SheetChoices, columns: Columns, today: d
 def _species_words(species: Sequence[Species]) -> dict[str, str]:
     """Every way to write a species: its word, its English name, ``P. motoro`` and in full."""
     words: dict[str, str] = {}
-    for one in species:
-        genus, _, epithet = one.scientific_name.partition(" ")
-        written = (one.english_name, f"{genus[:1]}. {epithet}", one.scientific_name, one.name)
-        words |= {text.casefold(): one.name for text in written if text}
+    for row in species:
+        genus, _, epithet = row.scientific_name.partition(" ")
+        written = (row.english_name, f"{genus[:1]}. {epithet}", row.scientific_name, row.name)
+        words |= {text.casefold(): row.name for text in written if text}
     return words
 
 

@@ -18,7 +18,7 @@ def write_heading(session: Session, heading: ColonyHeading, *, dry_run: bool) ->
     UnknownSetting, BadSetting, NoSuchTrait
         The folder has a setting or a number that books do not have.
     """
-    booked = {one.key: one.value for one in session.exec(select(Setting))}
+    booked = {setting.key: setting.value for setting in session.exec(select(Setting))}
     settings = {k: v for k, v in heading.settings.items() if booked.get(k) != v}
     for key, value in settings.items() if not dry_run else ():
         write_setting(session, key, value)

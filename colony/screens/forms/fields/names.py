@@ -57,7 +57,7 @@ class TagsField(TagField):
 
     def split(self, text: str, book_session: BookSession) -> list[str]:
         """Part what is typed into tags."""
-        chunks = [one.strip() for one in re.split(self.SEPARATOR, text) if one.strip()]
+        chunks = [chunk.strip() for chunk in re.split(self.SEPARATOR, text) if chunk.strip()]
         return [
             tag
             for chunk in chunks
@@ -123,7 +123,7 @@ class SpeciesField(FormField):
 
     def complete(self, text: str, book_session: BookSession) -> Sequence[str]:
         """Species that begin so."""
-        known = [one.species for one in book_session.read(list_species)]
+        known = [page.species for page in book_session.read(list_species)]
         return [name for name in known if name.startswith(text.strip().lower())]
 
 
