@@ -87,33 +87,25 @@ def act_to_undo(session: Session, number: int) -> RecordedAct:
 def _undo(session: Session, entries: Sequence[RecordedAct]) -> Undone:
     """Take acts back, the newest first."""
     going = {entry.number for entry in entries}
-    since = _since(session, entries[-1], going)
+    undone = undone_acts(session)
+    since = [
+        entry
+        for entry in read_entries(session, after=entries[-1].number)
+        if entry.number not in undone and entry.number not in going
+    ]
     for entry in entries:
-        _refuse_depended(session, entry, [other for other in since if other.number > entry.number])
+        later = [other for other in since if other.number > entry.number]
+        blocking = [
+            other for other in later if not _cancels(other, entry.number) and depends(other, entry)
+        ]
+        if blocking:
+            acts = [(other.number, _in_words(other)) for other in blocking]
+            raise LaterActDepends(_in_words(entry), acts, _own_since(session, entry))
     take_back_judged(session, entries, since)
     for entry in entries:
         tell(session, f"undid {entry.number}: {entry.summary}")
     recorder_of(session).undoes.extend(entry.number for entry in entries)
     return Undone(tuple(line_of(entry) for entry in entries))
-
-
-def _since(session: Session, first: RecordedAct, going: set[int]) -> list[RecordedAct]:
-    """What was done since an act and stands."""
-    undone = undone_acts(session)
-    return [
-        entry
-        for entry in read_entries(session, after=first.number)
-        if entry.number not in undone and entry.number not in going
-    ]
-
-
-def _refuse_depended(session: Session, entry: RecordedAct, later: Sequence[RecordedAct]) -> None:
-    blocking = [
-        other for other in later if not _cancels(other, entry.number) and depends(other, entry)
-    ]
-    if blocking:
-        told = [(other.number, _told(other)) for other in blocking]
-        raise LaterActDepends(_told(entry), told, _own_since(session, entry))
 
 
 def _own_since(session: Session, entry: RecordedAct) -> int | None:
@@ -140,5 +132,5 @@ def _can_be_undone(entry: RecordedAct) -> bool:
     return not entry.changed_nothing and entry.act not in (BEGIN_ACT, SCHEMA_ACT)
 
 
-def _told(entry: RecordedAct) -> str:
+def _in_words(entry: RecordedAct) -> str:
     return f"act {entry.number} ({entry.summary})"

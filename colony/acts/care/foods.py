@@ -34,7 +34,7 @@ class FoodLine:
 
 
 def set_food(session: Session, /, *, name: str, **facts: Any) -> Food:  # noqa: ANN401 - the facts of a food
-    """Add a food to the house's list, or mend what is known of it; `facts` are `FOOD_FACTS`."""
+    """Add a food to the house's list, or correct what is known of it; `facts` are `FOOD_FACTS`."""
     food = _seek(session, name) or Food(name=name)
     for column, value in FoodFacts(**facts).columns().items():
         setattr(food, column, value)

@@ -32,7 +32,7 @@ class Moved:
 
 
 def set_system(session: Session, /, *, name: str, **facts: Any) -> System:  # noqa: ANN401 - the facts of a system
-    """Make a system of shared water, or mend one; `facts` are those of `SYSTEM_FACTS`."""
+    """Make a system of shared water, or correct one; `facts` are those of `SYSTEM_FACTS`."""
     system = seek_system(session, name) or System(name=name)
     for column, value in SystemFacts(**facts).columns().items():
         setattr(system, column, value)

@@ -96,7 +96,12 @@ def _systems(
     session: Session, rows: Sequence[SystemRow], house: TanksOnDay, today: date
 ) -> list[SystemWater]:
     tests = bad_tests(session, today=today)
-    too_full = _too_full(house, read_settings(session).load_limit)
+    limit = read_settings(session).load_limit
+    too_full = {
+        tank.plan.system or ""
+        for tank in house.tanks.values()
+        if (load(tank.plan, house.in_tank(tank.id)) or 0.0) > limit
+    }
     litters = _litters(session, house, today)
     return [
         replace(
@@ -120,14 +125,6 @@ def _renewed(row: SystemRow, today: date) -> SystemWater:
             drip_l_a_day=regime.drip_l_a_day or 0,
         )
     return replace(water, last_change=row.last_change, changed_today=row.last_change == today)
-
-
-def _too_full(house: TanksOnDay, limit: float) -> set[str]:
-    return {
-        tank.plan.system or ""
-        for tank in house.tanks.values()
-        if (load(tank.plan, house.in_tank(tank.id)) or 0.0) > limit
-    }
 
 
 def _litters(session: Session, house: TanksOnDay, today: date) -> dict[str, date]:

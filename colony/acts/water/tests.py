@@ -123,7 +123,8 @@ def water_now(session: Session, *, system: str, today: date) -> list[ReadingLine
 
 def bad_tests(session: Session, *, today: date) -> dict[str, list[OutOfLimit]]:
     """What lies outside its limits, by system."""
-    limits, names = read_limits(session, today), _system_names(session)
+    limits = read_limits(session, today)
+    names = {row.id or 0: row.name for row in session.exec(select(System))}
     found = {
         names[system]: out_of_limits(
             with_unionised({name: value for name, (_, value) in tests.items()}), limits[system]
@@ -233,7 +234,3 @@ def _warning(system: str, line: ReadingLine) -> str:
         f"{word} {bound:g}" for word, bound in (("least", line.low), ("most", line.high)) if bound
     ]
     return f"{system}: {line.parameter} is {line.value:g} ({', '.join(bounds)}; {line.source})."
-
-
-def _system_names(session: Session) -> dict[int, str]:
-    return {row.id or 0: row.name for row in session.exec(select(System))}

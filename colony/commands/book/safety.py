@@ -203,7 +203,7 @@ def recount(book: Book = None, *, as_json: AsJson = False) -> None:
 def _ask_to_undo(foreseen: "Foreseen") -> None:
     """Ask at a terminal; a script has to have said yes already."""
     if not (sys.stdin.isatty() and sys.stderr.isatty()):
-        raise UndoAsksFirst(foreseen.told, foreseen.doubts)
+        raise UndoAsksFirst(foreseen.in_words, foreseen.doubts)
     for act in foreseen.acts:
         at = act.at.astimezone().strftime("%Y-%m-%d %H:%M")
         warn([f"Act {act.number}, {act.act}, by {act.who}, {at}: {act.summary}"])

@@ -1,6 +1,6 @@
 """Parents that a sheet names and nobody has a row for, where the name looks like no name.
 
-Whoever is named as a parent becomes an animal. A doubt or a slip taken as a name would be a
+Whoever is named as a parent becomes an animal. A doubt or a misspelling taken as a name would be a
 founder that never lived, and every F below it too low.
 """
 
@@ -72,20 +72,19 @@ class _Check:
         if (fold, role) not in self.found:
             near = self._near(tag, role)
             if not near and not _is_doubt(tag):
-                self._know(tag, role)
+                self.folds.add(fold)
+                self.sexes[tag] = ROLE_SEX[role]
+                self.near.add(tag)
                 return None
             self.found[fold, role] = near or nearest_tags(tag, self.sexes)
         return self.found[fold, role]
 
-    def _know(self, tag: str, role: str) -> None:
-        self.folds.add(tag.casefold())
-        self.sexes[tag] = ROLE_SEX[role]
-        self.near.add(tag)
-
     def _near(self, tag: str, role: str) -> list[str]:
-        """Bruna, a dam, is no slip of Bruno, a male."""
-        slips = [slip for slip in self.near.slips(tag) if self.sexes[slip] in ("U", ROLE_SEX[role])]
-        found = dict.fromkeys([*self.near.same(tag), *slips, *self._held(tag)])
+        """Bruna, a dam, is no misspelling of Bruno, a male."""
+        close = [
+            known for known in self.near.slips(tag) if self.sexes[known] in ("U", ROLE_SEX[role])
+        ]
+        found = dict.fromkeys([*self.near.same(tag), *close, *self._held(tag)])
         return list(found)[:_MOST_NAMED]
 
     def _held(self, tag: str) -> list[str]:

@@ -41,7 +41,7 @@ def sections(known: WhatIsKnown, book_session: BookSession) -> Iterator[tuple[st
     yield page.tag, _identity(page, book_session)
     yield "Inbreeding", _inbreeding(page) + _why(known.why)
     yield "Family", draw_family(known.family, GENERATIONS)
-    told = (
+    parts = (
         ("Widths", _growth(page, book_session)),
         ("Pups", _pups(page)),
         ("Tanks", _placements(page)),
@@ -49,7 +49,7 @@ def sections(known: WhatIsKnown, book_session: BookSession) -> Iterator[tuple[st
         ("Fed", _fed(page)),
         ("Note", page.facts["note"] or ""),
     )
-    yield from ((title, text) for title, text in told if text)
+    yield from ((title, text) for title, text in parts if text)
 
 
 _SEXES = {"F": "female", "M": "male", "U": "not sexed"}

@@ -71,7 +71,7 @@ class Log(Place):
             self._most += PAGE_ACTS
             self.load()
 
-    def on_entry_list_looked(self, event: EntryList.Looked) -> None:
+    def on_entry_list_highlighted(self, event: EntryList.Highlighted) -> None:
         """Show the act in full."""
         act = event.line.more if event.line else None
         self.query_one(DetailPane).show(_more(act) if isinstance(act, HistoryLine) else "")

@@ -47,7 +47,9 @@ async def _ask(app: Application, found: Foreseen, seen: Mark) -> None:
         else:
             app.say("Nothing was taken back.")
 
-    await app.push_screen(Question(f"Take back {found.told}?", ", ".join(found.doubts)), answered)
+    await app.push_screen(
+        Question(f"Take back {found.in_words}?", ", ".join(found.doubts)), answered
+    )
 
 
 def _undo(app: Application, found: Foreseen, seen: Mark, *, asked: bool = False) -> None:

@@ -31,7 +31,7 @@ class Pairs(Place):
 
     HERE = "pairings"
     HELP: ClassVar[str | None] = (
-        "p ranks the partners of the dam; j joins, x parts, s writes a mating sign, k a look."
+        "p ranks the partners of the dam; j joins, x parts, s writes a mating sign, k a check."
     )
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("j", "app.form('join')", "Join"),
@@ -67,7 +67,7 @@ class Pairs(Place):
         """Open the plan for the whole colony."""
         self.app.open_about(About("plan", ""))
 
-    def on_entry_list_looked(self, event: EntryList.Looked) -> None:
+    def on_entry_list_highlighted(self, event: EntryList.Highlighted) -> None:
         """List the signs of the pairing."""
         self.query_one(DetailPane).show(str((event.line and event.line.more) or ""))
 

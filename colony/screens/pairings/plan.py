@@ -79,7 +79,7 @@ class PairingPlan(Page):
         )
         self.ask(_plan, self._show, request=request, today=self.app.book_session.today)
 
-    def on_entry_list_looked(self, event: EntryList.Looked) -> None:
+    def on_entry_list_highlighted(self, event: EntryList.Highlighted) -> None:
         """Give the reasons."""
         self.query_one(DetailPane).show(str((event.line and event.line.more) or ""))
 

@@ -55,7 +55,7 @@ class EntryList(OptionList):
     class NearEnd(Message):
         """The highlight came near the last line that is here."""
 
-    class Looked(Message):
+    class Highlighted(Message):
         """Another line is highlighted."""
 
         def __init__(self, line: Line | None) -> None:
@@ -159,7 +159,7 @@ class EntryList(OptionList):
     def watch_highlighted(self, highlighted: int | None) -> None:
         """Tell which line is looked at, and when the end is near."""
         super().watch_highlighted(highlighted)
-        self.post_message(self.Looked(self.line))
+        self.post_message(self.Highlighted(self.line))
         if highlighted is None or highlighted < self._drawn - NEAR:
             return
         if self._drawn < len(self._entries):
@@ -176,9 +176,6 @@ class EntryList(OptionList):
 
     def on_resize(self, _: Resize) -> None:
         """Lay the lines out anew."""
-        self._refill()
-
-    def _refill(self) -> None:
         kept = self.highlighted
         self._fill()
         if kept is not None and kept < len(self._entries):

@@ -31,9 +31,9 @@ def sound_file(session: Session, _today: date) -> Iterator[Finding]:
     """Pages, indexes, constraints and references of a SQLite file; PostgreSQL holds its own."""
     if session.get_bind().dialect.name != "sqlite":
         return
-    for (said,) in session.connection().execute(text("PRAGMA integrity_check")):
-        if said != "ok":
-            yield Finding("database", True, "the file", str(said), RESTORE)
+    for (answer,) in session.connection().execute(text("PRAGMA integrity_check")):
+        if answer != "ok":
+            yield Finding("database", True, "the file", str(answer), RESTORE)
     for table, row, target, _ in session.connection().execute(text("PRAGMA foreign_key_check")):
         problem = f"refers to a row of {target} that is not there"
         yield Finding("database", True, f"{table} {row}", problem, RESTORE)
@@ -53,7 +53,7 @@ def rows_keep_their_rules(session: Session, _today: date) -> Iterator[Finding]:
         yield Finding("rule", True, f"{broken.table} {broken.key}", problem, REBUILD)
 
 
-def told_by_journal(session: Session, _today: date) -> Iterator[Finding]:
+def as_the_journal_has_it(session: Session, _today: date) -> Iterator[Finding]:
     """Rows that were changed, made or lost behind the journal."""
     try:
         recorded = recorded_rows(read_entries(session))
@@ -63,7 +63,7 @@ def told_by_journal(session: Session, _today: date) -> Iterator[Finding]:
     found = differences(recorded, kept_rows(session.connection()))
     for difference in found[:MOST]:
         table, key = difference.place
-        yield Finding("journal", True, f"{table} {key}", _told(difference), REBUILD)
+        yield Finding("journal", True, f"{table} {key}", _in_words(difference), REBUILD)
     if len(found) > MOST:
         problem = f"{len(found) - MOST} more rows are not as the journal tells"
         yield Finding("journal", True, "the book", problem, REBUILD)
@@ -74,7 +74,7 @@ def clock_of_journal(session: Session, _today: date) -> Iterator[Finding]:
     try:
         moments = [(entry.number, entry.at) for entry in read_entries(session)]
     except JournalDamaged:
-        return  # told_by_journal says it
+        return  # as_the_journal_has_it says it
     back = [after for before, after in pairwise(moments) if after[1] < before[1]]
     for number, at in back[-3:]:
         problem = f"is of {at:%Y-%m-%d}, before the act before it"
@@ -93,7 +93,7 @@ def readable_settings(session: Session, _today: date) -> Iterator[Finding]:
         yield Finding("settings", True, key, problem, (act("book settings", key),))
 
 
-def _told(difference: Difference) -> str:
+def _in_words(difference: Difference) -> str:
     if difference.kept is None:
         return "was made by an act and is gone, but no act took it away"
     if difference.recorded is None:

@@ -50,7 +50,10 @@ def import_sheet(
     progress: Progress,
 ) -> Imported:
     """Write every animal of a sheet that the book does not have so already; see `import_path`."""
-    _refuse_unknown_choice(choices)
+    if choices.date_order not in ORDERS:
+        raise UnknownChoice("order of dates", choices.date_order, list(ORDERS))
+    if choices.length_unit not in (None, *LENGTH.units):
+        raise UnknownChoice("unit of lengths", choices.length_unit or "", ["cm", "in", "mm"])
     columns = match_headings(table.path, table.header.cells, choices.mappings)
     kept = read_book(session, OF_ANIMALS)
     source, book = source_of(table, columns), book_rows(kept.tables)
@@ -116,10 +119,3 @@ def _ignored(table: Table, columns: Columns, book: BookRows) -> tuple[str, ...]:
     if place is None or book.tanks:
         return columns.ignored
     return (*columns.ignored, table.header.cells[place])
-
-
-def _refuse_unknown_choice(choices: SheetChoices) -> None:
-    if choices.date_order not in ORDERS:
-        raise UnknownChoice("order of dates", choices.date_order, list(ORDERS))
-    if choices.length_unit not in (None, *LENGTH.units):
-        raise UnknownChoice("unit of lengths", choices.length_unit or "", ["cm", "in", "mm"])

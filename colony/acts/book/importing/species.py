@@ -42,9 +42,9 @@ def _write_species(session: Session, name: str, values: SpeciesValues, *, dry_ru
     numbers = session.exec(select(LifeHistory).where(LifeHistory.species_id == species.id))
     booked = {number.trait: number for number in numbers}
     traits = {
-        trait: said
-        for trait, said in values.traits.items()
-        if trait not in booked or said != (booked[trait].number, booked[trait].source)
+        trait: value
+        for trait, value in values.traits.items()
+        if trait not in booked or value != (booked[trait].number, booked[trait].source)
     }
     changed = bool(names) or bool(traits) or known is None
     if changed and not dry_run:
