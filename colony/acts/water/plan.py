@@ -55,7 +55,7 @@ class DayLine:
 
 @dataclass(frozen=True)
 class WaterWeek:
-    """The plan, what is short by system, what would be enough, and what it cannot mend."""
+    """The plan, what is short by system, what would be enough, and what it cannot correct."""
 
     days: tuple[DayLine, ...]
     fits: bool
@@ -88,7 +88,7 @@ def water_plan(session: Session, *, days: int = 7, today: date) -> WaterWeek:
         fits=plan.fits,
         short_l=plan.short_l,
         relief=None if plan.fits or reserve is None else relief(reserve, demand, days),
-        warnings=(*_unmendable(systems), *_unknown(rows), *_first_short(plan, today)),
+        warnings=(*_beyond_water(systems), *_unknown(rows), *_first_short(plan, today)),
     )
 
 
@@ -196,7 +196,7 @@ class _Sheet:
         )
 
 
-def _unmendable(systems: Sequence[SystemWater]) -> list[str]:
+def _beyond_water(systems: Sequence[SystemWater]) -> list[str]:
     changed = [
         f"{system.name}: {test.parameter} was {test.value:.3g} and water was changed today: test it again."
         for system in systems
@@ -204,7 +204,7 @@ def _unmendable(systems: Sequence[SystemWater]) -> list[str]:
         if system.changed_today and test.diluted
     ]
     return changed + [
-        f"{system.name}: {test.parameter} is {test.value:.3g}, which no water change mends: look for the cause."
+        f"{system.name}: {test.parameter} is {test.value:.3g}, which no water change corrects: look for the cause."
         for system in systems
         for test in cannot_be_diluted(system)
     ]
