@@ -62,7 +62,7 @@ def edit(
     *,
     back: Annotated[bool, typer.Option("--back", help="Take back its end: it is here.")] = False,
 ) -> None:
-    """Mend what is known of an animal; '' clears a text. A sire for a pup is a test result."""
+    """Correct what is known of an animal; '' clears a text. A sire for a pup is a test result."""
     from colony.acts.animals.animals import bring_back, edit_animal
 
     facts = AnimalFacts(**read_typed(ANIMAL_FACTS, typed))
@@ -71,7 +71,7 @@ def edit(
             bring_back(session, tag=tag)
         if facts or not back:
             edit_animal(session, tag=tag, facts=facts, today=today())
-    say(f"{typed[TAG.name] or tag} is mended.")
+    say(f"{typed[TAG.name] or tag} is corrected.")
 
 
 @app.command("end")

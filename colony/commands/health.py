@@ -44,7 +44,7 @@ def look(
 
     signs = [parse_word(word, SIGNS, "sign of health") for word in sign or ["well"]]
     with acting(book, "health look") as session:
-        looked = look_over(
+        found = look_over(
             session,
             tag=tag,
             tank=tank,
@@ -54,9 +54,9 @@ def look(
             today=today(),
         )
     if as_json:
-        show_json(looked)
+        show_json(found)
         return
-    say(f"{looked.of}: {', '.join(looked.signs)}. {' '.join(looked.cautions)}")
+    say(f"{found.of}: {', '.join(found.signs)}. {' '.join(found.cautions)}")
 
 
 @app.command("signs")
@@ -125,16 +125,16 @@ def vet(
     as_json: AsJson = False,
 ) -> None:
     """Write down a vet's visit; prescriptions are kept word for word and never suggested."""
-    from colony.acts.health.vet_visits import VetSaid, record_visit
+    from colony.acts.health.vet_visits import VetReport, record_visit
 
-    said = VetSaid(
+    report = VetReport(
         vet=parse_text(vet, "vet's name"),
         why=parse_text(why, "reason"),
         found=parse_text(found, "finding") if found else None,
         prescriptions=[parse_text(text, "prescription") for text in prescribed or []],
     )
     with acting(book, "health vet") as session:
-        visit = record_visit(session, said=said, animals=animal, on=day(on), today=today())
+        visit = record_visit(session, report=report, animals=animal, on=day(on), today=today())
     if as_json:
         show_json(visit)
         return
@@ -232,8 +232,8 @@ def survival(
 
 
 def _share(at: "SurvivalAt") -> str:
-    told = "?" if at.share is None else f"{100 * at.share:.0f}"
-    return f"{told} ({100 * at.low:.0f}-{100 * at.high:.0f})"
+    percent = "?" if at.share is None else f"{100 * at.share:.0f}"
+    return f"{percent} ({100 * at.low:.0f}-{100 * at.high:.0f})"
 
 
 def _show_death(page: "DeathPage") -> None:
@@ -249,11 +249,10 @@ def _show_death(page: "DeathPage") -> None:
     )
     show_facts(page, leave=(*(name for name, _ in lists), "vet_visits", "caution"))
     for name, columns in lists:
-        show_table(columns, (_cells(row) for row in getattr(page, name)))
+        rows = (vars(row).values() for row in getattr(page, name))
+        show_table(
+            columns, ([" ".join(v) if isinstance(v, list) else v for v in row] for row in rows)
+        )
     for visit in page.vet_visits:
         say(f"{visit.on} {visit.vet}: {visit.why}; {visit.found or 'nothing written'}.")
     warn([page.caution])
-
-
-def _cells(row: object) -> list[object]:
-    return [" ".join(v) if isinstance(v, list) else v for v in vars(row).values()]

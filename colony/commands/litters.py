@@ -16,7 +16,7 @@ from colony.notation.measures import show_length
 from colony.notation.pups import parse_pups
 
 MOST_CONFLICTS = 8
-"""Nurseries that are wanted twice are told one by one up to this: a house short of them has many."""
+"""Nurseries that are wanted twice are named one by one up to this: a house short of them has many."""
 
 app = subject()
 
@@ -71,13 +71,13 @@ def record(
 @app.command("edit")
 @with_options(LITTER_FACTS)
 def edit(litter: Litter, typed: Typed, book: Book = None) -> None:
-    """Mend a litter: a wrong sire, day or count of dead; everything computed follows."""
+    """Correct a litter: a wrong sire, day or count of dead; everything computed follows."""
     from colony.acts.litters.edit import edit_litter
 
-    mended = LitterFacts(**read_typed(LITTER_FACTS, typed))
+    corrections = LitterFacts(**read_typed(LITTER_FACTS, typed))
     with acting(book, "litter edit") as session:
-        edit_litter(session, code=litter, mended=mended, today=today())
-    say(f"Litter {litter} is mended.")
+        edit_litter(session, code=litter, corrections=corrections, today=today())
+    say(f"Litter {litter} is corrected.")
 
 
 @app.command("list")
@@ -168,8 +168,8 @@ def due(book: Book = None, *, as_json: AsJson = False) -> None:
         ),
         none="Nobody is due: no mating sign, pairing or finding says so.",
     )
-    conflicts = list(dict.fromkeys(said for d in lines for said in d.warnings))
-    warn(f"{said}." for said in conflicts[:MOST_CONFLICTS])
+    conflicts = list(dict.fromkeys(warning for d in lines for warning in d.warnings))
+    warn(f"{warning}." for warning in conflicts[:MOST_CONFLICTS])
     if len(conflicts) > MOST_CONFLICTS:
         warn([f"{len(conflicts) - MOST_CONFLICTS} more like that: --json names each."])
 

@@ -38,7 +38,10 @@ def inbreeding(
         return
     show_table(
         ("Animal", ">F", ">Least", ">Greatest", ">Known generations"),
-        ((one.tag, one.inbreeding, one.low, one.high, f"{one.completeness:.2f}") for one in found),
+        (
+            (line.tag, line.inbreeding, line.low, line.high, f"{line.completeness:.2f}")
+            for line in found
+        ),
         none="Nobody is in the book.",
     )
 
@@ -83,7 +86,13 @@ def why(
     say(f"{figure} {' and '.join(found.tags)}: {found.inbreeding:.6g}")
     show_table(
         (">Adds", "Path, by the common ancestor in brackets"),
-        ((f"{p.adds:.6g}", _drawn(p.path, p.ancestor)) for p in found.paths[: limit or None]),
+        (
+            (
+                f"{p.adds:.6g}",
+                " - ".join(f"[{name}]" if name == p.ancestor else name for name in p.path),
+            )
+            for p in found.paths[: limit or None]
+        ),
     )
     if limit and len(found.paths) > limit:
         say(f"and {len(found.paths) - limit} more paths: --limit 0 shows all.")
@@ -170,10 +179,6 @@ def founders(
             for b in page.breeders[: limit or None]
         ),
     )
-
-
-def _drawn(path: list[str], ancestor: str) -> str:
-    return " - ".join(f"[{name}]" if name == ancestor else name for name in path)
 
 
 def _kinds(shares: dict[str, float]) -> str:

@@ -30,17 +30,15 @@ class Subject:
     def group(self, name: str) -> Any:  # noqa: ANN401 - typer keeps its classes private
         """Load the subject and join the verbs of its modules."""
         parts = self.load()
-        whole = parts[0] if len(parts) == 1 else _joined(parts)
+        if len(parts) == 1:
+            whole = parts[0]
+        else:
+            whole = subject()
+            for part in parts:
+                whole.add_typer(part)
         group: Any = take_as_typed(typer.main.get_command(whole))
         group.name, group.help = name, self.about
         return group
-
-
-def _joined(parts: Parts) -> typer.Typer:
-    whole = subject()
-    for part in parts:
-        whole.add_typer(part)
-    return whole
 
 
 def _animal() -> Parts:

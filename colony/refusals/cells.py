@@ -121,8 +121,10 @@ class TransponderTwice(WrongUse):
 class BookSaysOtherwise(WrongUse):
     """A file contradicts the book in something that an import does not change."""
 
-    def __init__(self, what: str, said: str, booked: str, right: str) -> None:
-        super().__init__(f"The {what} is {shown(booked)} in the book, not {shown(said)}: {right}.")
+    def __init__(self, what: str, written: str, booked: str, right: str) -> None:
+        super().__init__(
+            f"The {what} is {shown(booked)} in the book, not {shown(written)}: {right}."
+        )
 
 
 class NothingByThatName(WrongUse):

@@ -182,12 +182,10 @@ class ColonyApp(Application):
         if self.away:
             self.say(self.away, "away")
         elif news.answer:
-            self._changed_elsewhere(news.answer)
+            who, summary, more = news.answer.who, news.answer.summary, news.answer.acts - 1
+            others = f" (and {more} more)" if more > 0 else ""
+            self.say(f"Written elsewhere by {who}: {summary}{others}", "elsewhere")
+            self.changed()
         elif was_away:
             self.say("The book is there again.", "elsewhere")
             self.changed()
-
-    def _changed_elsewhere(self, news: News) -> None:
-        more = f" (and {news.acts - 1} more)" if news.acts > 1 else ""
-        self.say(f"Written elsewhere by {news.who}: {news.summary}{more}", "elsewhere")
-        self.changed()

@@ -1,4 +1,4 @@
-"""What is told when a fault of the program ends the screens: where it was, and what was typed."""
+"""What is said when a fault of the program ends the screens: where it was, and what was typed."""
 
 from collections.abc import Iterable
 from contextlib import suppress
@@ -20,10 +20,10 @@ def fault_of(error: BaseException, screens: Iterable[Screen[object]]) -> Refusal
     typed: list[str] = []
     with suppress(Exception):  # a form that is itself at fault must not keep the sentence back
         typed = [line for screen in screens if isinstance(screen, Form) for line in screen.typed]
-    return ScreensFailed(_told(error), typed)
+    return ScreensFailed(_what_and_where(error), typed)
 
 
-def _told(error: BaseException) -> str:
+def _what_and_where(error: BaseException) -> str:
     """What went wrong, and the last line of our own on the way there."""
     words = (str(error).splitlines() or [""])[0]
     what = f"{type(error).__name__}: {words}" if words else type(error).__name__

@@ -37,10 +37,10 @@ def _partners_form() -> type[Form]:
     return PartnersForm
 
 
-def _look_form() -> type[Form]:
-    from colony.screens.pairings.check_form import LookForm
+def _check_form() -> type[Form]:
+    from colony.screens.pairings.check_form import CheckForm
 
-    return LookForm
+    return CheckForm
 
 
 def _fed_form() -> type[Form]:
@@ -79,7 +79,7 @@ def _release_form() -> type[Form]:
     return ReleaseForm
 
 
-def _mend_form() -> type[Form]:
+def _correct_form() -> type[Form]:
     from colony.screens.animals.correct_form import CorrectForm
 
     return CorrectForm
@@ -109,14 +109,14 @@ FORM_CLASSES: dict[str, Callable[[], type[Form]]] = {
     "move": _move_form,
     "sign": _sign_form,
     "partners": _partners_form,
-    "look": _look_form,
+    "check": _check_form,
     "fed": _fed_form,
     "end": _end_form,
     "join": _join_form,
     "part": _part_form,
     "hold": _hold_form,
     "release": _release_form,
-    "mend": _mend_form,
+    "correct": _correct_form,
     "arrival": _arrival_form,
     "skip": _skip_form,
     "tank": _tank_form,

@@ -67,7 +67,7 @@ said("book", "undo", "--yes")
 undone = json.loads(said("animal", "show", "Alma", "--json"))
 said("book", "check")
 
-from colony.screens.animals.correct_form import MendForm
+from colony.screens.animals.correct_form import CorrectForm
 from colony.screens.animals.arrival_form import ArrivalForm
 from colony.screens.animals.sections import _marks
 from colony.acts.animals.page import show_animal
@@ -82,8 +82,8 @@ json.dump(
         "documents": [added, cleared, from_sheet, from_folder, undone],
         "sheet": list(csv.DictReader(Path("out.csv").open())),
         "folder": list(csv.DictReader(Path("out/animals.csv").open())),
-        "mend": {field.name: type(field).__name__ for field in MendForm.FIELDS},
-        "labels": [field.label for field in MendForm.FIELDS],
+        "correct": {field.name: type(field).__name__ for field in CorrectForm.FIELDS},
+        "labels": [field.label for field in CorrectForm.FIELDS],
         "page": page,
     },
     sys.stdout,
@@ -136,6 +136,6 @@ def test_a_new_fact_stands_in_exported_files(answers: Any, file: str) -> None:  
 
 def test_a_new_fact_stands_in_the_form_and_on_the_page(answers: Any) -> None:  # noqa: ANN401 - the same
     """A field of its kind with its label, and a line of the page."""
-    assert answers["mend"].items() >= {"temper": "FormField", "spots": "CountField"}.items()
+    assert answers["correct"].items() >= {"temper": "FormField", "spots": "CountField"}.items()
     assert "Behaviour" in answers["labels"]
     assert {"temper bold", "spots 9"} <= set(answers["page"])

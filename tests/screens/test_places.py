@@ -267,7 +267,7 @@ def test_what_another_process_writes_is_noticed_and_shown(farm: Path) -> None:
 
     text = drive(farm, "8", look=look)
     assert text is not None
-    assert "→ Written elsewhere by keeper: Alma was mended" in text
+    assert "→ Written elsewhere by keeper: Alma was corrected" in text
     assert text.splitlines()[2].startswith("■      3")
 
 

@@ -1,4 +1,4 @@
-"""Write down animals: a new one, a mended fact, an end."""
+"""Write down animals: a new one, a corrected fact, an end."""
 
 from datetime import date
 
@@ -56,7 +56,7 @@ def add_animal(
 
 
 def edit_animal(session: Session, *, tag: str, facts: AnimalFacts, today: date) -> Animal:
-    """Mend facts of an animal; everything that is computed from them follows.
+    """Correct facts of an animal; everything that is computed from them follows.
 
     A sire given for a pup of a litter is a test result and settles that pup.
 
@@ -68,8 +68,8 @@ def edit_animal(session: Session, *, tag: str, facts: AnimalFacts, today: date) 
     if not facts:
         raise NothingToChange(animal.tag)
     _set_facts(session, animal, facts, today)
-    mended = ", ".join(field.words_for_it for field in facts.FIELDS if field.name in facts)
-    tell(session, f"{animal.tag} was mended: {mended}")
+    corrected = ", ".join(field.words_for_it for field in facts.FIELDS if field.name in facts)
+    tell(session, f"{animal.tag} was corrected: {corrected}")
     return animal
 
 
@@ -124,7 +124,9 @@ def _set_facts(session: Session, animal: Animal, facts: AnimalFacts, today: date
     if born:
         refuse_future(f"The birth of {animal.tag}", born.first, today)
     if transponder:
-        _refuse_taken_transponder(session, animal, transponder)
+        carrier = session.exec(select(Animal).where(Animal.transponder == transponder)).first()
+        if carrier is not None and carrier.id != animal.id:
+            raise TransponderTaken(transponder, carrier.tag)
     species = facts.get("species")
     ids = {"species": find_species(session, species).id} if species else {}
     for column, value in facts.columns(**ids).items():
@@ -132,7 +134,13 @@ def _set_facts(session: Session, animal: Animal, facts: AnimalFacts, today: date
     _refuse_days(animal, today)
     session.add(animal)
     session.flush()
-    _set_family(session, animal, facts)
+    dam, sires = facts.get("dam"), facts.get("sires", ())
+    if animal.litter_id is not None and sires:
+        settle_sire(session, animal, sires)
+    elif dam or sires:
+        set_parents(session, animal, dam=dam, sires=sires)
+    if facts.keys() & {"dam", "sires", "sex", "born"}:
+        refuse_impossible_pedigree(session)
 
 
 def _refuse_days(animal: Animal, today: date) -> None:
@@ -146,25 +154,9 @@ def _refuse_days(animal: Animal, today: date) -> None:
             refuse_before_life(animal, day)
 
 
-def _set_family(session: Session, animal: Animal, facts: AnimalFacts) -> None:
-    dam, sires = facts.get("dam"), facts.get("sires", ())
-    if animal.litter_id is not None and sires:
-        settle_sire(session, animal, sires)
-    elif dam or sires:
-        set_parents(session, animal, dam=dam, sires=sires)
-    if facts.keys() & {"dam", "sires", "sex", "born"}:
-        refuse_impossible_pedigree(session)
-
-
 def _refuse_taken_tag(session: Session, animal: Animal, tag: str) -> None:
     if tag.casefold() == UNKNOWN_SIRE:
         raise ReservedTag(tag)
     holder = seek_animal(session, tag)
     if holder is not None and holder.id != animal.id:
         raise TagTaken(holder.tag)
-
-
-def _refuse_taken_transponder(session: Session, animal: Animal, transponder: str) -> None:
-    carrier = session.exec(select(Animal).where(Animal.transponder == transponder)).first()
-    if carrier is not None and carrier.id != animal.id:
-        raise TransponderTaken(transponder, carrier.tag)

@@ -8,7 +8,7 @@ from typing import Any
 from sqlmodel import Session, col, select
 
 from colony.notation.fields.animals import ANIMAL_DETAILS
-from colony.records import Animal, Feeding, Hold, Litter, Measurement, Placement, Tank
+from colony.records import Feeding, Hold, Litter, Measurement, Placement, Tank
 from colony.store.lookup import find_animal
 from colony.store.readers.animals.herd import read_places
 from colony.store.readers.animals.listed import age_days
@@ -58,11 +58,12 @@ def show_animal(session: Session, *, tag: str, today: date) -> AnimalDetails:
         "dam": lineage.parents.tag(lineage.parents.dam_id(row)),
         "sires": lineage.parents.written(lineage.parents.sires(row)),
     }
+    litter = session.get(Litter, animal.litter_id) if animal.litter_id else None
     names = (field.name for field in ANIMAL_DETAILS)
     return AnimalDetails(
         {name: facts[name] if name in facts else getattr(animal, name) for name in names},
         age_days=age_days(row.birthday, animal.ended_on or today),
-        litter=_litter_code(session, animal),
+        litter=litter.code if litter else None,
         inbreeding=kin.inbreeding,
         inbreeding_low=kin.low,
         inbreeding_high=kin.high,
@@ -71,11 +72,6 @@ def show_animal(session: Session, *, tag: str, today: date) -> AnimalDetails:
         pups=lineage.pups_of(animal.id),
         **_history(session, animal.id),
     )
-
-
-def _litter_code(session: Session, animal: Animal) -> str | None:
-    litter = session.get(Litter, animal.litter_id) if animal.litter_id else None
-    return litter.code if litter else None
 
 
 def _history(session: Session, animal_id: int) -> dict[str, Any]:
@@ -107,8 +103,8 @@ def _history(session: Session, animal_id: int) -> dict[str, Any]:
             for width in widths
         ],
         "placements": [
-            {"tank": code, "entered_on": one.entered_on, "left_on": one.left_on}
-            for one, code in placements
+            {"tank": code, "entered_on": placement.entered_on, "left_on": placement.left_on}
+            for placement, code in placements
         ],
         "feedings": [
             {"on": feeding.fed_on, "food": feeding.food, "took": feeding.took}

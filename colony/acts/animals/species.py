@@ -34,7 +34,10 @@ class SpeciesPage:
 
 def list_species(session: Session) -> list[SpeciesPage]:
     """Every species of the book."""
-    return [_page(session, one) for one in session.exec(select(Species).order_by(col(Species.id)))]
+    return [
+        _page(session, species)
+        for species in session.exec(select(Species).order_by(col(Species.id)))
+    ]
 
 
 def show_species(session: Session, *, name: str) -> SpeciesPage:

@@ -15,7 +15,7 @@ CHECKS: tuple[Check, ...] = (
     database.sound_file,
     database.rows_keep_their_rules,
     database.counters_go_on,
-    database.told_by_journal,
+    database.as_the_journal_has_it,
     database.readable_settings,
     database.clock_of_journal,
     parents.possible_pedigree,
@@ -44,16 +44,16 @@ def check_book(session: Session, *, today: date) -> list[Finding]:
 
     A check that stumbles over a damaged row is passed over, and that is told.
     """
-    found = [finding for check in CHECKS for finding in _look(check, session, today)]
-    return sorted(found, key=lambda one: not one.wrong)
+    found = [finding for check in CHECKS for finding in _run(check, session, today)]
+    return sorted(found, key=lambda finding: not finding.wrong)
 
 
-def _look(check: Check, session: Session, today: date) -> list[Finding]:
+def _run(check: Check, session: Session, today: date) -> list[Finding]:
     try:
         return list(check(session, today))
     except STUMBLES:
         if next(broken_rules(session.connection()), None) is None:
             raise
         asked = check.__name__.replace("_", " ")
-        problem = f"the check of {asked} cannot be made before the damaged rows are mended"
+        problem = f"the check of {asked} cannot be made before the damaged rows are corrected"
         return [Finding("database", True, "the book", problem, database.REBUILD)]

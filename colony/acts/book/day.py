@@ -84,8 +84,8 @@ def _unmeasured(pups: Iterable[PupFacts], every_days: int, today: date) -> list[
     limit = today - timedelta(days=every_days)
     late = []
     for pup in pups:
-        last = max((one.day for one in (*pup.widths, *pup.doubtful)), default=None)
+        last = max((width.day for width in (*pup.widths, *pup.doubtful)), default=None)
         since = last or pup.born
         if since is not None and since < limit:
             late.append(Unmeasured(pup.tag, pup.tank, last))
-    return sorted(late, key=lambda one: (one.last or date.min, one.tag))
+    return sorted(late, key=lambda pup: (pup.last or date.min, pup.tag))

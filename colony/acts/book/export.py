@@ -37,7 +37,7 @@ def export_book(session: Session, *, path: Path, overwrite: bool, today: date) -
     Raises
     ------
     WouldOverwrite
-        Something is there, and `overwrite` is not said.
+        Something is there, without `overwrite`.
     NotAnExport
         The folder holds something else than an earlier export.
     CannotWrite

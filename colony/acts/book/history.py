@@ -61,7 +61,9 @@ def list_history(
     for entry in entries:
         if len(lines) == most:
             break
-        if _in_days(entry, wanted) and (wanted.act or "").casefold() in entry.act.casefold():
+        day = entry.at.astimezone().date()
+        in_days = (wanted.since or day) <= day <= (wanted.until or day)
+        if in_days and (wanted.act or "").casefold() in entry.act.casefold():
             lines.append(line_of(entry, undone.get(entry.number)))
     return lines
 
@@ -82,27 +84,22 @@ def line_of(entry: RecordedAct, undone_by: int | None = None) -> HistoryLine:
 
 def _of(session: Session, wanted: HistoryFilter) -> Iterator[RecordedAct]:
     """Acts that touch the animal and the tank that are wanted, oldest first."""
-    touched = Affected()
+    affected = Affected()
     asked = [
-        _places(session, touched, table, name)
+        _places(session, affected, table, name)
         for table, name in (("animal", wanted.animal), ("tank", wanted.tank))
         if name is not None
     ]
     for entry in read_entries(session):
-        here = touched.by(entry)
+        here = affected.by(entry)
         if all(here & places for places in asked):
             yield entry
 
 
-def _places(session: Session, touched: Affected, table: str, name: str) -> set[Place]:
+def _places(session: Session, affected: Affected, table: str, name: str) -> set[Place]:
     """Rows that have, or once had, a tag or code; one that was undone has only its history."""
-    places = touched.named(read_entries(session), table, name)
+    places = affected.named(read_entries(session), table, name)
     if not places:
         row = find_animal(session, name) if table == "animal" else find_tank(session, name)
         places = {(table, row.id or 0)}
     return places
-
-
-def _in_days(entry: RecordedAct, wanted: HistoryFilter) -> bool:
-    day = entry.at.astimezone().date()
-    return (wanted.since or day) <= day <= (wanted.until or day)

@@ -55,7 +55,7 @@ def read_names(session: Session, records: Mapping[str, list[Any]]) -> Names:
         noun: {record.id: getattr(record, column) for record in records[noun]}
         for noun, column in _OWN_NAME.items()
     }
-    names["species"] = {one.id or 0: one.name for one in session.exec(select(Species))}
+    names["species"] = {row.id or 0: row.name for row in session.exec(select(Species))}
     names["food_batches"] = {
         record.id: joined(names["foods"][record.food_id], record.code)
         for record in records["food_batches"]

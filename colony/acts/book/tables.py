@@ -59,15 +59,18 @@ def _read_records(session: Session, noun: str) -> list[Any]:
 
 def read_heading(session: Session, as_of: date) -> ColonyHeading:
     """The settings that were made, and the species as far as they differ from a new book's."""
-    settings = {one.key: one.value for one in session.exec(select(Setting).order_by(Setting.key))}
+    settings = {
+        setting.key: setting.value
+        for setting in session.exec(select(Setting).order_by(Setting.key))
+    }
     return ColonyHeading(as_of, settings, dict(_own_species(session)))
 
 
 def _own_species(session: Session) -> Iterator[tuple[str, SpeciesValues]]:
     first = first_species()
     traits: dict[int, dict[str, tuple[float, str]]] = defaultdict(dict)
-    for one in session.exec(select(LifeHistory).order_by(LifeHistory.trait)):
-        traits[one.species_id][one.trait] = (one.number, one.source)
+    for row in session.exec(select(LifeHistory).order_by(LifeHistory.trait)):
+        traits[row.species_id][row.trait] = (row.number, row.source)
     for species in session.exec(select(Species).order_by(col(Species.id))):
         known = first.get(species.name, {})
         own = {

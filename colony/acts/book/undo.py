@@ -87,9 +87,20 @@ def act_to_undo(session: Session, number: int) -> RecordedAct:
 def _undo(session: Session, entries: Sequence[RecordedAct]) -> Undone:
     """Take acts back, the newest first."""
     going = {entry.number for entry in entries}
-    since = _since(session, entries[-1], going)
+    undone = undone_acts(session)
+    since = [
+        entry
+        for entry in read_entries(session, after=entries[-1].number)
+        if entry.number not in undone and entry.number not in going
+    ]
     for entry in entries:
-        _refuse_depended(session, entry, [one for one in since if one.number > entry.number])
+        later = [other for other in since if other.number > entry.number]
+        blocking = [
+            other for other in later if not _cancels(other, entry.number) and depends(other, entry)
+        ]
+        if blocking:
+            acts = [(other.number, _in_words(other)) for other in blocking]
+            raise LaterActDepends(_in_words(entry), acts, _own_since(session, entry))
     take_back_judged(session, entries, since)
     for entry in entries:
         tell(session, f"undid {entry.number}: {entry.summary}")
@@ -97,28 +108,11 @@ def _undo(session: Session, entries: Sequence[RecordedAct]) -> Undone:
     return Undone(tuple(line_of(entry) for entry in entries))
 
 
-def _since(session: Session, first: RecordedAct, going: set[int]) -> list[RecordedAct]:
-    """What was done since an act and stands."""
-    undone = undone_acts(session)
-    return [
-        entry
-        for entry in read_entries(session, after=first.number)
-        if entry.number not in undone and entry.number not in going
-    ]
-
-
-def _refuse_depended(session: Session, entry: RecordedAct, later: Sequence[RecordedAct]) -> None:
-    blocking = [one for one in later if not _cancels(one, entry.number) and depends(one, entry)]
-    if blocking:
-        told = [(one.number, _told(one)) for one in blocking]
-        raise LaterActDepends(_told(entry), told, _own_since(session, entry))
-
-
 def _own_since(session: Session, entry: RecordedAct) -> int | None:
     """How many acts an undo would go back to reach one; None where not all of them are one's own."""
-    since = [one for one in _standing(session) if one.number >= entry.number]
-    own = all(one.who == acting_person() for one in since)
-    return len(since) if own and entry.number in {one.number for one in since} else None
+    since = [other for other in _standing(session) if other.number >= entry.number]
+    own = all(other.who == acting_person() for other in since)
+    return len(since) if own and entry.number in {other.number for other in since} else None
 
 
 def _cancels(undo: RecordedAct, number: int) -> bool:
@@ -138,5 +132,5 @@ def _can_be_undone(entry: RecordedAct) -> bool:
     return not entry.changed_nothing and entry.act not in (BEGIN_ACT, SCHEMA_ACT)
 
 
-def _told(entry: RecordedAct) -> str:
+def _in_words(entry: RecordedAct) -> str:
     return f"act {entry.number} ({entry.summary})"

@@ -32,7 +32,7 @@ class Foreseen:
         return [act.number for act in self.acts]
 
     @property
-    def told(self) -> str:
+    def in_words(self) -> str:
         """The acts in words, as part of a sentence."""
         named = "; ".join(f"act {act.number} ({act.summary})" for act in self.acts[:_NAMED])
         more = len(self.acts) - _NAMED

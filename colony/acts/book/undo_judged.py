@@ -69,7 +69,7 @@ def _accepted_if_known(
 ) -> str | None:
     """What was wrong before the undo already is no reason against it."""
     before = _wrong(session, checks)
-    new = next((one for one in found if one not in before), None)
+    new = next((finding for finding in found if finding not in before), None)
     if new is not None:
         return f"{new.where}: {new.problem}"
     _take_back_all(session, entries)
@@ -92,15 +92,15 @@ def _against(
 ) -> RecordedAct | None:
     """The later act without which the acts could be taken back, the likeliest tried first."""
     near = _places(entries)
-    likeliest = sorted(later, key=lambda one: (not near & _places([one]), -one.number))
+    likeliest = sorted(later, key=lambda entry: (not near & _places([entry]), -entry.number))
     return next(
-        (one for one in islice(likeliest, MOST_TRIED) if _solves(session, one, entries)), None
+        (entry for entry in islice(likeliest, MOST_TRIED) if _solves(session, entry, entries)), None
     )
 
 
 def _solves(session: Session, later: RecordedAct, entries: Sequence[RecordedAct]) -> bool:
     """Whether acts could be taken back if a later one were; it leaves the book as it was."""
-    together = sorted([later, *entries], key=lambda one: -one.number)
+    together = sorted([later, *entries], key=lambda entry: -entry.number)
     savepoint = session.begin_nested()
     try:
         return _attempt(session, together) is None

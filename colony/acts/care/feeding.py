@@ -101,6 +101,10 @@ def feed_tank(
     if not same_meal:
         note_done(session, task="feeding", place=home.code, on=on)
     tell(session, f"{home.code} was offered {meal.name} and took {taken}")
+    warnings = []
+    if delivery and has_expired(delivery, on):
+        expired = f"Batch {delivery.code} of {meal.name} expired on {delivery.expires}"
+        warnings.append(f"{expired}: do not feed it on.")
     return Fed(
         tank=home.code,
         food=meal.name,
@@ -110,7 +114,7 @@ def feed_tank(
         on=on,
         took=took,
         refused=refused,
-        warnings=_doubts(meal, delivery, on),
+        warnings=tuple(warnings),
     )
 
 
@@ -171,11 +175,5 @@ def _certain(
 def _next_batch(session: Session, food: Food, on: date) -> FoodBatch | None:
     """The open batch that expires first and is still good; an expired one only if none is."""
     there = [batch for batch in open_batches(session, food) if batch.received <= on]
-    good = [one for one in there if not has_expired(one, on)]
+    good = [batch for batch in there if not has_expired(batch, on)]
     return next(iter(good or there), None)
-
-
-def _doubts(food: Food, batch: FoodBatch | None, on: date) -> tuple[str, ...]:
-    if batch is None or not has_expired(batch, on):
-        return ()
-    return (f"Batch {batch.code} of {food.name} expired on {batch.expires}: do not feed it on.",)

@@ -34,7 +34,7 @@ class FoodLine:
 
 
 def set_food(session: Session, /, *, name: str, **facts: Any) -> Food:  # noqa: ANN401 - the facts of a food
-    """Add a food to the house's list, or mend what is known of it; `facts` are `FOOD_FACTS`."""
+    """Add a food to the house's list, or correct what is known of it; `facts` are `FOOD_FACTS`."""
     food = _seek(session, name) or Food(name=name)
     for column, value in FoodFacts(**facts).columns().items():
         setattr(food, column, value)
@@ -130,7 +130,7 @@ def open_batches(session: Session, food: Food) -> list[FoodBatch]:
     rows = session.exec(
         select(FoodBatch).where(FoodBatch.food_id == food.id, col(FoodBatch.finished_on).is_(None))
     ).all()
-    return sorted(rows, key=lambda one: (one.expires or date.max, one.received, one.code))
+    return sorted(rows, key=lambda batch: (batch.expires or date.max, batch.received, batch.code))
 
 
 def has_expired(batch: FoodBatch, on: date) -> bool:

@@ -1,6 +1,6 @@
 """The places that a few words mean: a tank, a system, a row of tanks, all."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 
 from colony.notation.care import TASKS
 from colony.notation.tags import nearest_tags
@@ -34,25 +34,25 @@ def places_for(task: str, floor: Floor, words: Sequence[str]) -> list[WorkPlace]
     kind, places = TASKS[task], find_places(floor, words)
     if kind.per == "system":
         systems = {place.system for place in places}
-        return [one for one in by_biosecurity(floor.places) if _is_system(one, systems)]
+        ordered = by_biosecurity(floor.places)
+        return [place for place in ordered if place.per == "system" and place.name in systems]
     named = {word.casefold() for word in words}
     return [
-        one
-        for one in places
-        if one.per == "tank"
-        and (one.animals or not kind.needs_animals or one.name.casefold() in named)
+        place
+        for place in places
+        if place.per == "tank"
+        and (place.animals or not kind.needs_animals or place.name.casefold() in named)
     ]
-
-
-def _is_system(place: WorkPlace, names: Iterable[str]) -> bool:
-    return place.per == "system" and place.name in names
 
 
 def _places_of(floor: Floor, word: str) -> Sequence[WorkPlace]:
     if word.casefold() == EVERYWHERE:
         return floor.places
     if RUN in word:
-        return _row(floor, *word.split(RUN, 1))
+        begin, end = (_places_of(floor, name)[0] for name in word.split(RUN, 1))
+        if end.walk < begin.walk:
+            raise RunBackwards(begin.name, end.name)
+        return [place for place in _tanks(floor) if begin.walk <= place.walk <= end.walk]
     tank = [p for p in _tanks(floor) if p.name.casefold() == word.casefold()]
     if tank:
         return tank
@@ -61,13 +61,6 @@ def _places_of(floor: Floor, word: str) -> Sequence[WorkPlace]:
         names = [place.name for place in floor.places]
         raise NoSuchPlace(word, nearest_tags(word, names))
     return system
-
-
-def _row(floor: Floor, first: str, last: str) -> Sequence[WorkPlace]:
-    begin, end = (_places_of(floor, word)[0] for word in (first, last))
-    if end.walk < begin.walk:
-        raise RunBackwards(begin.name, end.name)
-    return [place for place in _tanks(floor) if begin.walk <= place.walk <= end.walk]
 
 
 def _tanks(floor: Floor) -> list[WorkPlace]:

@@ -118,7 +118,10 @@ def list_rhythms(session: Session) -> list[RhythmLine]:
         for r, tank, system in session.exec(query)
     ]
     order = list(TASKS)
-    return sorted(lines, key=lambda one: (order.index(one.task), str(_where(one))))
+    return sorted(
+        lines,
+        key=lambda line: (order.index(line.task), str(Where(line.tank, line.system, line.role))),
+    )
 
 
 def set_walking_order(session: Session, *, tanks: Sequence[str]) -> list[str]:
@@ -137,10 +140,6 @@ def set_walking_order(session: Session, *, tanks: Sequence[str]) -> list[str]:
     session.flush()
     tell(session, f"the walk begins at {', '.join(tanks[:3])}")
     return [rows[key].code for key in [*named, *others]]
-
-
-def _where(line: RhythmLine) -> Where:
-    return Where(line.tank, line.system, line.role)
 
 
 def _seek(session: Session, task: str, where: Where) -> CareRhythm | None:

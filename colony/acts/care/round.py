@@ -91,11 +91,13 @@ def _at_places(
     session: Session, floor: Floor, task: str, words: Sequence[str], on: date
 ) -> list[tuple[str, WorkPlace, bool]]:
     """Each (task, place) that is meant, and whether it is still open that day."""
-    work = {(one.task, one.place.name): one for one in work_of(session, floor, on)}
+    work = {(piece.task, piece.place.name): piece for piece in work_of(session, floor, on)}
     if task == EVERYTHING:
         meant = {place.name for place in find_places(floor, words)}
         return [
-            (one.task, one.place, one.is_open) for one in work.values() if one.place.name in meant
+            (piece.task, piece.place, piece.is_open)
+            for piece in work.values()
+            if piece.place.name in meant
         ]
     return [
         (task, place, (task, place.name) not in work or work[task, place.name].is_open)

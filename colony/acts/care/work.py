@@ -29,7 +29,7 @@ class WorkLine:
     skipped: str | None
 
     @property
-    def told(self) -> str:
+    def in_words(self) -> str:
         """The task, and how often it is to be done or was: ``feeding 1 of 2``."""
         if self.wanted <= 1:
             return self.task

@@ -114,7 +114,7 @@ def moves_nearby(session: Session, animal: Animal, spans: list[Span], since: dat
         )
         found += [Dated(on, f"{tag} came into {span.tank}") for tag, on in session.exec(query)]
         found += [Dated(span.entered_on, f"{animal.tag} came into {span.tank}")]
-    return sorted(found, key=lambda one: (one.on, one.what))
+    return sorted(found, key=lambda move: (move.on, move.what))
 
 
 def water_of(session: Session, spans: list[Span], since: date) -> list[Dated]:
@@ -129,14 +129,14 @@ def water_of(session: Session, spans: list[Span], since: date) -> list[Dated]:
             WaterChange.system_id == span.system_id, col(WaterChange.changed_on).between(*days)
         )
         found += [
-            Dated(one.tested_on, f"{span.system}: {one.parameter} {one.value:g}")
-            for one in session.exec(tests)
+            Dated(test.tested_on, f"{span.system}: {test.parameter} {test.value:g}")
+            for test in session.exec(tests)
         ]
         found += [
-            Dated(one.changed_on, f"{span.system}: {one.litres} L changed")
-            for one in session.exec(changes)
+            Dated(change.changed_on, f"{span.system}: {change.litres} L changed")
+            for change in session.exec(changes)
         ]
-    return sorted(set(found), key=lambda one: (one.on, one.what))
+    return sorted(set(found), key=lambda event: (event.on, event.what))
 
 
 def food_of(session: Session, spans: list[Span], since: date) -> list[Dated]:
@@ -155,7 +155,7 @@ def food_of(session: Session, spans: list[Span], since: date) -> list[Dated]:
         for row, food, code, expires in session.exec(query):
             of_batch = f", batch {code} (expires {expires or 'unknown'})" if code else ""
             found.append(Dated(row.fed_on, f"{span.tank}: {food}{of_batch}, took {row.taken}"))
-    return sorted(found, key=lambda one: one.on)
+    return sorted(found, key=lambda meal: meal.on)
 
 
 def refused_by(session: Session, animal: Animal, since: date) -> list[Dated]:
@@ -169,7 +169,7 @@ def refused_by(session: Session, animal: Animal, since: date) -> list[Dated]:
         )
         .order_by(col(Feeding.fed_on))
     )
-    return [Dated(one.fed_on, f"refused {one.food}") for one in session.exec(query)]
+    return [Dated(meal.fed_on, f"refused {meal.food}") for meal in session.exec(query)]
 
 
 def last_day(animal: Animal) -> date:

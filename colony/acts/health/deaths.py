@@ -106,6 +106,7 @@ def death_page(session: Session, *, tag: str, weeks: int = WEEKS_BEFORE) -> Deat
     if animal.status != "died":
         raise NotDead(animal.tag, animal.status)
     died = last_day(animal)
+    litter = session.get(Litter, animal.litter_id) if animal.litter_id else None
     since = died - timedelta(weeks=weeks)
     spans = spans_of(session, animal, since)
     return DeathPage(
@@ -114,7 +115,7 @@ def death_page(session: Session, *, tag: str, weeks: int = WEEKS_BEFORE) -> Deat
         why=animal.ended_why,
         born=animal.born,
         age_days=_age(animal),
-        litter=_litter_code(session, animal),
+        litter=litter.code if litter else None,
         since=since,
         stays=tuple(stay_of(session, animal, span) for span in spans),
         moves_nearby=tuple(moves_nearby(session, animal, spans, since)),
@@ -130,8 +131,8 @@ def death_page(session: Session, *, tag: str, weeks: int = WEEKS_BEFORE) -> Deat
             if sign.on <= died
         ),
         holds=tuple(
-            Dated(one.started, f"held: {one.why}")
-            for one in session.exec(
+            Dated(hold.started, f"held: {hold.why}")
+            for hold in session.exec(
                 select(Hold).where(Hold.animal_id == animal.id).order_by(col(Hold.started))
             )
         ),
@@ -149,11 +150,6 @@ def _mates(session: Session, animal: Animal) -> list[MateLine]:
         .order_by(col(Animal.id))
     )
     return [MateLine(a.tag, a.status, a.ended_on, a.ended_why) for a in session.exec(query)]
-
-
-def _litter_code(session: Session, animal: Animal) -> str | None:
-    litter = session.get(Litter, animal.litter_id) if animal.litter_id else None
-    return litter.code if litter else None
 
 
 def _age(animal: Animal) -> int | None:

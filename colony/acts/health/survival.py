@@ -60,17 +60,14 @@ def survival_by(session: Session, *, by: str = "all", today: date) -> list[Survi
 
 
 def _pups(session: Session, parents: Parents, today: date) -> list[_Pup]:
-    litters = {one.id: one for one in session.exec(select(Litter))}
-    return [
-        _Pup(row, litters[row.litter_id], _lived(row, litters[row.litter_id], today))
-        for row in parents.herd.rows
-        if row.litter_id is not None
-    ]
-
-
-def _lived(row: HerdRow, litter: Litter, today: date) -> Lived:
-    until = row.ended_on or today
-    return Lived(days=max(0, (until - litter.born).days), died=row.status == "died")
+    litters = {litter.id: litter for litter in session.exec(select(Litter))}
+    pups = []
+    for row in parents.herd.rows:
+        if row.litter_id is not None:
+            litter = litters[row.litter_id]
+            days = max(0, ((row.ended_on or today) - litter.born).days)
+            pups.append(_Pup(row, litter, Lived(days, died=row.status == "died")))
+    return pups
 
 
 def _line(name: str, pups: list[_Pup]) -> SurvivalLine:

@@ -28,7 +28,7 @@ class VetPage:
 
 
 @dataclass(frozen=True)
-class VetSaid:
+class VetReport:
     """What the vet said and wrote at a visit."""
 
     vet: str
@@ -38,7 +38,7 @@ class VetSaid:
 
 
 def record_visit(
-    session: Session, *, said: VetSaid, animals: Sequence[str], on: date, today: date
+    session: Session, *, report: VetReport, animals: Sequence[str], on: date, today: date
 ) -> VetPage:
     """Write down a visit; a prescription is kept as the vet wrote it.
 
@@ -48,22 +48,26 @@ def record_visit(
     """
     refuse_future("A vet visit", on, today)
     patients = list(
-        {one.id: one for one in (find_animal(session, tag) for tag in animals)}.values()
+        {animal.id: animal for animal in (find_animal(session, tag) for tag in animals)}.values()
     )
     if not patients:
         raise NobodySeenByVet
     for animal in patients:
         refuse_before_life(animal, on)
-    visit = VetVisit(visited_on=on, vet=said.vet, why=said.why, found=said.found)
+    visit = VetVisit(visited_on=on, vet=report.vet, why=report.why, found=report.found)
     session.add(visit)
     session.flush()
     assert visit.id is not None  # noqa: S101 - the flush gave it one
     session.add_all(
         VetPatient(visit_id=visit.id, animal_id=patient.id or 0) for patient in patients
     )
-    session.add_all(Prescription(visit_id=visit.id, as_written=text) for text in said.prescriptions)
+    session.add_all(
+        Prescription(visit_id=visit.id, as_written=text) for text in report.prescriptions
+    )
     session.flush()
-    tell(session, f"{said.vet} saw {', '.join(patient.tag for patient in patients)}: {said.why}")
+    tell(
+        session, f"{report.vet} saw {', '.join(patient.tag for patient in patients)}: {report.why}"
+    )
     return _page(session, visit)
 
 

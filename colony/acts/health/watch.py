@@ -74,7 +74,7 @@ def _refusing(
             for key, row in refusing
             if row is not None and row.days >= least_days
         ),
-        key=lambda one: one[2],
+        key=lambda refusal: refusal[2],
     )
 
 
@@ -88,11 +88,13 @@ def _still(
             widths[row.animal_id].append((row.measured_on, row.width_mm))
         if row.mass_g is not None:
             masses[row.animal_id].append((row.measured_on, row.mass_g))
-    growing = {
-        key: sizes
-        for key, sizes in widths.items()
-        if key in here and _is_growing(here[key], sizes, lives)
-    }
+    growing = {}
+    for key, sizes in widths.items():
+        animal, widest = here.get(key), max(width_mm for _, width_mm in sizes)
+        if animal is None or animal.mature_since is not None:
+            continue
+        if widest < lives.of(animal.species).mature_width_mm(animal.sex):
+            growing[key] = sizes
     days = settings.still_days
     young = {key: sizes for key, sizes in masses.items() if key in growing}
     grown = {key: sizes for key, sizes in masses.items() if key in here and key not in growing}
@@ -101,12 +103,6 @@ def _still(
         *_standing(young, "mass", "g", days, LEAST_GAIN_G),
         *_standing(grown, "mass", "g", days, 0),
     ]
-
-
-def _is_growing(row: HerdRow, sizes: list[tuple[date, float]], lives: Lives) -> bool:
-    mature = row.mature_since is not None
-    widest = max(size for _, size in sizes)
-    return not mature and widest < lives.of(row.species).mature_width_mm(row.sex)
 
 
 def _standing(
@@ -126,11 +122,11 @@ def _signs(session: Session, herd: Herd, today: date) -> list[Found]:
     by_tag = {row.tag: row.id for row in herd.rows}
     found: dict[tuple[str, str], date] = {}
     well: set[str] = set()
-    for one in list_signs(session, since=today - timedelta(days=SIGN_DAYS), well_too=True):
-        if one.animal is None or one.animal in well:
+    for seen in list_signs(session, since=today - timedelta(days=SIGN_DAYS), well_too=True):
+        if seen.animal is None or seen.animal in well:
             continue
-        if one.sign == WELL:
-            well.add(one.animal)
+        if seen.sign == WELL:
+            well.add(seen.animal)
         else:
-            found[one.animal, one.sign] = one.on
+            found[seen.animal, seen.sign] = seen.on
     return [(by_tag[tag], f"seen: {sign}", on) for (tag, sign), on in found.items()]

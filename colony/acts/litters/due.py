@@ -49,8 +49,8 @@ def due_litters(session: Session, *, today: date) -> list[DueLitter]:
     windows = _windows(session, herd, settings, today)
     nursery, warnings = _nurseries(session, windows, settings, today)
     return [
-        replace(one, nursery_tank=nursery.get(one.dam), warnings=tuple(warnings[one.dam]))
-        for one, _ in windows
+        replace(litter, nursery_tank=nursery.get(litter.dam), warnings=tuple(warnings[litter.dam]))
+        for litter, _ in windows
     ]
 
 
@@ -69,7 +69,7 @@ def _windows(
         sires = [herd.by_id(sire).tag for sire in kept_with]
         tag = herd.by_id(dam_id).tag
         due.append((_due_litter(tag, sires, window, places.get(dam_id)), window))
-    return sorted(due, key=lambda one: (one[0].likely, one[0].dam))
+    return sorted(due, key=lambda pair: (pair[0].likely, pair[0].dam))
 
 
 def _due_litter(dam: str, sires: list[str], window: DueWindow, tank: str | None) -> DueLitter:
@@ -93,11 +93,12 @@ def _nurseries(
     today: date,
 ) -> tuple[Mapping[str, str], Mapping[str, list[str]]]:
     """Allot a nursery to every litter that is sure to be expected; warn of those that share one."""
-    sure = [(one, window) for one, window in windows if one.state != "possible"]
-    found = read_nurseries(session, settings, today, due={one.dam for one, _ in sure})
-    codes = {one.code for one in found}
+    sure = [(litter, window) for litter, window in windows if litter.state != "possible"]
+    found = read_nurseries(session, settings, today, due={litter.dam for litter, _ in sure})
+    codes = {tank.code for tank in found}
     needs = [
-        NurseryNeed(one.dam, window, one.tank if one.tank in codes else "") for one, window in sure
+        NurseryNeed(litter.dam, window, litter.tank if litter.tank in codes else "")
+        for litter, window in sure
     ]
     claims = allot_nurseries(needs, found, stay_days=settings.nursery_stay_days)
     warnings: dict[str, list[str]] = defaultdict(list)

@@ -1,4 +1,4 @@
-"""Mend a litter: a wrong sire, date or count; everything computed from it follows."""
+"""Correct a litter: a wrong sire, date or count; everything computed from it follows."""
 
 from datetime import date
 
@@ -17,8 +17,8 @@ from colony.store.lookup import find_litter
 from colony.store.readers.pedigree import refuse_impossible_pedigree
 
 
-def edit_litter(session: Session, *, code: str, mended: LitterFacts, today: date) -> Litter:
-    """Mend a litter: a wrong sire, date or count of dead; all that is computed follows.
+def edit_litter(session: Session, *, code: str, corrections: LitterFacts, today: date) -> Litter:
+    """Correct a litter: a wrong sire, date or count of dead; all that is computed follows.
 
     Raises
     ------
@@ -29,23 +29,25 @@ def edit_litter(session: Session, *, code: str, mended: LitterFacts, today: date
         Tests of its pups found a sire that would no longer be possible.
     """
     litter = find_litter(session, code)
-    day = mended.get("born")
+    day = corrections.get("born")
     if day is not None:
         refuse_future("The birth", day, today)
         _refuse_dam(session, litter, day)
         _move_birth(session, litter, day)
-    if "sires" in mended:
+    if "sires" in corrections:
         born = Day(litter.born)
-        found = find_sires(session, mended["sires"], pup=f"litter {litter.code}", born=born)
+        found = find_sires(session, corrections["sires"], pup=f"litter {litter.code}", born=born)
         write_sires(session, litter, found)
-    for column, value in mended.columns().items():
+    for column, value in corrections.columns().items():
         setattr(litter, column, value)
     session.add(litter)
     session.flush()
     refuse_against_tests(session, litter)
     refuse_impossible_pedigree(session)
-    words = ", ".join(field.words_for_it for field in mended.FIELDS if field.name in mended)
-    tell(session, f"litter {litter.code} was mended: {words}")
+    words = ", ".join(
+        field.words_for_it for field in corrections.FIELDS if field.name in corrections
+    )
+    tell(session, f"litter {litter.code} was corrected: {words}")
     return litter
 
 
@@ -74,17 +76,17 @@ def _move_birth(session: Session, litter: Litter, born: date) -> None:
             _refuse_event(pup, placement.left_on, born)
             placement.entered_on = born
             session.add(placement)
-        for event in _first_events(session, pup):
+        measured = select(func.min(col(Measurement.measured_on)))
+        fed = select(func.min(col(Feeding.fed_on)))
+        for event in (
+            session.exec(measured.where(Measurement.animal_id == pup.id)).one(),
+            session.exec(fed.where(Feeding.animal_id == pup.id)).one(),
+            pup.ended_on,
+        ):
             _refuse_event(pup, event, born)
         pup.born = born
         session.add(pup)
     litter.born = born
-
-
-def _first_events(session: Session, pup: Animal) -> list[date | None]:
-    measured = select(func.min(col(Measurement.measured_on))).where(Measurement.animal_id == pup.id)
-    fed = select(func.min(col(Feeding.fed_on))).where(Feeding.animal_id == pup.id)
-    return [session.exec(measured).one(), session.exec(fed).one(), pup.ended_on]
 
 
 def _refuse_event(pup: Animal, event: date | None, born: date) -> None:

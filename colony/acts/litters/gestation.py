@@ -51,7 +51,7 @@ def find_conception(
     """
     species = session.get(Species, mother.species_id) if mother.species_id else None
     prior = read_lives(session).of(species.name if species else None).gestation()
-    named = {one.animal.id for one in asked if one.animal}
+    named = {father.animal.id for father in asked if father.animal}
     males = read_pairing_sires(session) if named else {}
     among = [
         pairing
@@ -78,7 +78,9 @@ def likeliest_pairing(
         for pairing in among
         if pairing.started <= born and (opened is None or (pairing.ended or born) >= opened)
     ]
-    return max(judged, key=lambda one: (_LIKELIHOOD[one[1].verdict], one[0].started), default=None)
+    return max(
+        judged, key=lambda pair: (_LIKELIHOOD[pair[1].verdict], pair[0].started), default=None
+    )
 
 
 def judge_birth(
@@ -96,20 +98,20 @@ def judge_birth(
     ------
     TooSoonAfterBirth, ImpossibleGestation, SireCannotBe
     """
-    _refuse_too_soon(mother, record, conception.prior, born)
-    _refuse_dead_sires(fathers, conception.prior, born)
-    return [
-        *_gestation_doubts(mother, conception, born),
-        *_age_doubts(mother, born),
-        *_sire_doubts(mother, fathers, born, conception),
-    ]
-
-
-def _refuse_too_soon(mother: Animal, record: DamRecord, prior: GestationPrior, born: date) -> None:
-    apart = timedelta(days=round(SHORTEST_SHARE * prior.low_days))
+    apart = timedelta(days=round(SHORTEST_SHARE * conception.prior.low_days))
     for litter in record.births:
         if abs(litter.born - born) < apart:
             raise TooSoonAfterBirth(mother.tag, born, litter.born, apart.days)
+    _refuse_dead_sires(fathers, conception.prior, born)
+    doubts = []
+    judged = conception.judged
+    if judged is not None and judged.verdict == "impossible":
+        raise ImpossibleGestation(mother.tag, born, judged.reason)
+    if judged is not None and judged.verdict != "plausible":
+        doubts.append(f"{mother.tag}: {judged.reason}.")
+    if mother.born is not None and (age := (born - mother.born).days) < YOUNG_DAM_DAYS:
+        doubts.append(f"{mother.tag} was {age} days old at the birth: check her tag.")
+    return [*doubts, *_sire_doubts(mother, fathers, born, conception)]
 
 
 def _refuse_dead_sires(
@@ -122,21 +124,6 @@ def _refuse_dead_sires(
             raise SireCannotBe(
                 sire.tag, f"he left the house on {sire.ended_on}, too long before {born}"
             )
-
-
-def _gestation_doubts(mother: Animal, conception: Conception, born: date) -> list[str]:
-    judged = conception.judged
-    if judged is None or judged.verdict == "plausible":
-        return []
-    if judged.verdict == "impossible":
-        raise ImpossibleGestation(mother.tag, born, judged.reason)
-    return [f"{mother.tag}: {judged.reason}."]
-
-
-def _age_doubts(mother: Animal, born: date) -> list[str]:
-    if mother.born is None or (born - mother.born).days >= YOUNG_DAM_DAYS:
-        return []
-    return [f"{mother.tag} was {(born - mother.born).days} days old at the birth: check her tag."]
 
 
 def _sire_doubts(

@@ -31,11 +31,15 @@ def write_pups(
 ) -> list[Animal]:
     """Write an animal for each live young, tagged in the book's pattern."""
     tags = _free_tags(session, litter, mother.tag, pups.sexes())
+    named = [father.animal for father in fathers if father.animal]
+    # A hybrid has no species of its own: it is known by its parents.
+    pure = {father.species_id for father in named} <= {mother.species_id}
+    one_line = {father.line for father in named} <= {mother.line}
     young = [
         Animal(
             tag=tag,
-            species_id=_species_of_pups(mother, fathers),
-            line=_shared_line(mother, fathers),
+            species_id=mother.species_id if pure else None,
+            line=mother.line if one_line else None,
             sex=sex,
             born=litter.born,
             origin="born here",
@@ -81,14 +85,3 @@ def _fitting(pattern: str, facts: dict[str, Any]) -> str:
     over = len(pattern.format(**facts)) - LONGEST_TAG
     kept = max(len(dam) - -(-over // max(pattern.count("{dam}"), 1)), 1)
     return pattern.format(**facts | {"dam": dam[:kept]}) if over > 0 else pattern.format(**facts)
-
-
-def _species_of_pups(mother: Animal, fathers: Sequence[PossibleParent]) -> int | None:
-    """The species of both parents; none where they differ: a hybrid is told by its parents."""
-    known = {father.animal.species_id for father in fathers if father.animal}
-    return mother.species_id if known <= {mother.species_id} else None
-
-
-def _shared_line(mother: Animal, fathers: Sequence[PossibleParent]) -> str | None:
-    lines = {mother.line, *(father.animal.line for father in fathers if father.animal)}
-    return mother.line if len(lines) == 1 else None

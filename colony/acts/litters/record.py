@@ -76,11 +76,16 @@ def record_litter(
     own = LitterFacts(**facts)
     dead = own.get("dead", 0)
     refuse_future("The birth", born, today)
-    mother = _find_dam(session, dam, born)
+    mother = find_parent(session, dam, "dam", pup="her pups", born=Day(born))
+    if mother.ended_on is not None and mother.ended_on < born:
+        raise DeadDam(mother.tag, mother.status, mother.ended_on, born)
     if not pups.total and not dead:
         raise NobodyBorn(mother.tag)
     record = read_dams(session, read_herd(session)).get(_id(mother), DamRecord())
-    _refuse_twice(mother, record, born)
+    if (
+        twin := next((litter for litter in record.births if litter.born == born), None)
+    ) is not None:
+        raise LitterTwice(mother.tag, twin.code, born)
     fathers = find_sires(session, own.get("sires", ()), pup="her pups", born=Day(born))
     conception = find_conception(session, mother, record, fathers, born)
     pairing = conception.pairing
@@ -123,19 +128,6 @@ def record_litter(
     )
 
 
-def _find_dam(session: Session, tag: str, born: date) -> Animal:
-    mother = find_parent(session, tag, "dam", pup="her pups", born=Day(born))
-    if mother.ended_on is not None and mother.ended_on < born:
-        raise DeadDam(mother.tag, mother.status, mother.ended_on, born)
-    return mother
-
-
-def _refuse_twice(mother: Animal, record: DamRecord, born: date) -> None:
-    for litter in record.births:
-        if litter.born == born:
-            raise LitterTwice(mother.tag, litter.code, born)
-
-
 def _find_place(
     session: Session, mother: Animal, code: str | None, pups: PupCount, *, anyway: bool, today: date
 ) -> tuple[Tank | None, Sequence[str | Advice]]:
@@ -144,7 +136,8 @@ def _find_place(
     if code is None:
         tank_id = house.tank_of.get(_id(mother))
         if tank_id is None and pups.total:
-            return None, [_without_tank(mother)]
+            homeless = f"{mother.tag} is in no tank, so her pups are in none: move them to one."
+            return None, [Advice(homeless, (act("tank move"),))]
         return (session.get(Tank, tank_id) if tank_id else None), []
     tank = find_usable_tank(session, code)
     lives, herd = read_lives(session), read_herd(session)
@@ -154,11 +147,6 @@ def _find_place(
     if reasons and not anyway:
         raise TankDoesNotFit(tank.code, reasons)
     return tank, reasons
-
-
-def _without_tank(mother: Animal) -> Advice:
-    sentence = f"{mother.tag} is in no tank, so her pups are in none: move them to one."
-    return Advice(sentence, (act("tank move"),))
 
 
 def _id(animal: Animal) -> int:

@@ -9,7 +9,7 @@ from sqlmodel import Session
 from colony.acts.pairings.listing import list_pairings
 from colony.acts.pairings.pairings import begin_pairing, end_pairing
 from colony.acts.tanks.moves import PlannedMove, accept_moves
-from colony.planning.pairings.plan import PlannedPair, ProposedPlan
+from colony.planning.pairings.plan import ProposedPlan
 from colony.refusals.pairings import NothingToAccept
 from colony.store.journal.journal import tell
 from colony.store.readers.animals.herd import read_herd, read_places
@@ -53,11 +53,11 @@ def accept_plan(session: Session, *, plan: ProposedPlan, on: date, today: date) 
     kept = [pair.dam for pair in plan.pairs if running.get(pair.dam) == (pair.sire,)]
     begun = [pair for pair in plan.pairs if pair.dam not in kept]
     ended = [pair.dam for pair in begun if pair.dam in running]
-    ended += _carried_apart(session, plan, running, today)
+    ended += _moved_apart(session, plan, running, today)
     for dam in ended:
         end_pairing(session, dam=dam, on=on, today=today)
     for pair in begun:
-        _begin(session, pair, on, today)
+        begin_pairing(session, dam=pair.dam, sires=[pair.sire], on=on, tank=pair.tank, today=today)
     return Accepted(
         started=tuple(pair.dam for pair in begun),
         ended=tuple(ended),
@@ -67,26 +67,22 @@ def accept_plan(session: Session, *, plan: ProposedPlan, on: date, today: date) 
     )
 
 
-def _begin(session: Session, pair: PlannedPair, on: date, today: date) -> None:
-    begin_pairing(session, dam=pair.dam, sires=[pair.sire], on=on, tank=pair.tank, today=today)
-
-
-def _carried_apart(
+def _moved_apart(
     session: Session, plan: ProposedPlan, running: Mapping[str, Sequence[str]], today: date
 ) -> list[str]:
     """Dams who are not in the plan, and whom its moves leave with none of their sires."""
     goes = {move.tag: move.to_tank for move in plan.moves}
     planned = {pair.dam for pair in plan.pairs}
-    touched = [
+    affected = [
         dam
         for dam, sires in running.items()
         if dam not in planned and not goes.keys().isdisjoint({dam, *sires})
     ]
-    if not touched:
+    if not affected:
         return []
     places = read_places(session, today)
     at = {row.tag: places.get(row.id) for row in read_herd(session).rows} | goes
-    return [dam for dam in touched if at[dam] not in {at[sire] for sire in running[dam]} - {None}]
+    return [dam for dam in affected if at[dam] not in {at[sire] for sire in running[dam]} - {None}]
 
 
 def _list_moves(session: Session, plan: ProposedPlan, today: date) -> tuple[str, ...]:

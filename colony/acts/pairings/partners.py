@@ -16,7 +16,7 @@ from colony.planning.pairings.eligibility import (
     not_here,
     why_not,
 )
-from colony.planning.pairings.partners import LeftOut, rank_partners
+from colony.planning.pairings.partners import rank_partners
 from colony.records import Animal
 from colony.refusals.pairings import PartnerNeedsSex
 from colony.store.lookup import find_animal
@@ -85,26 +85,25 @@ def pick_partners(
         overridden=overridden,
     )
     places = read_places(session, today)
-    tank_of = {one.tag: places.get(animal_id) for animal_id, one in candidates.items()}
+    tank_of = {candidate.tag: places.get(animal_id) for animal_id, candidate in candidates.items()}
+    # Who has the least against them is named first.
+    ordered = sorted(ranking.left_out, key=lambda left_out: (len(left_out.reasons), left_out.tag))
     return Picked(
         tag=asking.tag,
-        cautions=_told(why_not(candidates[asking.id], today, overridden)),
+        cautions=_sentences(why_not(candidates[asking.id], today, overridden)),
         partners=[
             PartnerLine(
-                tag=one.tag,
-                kinship=one.kinship,
-                expected_inbreeding=one.expected_inbreeding,
-                mean_kinship=one.mean_kinship,
-                reasons=_told(one.reasons),
-                tank=tank_of[one.tag],
+                tag=partner.tag,
+                kinship=partner.kinship,
+                expected_inbreeding=partner.expected_inbreeding,
+                mean_kinship=partner.mean_kinship,
+                reasons=_sentences(partner.reasons),
+                tank=tank_of[partner.tag],
             )
-            for one in ranking.ranked
+            for partner in ranking.ranked
         ],
         left_out=[
-            *(
-                LeftOutLine(one.tag, _told(one.reasons))
-                for one in sorted(ranking.left_out, key=_farness)
-            ),
+            *(LeftOutLine(left_out.tag, _sentences(left_out.reasons)) for left_out in ordered),
             *hopeless.values(),
         ],
     )
@@ -124,14 +123,9 @@ def _hopeless(herd: Herd, asking: Animal, overridden: frozenset[str]) -> dict[in
         else:
             continue
         if row.id != asking.id and not is_overridden(why, tags, overridden):
-            lines[row.id] = LeftOutLine(row.tag, _told([why]))
+            lines[row.id] = LeftOutLine(row.tag, _sentences([why]))
     return same_sex | gone
 
 
-def _farness(one: LeftOut) -> tuple[int, str]:
-    """By how much speaks against them."""
-    return len(one.reasons), one.tag
-
-
-def _told(reasons: Iterable[Bar]) -> list[str]:
+def _sentences(reasons: Iterable[Bar]) -> list[str]:
     return [f"{reason.name}: {reason.text}" for reason in reasons]

@@ -7,7 +7,6 @@ from colony.acts.pairings.accept_plan import Accepted
 from colony.acts.pairings.plan import Proposed
 from colony.planning.pairings.comparison import Comparison
 from colony.planning.pairings.eligibility import Bar
-from colony.planning.pairings.future import Future
 from colony.planning.pairings.plan import PlannedPair
 
 
@@ -25,9 +24,19 @@ def plan_document(proposed: Proposed, accepted: Accepted | None = None) -> dict[
         "groups": plan.groups,
         "moves": plan.moves,
         "notes": plan.notes,
-        "left_out": [{"tag": one.tag, "reasons": _sentences(one.reasons)} for one in plan.left_out],
+        "left_out": [
+            {"tag": animal.tag, "reasons": _sentences(animal.reasons)} for animal in plan.left_out
+        ],
         "comparison": _comparison(proposed.comparison) if proposed.comparison else None,
-        "futures": [_future(future) for future in proposed.futures],
+        "futures": [
+            {
+                "way": future.way,
+                "generations": [
+                    vars(ahead) | {"gene_diversity": ahead.gene_diversity} for ahead in future.ahead
+                ],
+            }
+            for future in proposed.futures
+        ],
         "accepted": accepted,
     }
 
@@ -53,13 +62,4 @@ def _comparison(comparison: Comparison) -> dict[str, Any]:
             }
             for measure in comparison.measures
         },
-    }
-
-
-def _future(future: Future) -> dict[str, Any]:
-    return {
-        "way": future.way,
-        "generations": [
-            vars(ahead) | {"gene_diversity": ahead.gene_diversity} for ahead in future.ahead
-        ],
     }

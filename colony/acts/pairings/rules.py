@@ -19,9 +19,8 @@ def rules_of_book(session: Session, overridden: Iterable[str]) -> frozenset[str]
     asked = frozenset(overridden)
     if unknown := unknown_rules(asked):
         raise NoSuchRule(unknown[0], [*RULES, *PAIR_RULES])
-    return frozenset(_rule(session, word) for word in asked)
-
-
-def _rule(session: Session, word: str) -> str:
-    name, colon, tag = word.partition(":")
-    return f"{name}:{find_animal(session, tag).tag}" if colon else name
+    named = set()
+    for word in asked:
+        name, colon, tag = word.partition(":")
+        named.add(f"{name}:{find_animal(session, tag).tag}" if colon else name)
+    return frozenset(named)

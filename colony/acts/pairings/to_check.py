@@ -1,4 +1,4 @@
-"""Which pairings ask for a look: nothing was seen of the dam for some weeks."""
+"""Which pairings ask for a check: nothing was seen of the dam for some weeks."""
 
 from dataclasses import dataclass
 from datetime import date, timedelta
@@ -10,7 +10,7 @@ from colony.records import Animal, MatingSign, Pairing, PairingSire, PregnancyFi
 from colony.store.readers.animals.herd import read_places
 
 LOOK_EVERY_DAYS = 28
-"""How long a paired female goes without a look; common practice, no source."""
+"""How long a paired female goes without a check; common practice, no source."""
 
 
 @dataclass(frozen=True)
@@ -33,7 +33,7 @@ def pairings_to_check(session: Session, *, today: date) -> list[Unchecked]:
         .where(col(Pairing.ended).is_(None), col(Pairing.started) < limit)
         .where(col(Animal.status) == "present")
     ).all()
-    seen = _last_looks(session, today)
+    seen = _last_checks(session, today)
     places = read_places(session, today, [dam for _, dam, _, _ in running])
     sires = _sires(session, [pairing or 0 for pairing, *_ in running])
     found = [
@@ -41,10 +41,10 @@ def pairings_to_check(session: Session, *, today: date) -> list[Unchecked]:
         for pairing, dam, tag, started in running
         if (last := max(started, seen.get(dam, started))) < limit
     ]
-    return sorted(found, key=lambda one: (one.last_look, one.dam))
+    return sorted(found, key=lambda pairing: (pairing.last_look, pairing.dam))
 
 
-def _last_looks(session: Session, today: date) -> dict[int, date]:
+def _last_checks(session: Session, today: date) -> dict[int, date]:
     """The last day on which something was written of each paired dam."""
     signs = (
         select(col(Pairing.dam_id), func.max(col(MatingSign.seen_on)))

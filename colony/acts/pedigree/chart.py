@@ -66,17 +66,13 @@ def write_chart(
     NoSuchTag, NoSuchPicture, WouldOverwrite, CannotWrite
     """
     lineage, scope = _scope(session, tag, generations)
-    draw = _drawer(path)
+    draw = PICTURES.get(path.suffix.lower())
+    if draw is None:
+        raise NoSuchPicture(str(path), list(PICTURES))
     from colony.papers.chart.chart import draw_chart  # noqa: PLC0415 - only a picture needs it
 
     write_file(path, draw(draw_chart(lineage.pedigree, scope)), overwrite=overwrite)
     return path
-
-
-def _drawer(path: Path) -> Callable[["Drawing"], str | bytes]:
-    if path.suffix.lower() not in PICTURES:
-        raise NoSuchPicture(str(path), list(PICTURES))
-    return PICTURES[path.suffix.lower()]
 
 
 def _scope(session: Session, tag: str, generations: Generations) -> tuple[Lineage, Scope]:

@@ -36,14 +36,14 @@ def _kin(parents: Parents, row: HerdRow, share: float, generations: int) -> Fami
     if generations == 0:
         return FamilyMember(row.tag, row.sex, share)
     dam = parents.dam_id(row)
-    sires = [(one, part) for one, part in parents.sires(row) if one is not None]
+    sires = [(sire, part) for sire, part in parents.sires(row) if sire is not None]
     return FamilyMember(
         row.tag,
         row.sex,
         share,
         dam=_kin(parents, parents.herd.by_id(dam), 1.0, generations - 1) if dam else None,
         sires=tuple(
-            _kin(parents, parents.herd.by_id(one), part, generations - 1)
-            for one, part in sorted(sires, key=lambda pair: -pair[1])
+            _kin(parents, parents.herd.by_id(sire), part, generations - 1)
+            for sire, part in sorted(sires, key=lambda pair: -pair[1])
         ),
     )

@@ -96,7 +96,8 @@ def founder_page(
     known = generation_equivalents(pedigree)[living]
     inbred = np.array(lineage.inbreeding([lineage.herd.rows[at].id for at in living]))
     drop = drop_genes(pedigree, living, drops=drops, seed=seed) if drops else None
-    bred = _have_bred(pedigree)
+    bred = {*pedigree.dam.tolist(), *pedigree.sire.tolist()}
+    bred = bred.union(*(doubt.sires for doubt in pedigree.doubts))
     sexes = Counter(lineage.herd.rows[at].sex for at in living.tolist() if at in bred)
     return FounderPage(
         diversity=diversity(pedigree, living),
@@ -106,12 +107,6 @@ def founder_page(
         founders=_founder_lines(pedigree, contributions(pedigree, living), drop),
         breeders=_breeder_lines(session, lineage, living.tolist(), known.tolist()),
     )
-
-
-def _have_bred(pedigree: Pedigree) -> set[int]:
-    """Everybody with a pup on record, possible sires too."""
-    known = {*pedigree.dam.tolist(), *pedigree.sire.tolist()}
-    return known.union(*(doubt.sires for doubt in pedigree.doubts))
 
 
 def _founder_lines(
@@ -161,4 +156,4 @@ def _breeder_lines(
         )
         for n, at in enumerate(living)
     ]
-    return sorted(lines, key=lambda one: (one.rank, one.tag))
+    return sorted(lines, key=lambda line: (line.rank, line.tag))

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from sqlmodel import Session
 
 from colony.papers.chart.why import why_lines
-from colony.pedigree.paths.paths import Path, Why, why_inbred, why_related
+from colony.pedigree.paths.paths import Why, why_inbred, why_related
 from colony.store.lookup import find_animal
 from colony.store.readers.pedigree import read_lineage
 
@@ -59,7 +59,7 @@ def draw_paths(
 
 def _why(session: Session, tag: str, other: str | None) -> tuple[tuple[str, ...], Why]:
     lineage = read_lineage(session)
-    animals = [find_animal(session, one) for one in (tag, other) if one is not None]
+    animals = [find_animal(session, word) for word in (tag, other) if word is not None]
     places = [lineage.herd.position[animal.id or 0] for animal in animals]
     tags = tuple(dict.fromkeys(animal.tag for animal in animals))
     if len(tags) == 1:
@@ -71,13 +71,12 @@ def _explained(tags: tuple[str, ...], why: Why) -> Explained:
     return Explained(
         tags=tags,
         inbreeding=why.kinship,
-        paths=[PathLine(path.ancestor, _walked(path), path.adds) for path in why.paths],
+        paths=[
+            PathLine(path.ancestor, [*path.first, path.ancestor, *reversed(path.second)], path.adds)
+            for path in why.paths
+        ],
         ancestors=[
             AncestorLine(ancestor.ancestor, ancestor.paths, ancestor.adds)
             for ancestor in why.ancestors
         ],
     )
-
-
-def _walked(path: Path) -> list[str]:
-    return [*path.first, path.ancestor, *reversed(path.second)]

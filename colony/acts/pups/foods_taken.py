@@ -41,5 +41,5 @@ def list_acceptance(session: Session, *, today: date) -> list[AcceptanceLine]:
             )
         )
     return sorted(
-        lines, key=lambda one: (one.first_feed is not None, -(one.age_days or 0), one.tag)
+        lines, key=lambda line: (line.first_feed is not None, -(line.age_days or 0), line.tag)
     )

@@ -12,14 +12,13 @@ from colony.acts.animals.days import refuse_ended
 from colony.exchange.text.writing import write_file
 from colony.papers.growth.curve import growth_svg
 from colony.papers.growth.picture import Growing, GrowthPicture, growth_picture
-from colony.planning.pups.gates import PupFacts
 from colony.planning.pups.growth import Curve, Width, forecast
 from colony.planning.pups.growth_flags import OffCurve
-from colony.planning.pups.readiness import Readiness, readiness
+from colony.planning.pups.readiness import readiness
 from colony.refusals.pups import NothingToForecast
 from colony.store.lookup import find_animal
 from colony.store.readers.animals.herd import read_herd
-from colony.store.readers.animals.lives import Lives, read_lives
+from colony.store.readers.animals.lives import read_lives
 from colony.store.readers.pups.growing import read_pups
 from colony.store.readers.pups.growth import Growth, read_growth
 
@@ -55,12 +54,22 @@ def forecast_pup(
     curve = growth.colony.curves.get(animal.tag)
     if curve is None:
         raise NothingToForecast(animal.tag)
-    pup = next((one for one in read_pups(session, lives, today) if one.tag == animal.tag), None)
+    pup = next((row for row in read_pups(session, lives, today) if row.tag == animal.tag), None)
     days = [today + timedelta(weeks=n) for n in range(weeks + 1)]
-    wanted_mm = lives.of(pup.species or None).ready_rules().min_width_mm if pup else None
-    ready = _readiness(pup, curve, lives, today) if pup else None
-    told = _told(growth, animal.tag, _forecasts(curve, days), ready, today)
-    return told, _picture(growth, animal.tag, days[-1], wanted_mm)
+    rules = lives.of(pup.species or None).ready_rules() if pup else None
+    ready = readiness(replace(pup, curve=curve), rules, today) if pup and rules else None
+    found = PupForecast(
+        tag=animal.tag,
+        litter=growth.growers[animal.tag].litter or None,
+        measured=_widths(growth.trusted[animal.tag].kept),
+        doubtful=_widths(growth.trusted[animal.tag].doubtful),
+        forecast=_forecasts(curve, days),
+        expected_ready=ready.expected_ready if ready else None,
+        ready_low=ready.ready_low if ready else None,
+        ready_high=ready.ready_high if ready else None,
+        off_curve=[pup.sentence for pup in growth.off_curve(today) if pup.tag == animal.tag],
+    )
+    return found, _picture(growth, animal.tag, days[-1], rules.min_width_mm if rules else None)
 
 
 def draw_forecast(picture: GrowthPicture, *, path: Path, overwrite: bool) -> None:
@@ -78,32 +87,7 @@ def off_curves(session: Session, *, today: date) -> list[OffCurve]:
     lives = read_lives(session)
     growing = {pup.tag for pup in read_pups(session, lives, today)}
     growth = read_growth(session, read_herd(session), lives, today)
-    return [one for one in growth.off_curve(today) if one.tag in growing]
-
-
-def _readiness(pup: PupFacts, curve: Curve, lives: Lives, today: date) -> Readiness:
-    rules = lives.of(pup.species or None).ready_rules()
-    return readiness(replace(pup, curve=curve), rules, today)
-
-
-def _told(
-    growth: Growth,
-    tag: str,
-    forecasts: list[dict[str, Any]],
-    ready: Readiness | None,
-    today: date,
-) -> PupForecast:
-    return PupForecast(
-        tag=tag,
-        litter=growth.growers[tag].litter or None,
-        measured=_widths(growth.trusted[tag].kept),
-        doubtful=_widths(growth.trusted[tag].doubtful),
-        forecast=forecasts,
-        expected_ready=ready.expected_ready if ready else None,
-        ready_low=ready.ready_low if ready else None,
-        ready_high=ready.ready_high if ready else None,
-        off_curve=[one.sentence for one in growth.off_curve(today) if one.tag == tag],
-    )
+    return [pup for pup in growth.off_curve(today) if pup.tag in growing]
 
 
 def _widths(widths: Iterable[Width]) -> list[dict[str, Any]]:
@@ -113,21 +97,21 @@ def _widths(widths: Iterable[Width]) -> list[dict[str, Any]]:
 def _forecasts(curve: Curve, days: Iterable[date]) -> list[dict[str, Any]]:
     return [
         {
-            "on": one.day,
-            "disc_width_mm": round(one.width_mm),
-            "low_mm": round(one.low_mm),
-            "high_mm": round(one.high_mm),
+            "on": ahead.day,
+            "disc_width_mm": round(ahead.width_mm),
+            "low_mm": round(ahead.low_mm),
+            "high_mm": round(ahead.high_mm),
         }
-        for one in (forecast(curve, day) for day in days)
+        for ahead in (forecast(curve, day) for day in days)
     ]
 
 
 def _picture(growth: Growth, tag: str, until: date, wanted_mm: float | None) -> GrowthPicture:
     grower, trusted = growth.growers[tag], growth.trusted[tag]
     mates = {
-        one.tag: one.widths
-        for one in growth.growers.values()
-        if one.litter and one.litter == grower.litter and one.tag != tag
+        sibling.tag: sibling.widths
+        for sibling in growth.growers.values()
+        if sibling.litter and sibling.litter == grower.litter and sibling.tag != tag
     }
     pup = Growing(
         tag=tag,

@@ -44,7 +44,7 @@ def measure(
     today: date,
     note: str | None = None,
 ) -> Measured:
-    """Write down disc width (tail excluded) and mass; a second time on one day mends the first.
+    """Write down disc width (tail excluded) and mass; a second time on one day corrects the first.
 
     A width smaller than the last is written as measured, and warned of.
 

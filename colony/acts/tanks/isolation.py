@@ -88,7 +88,7 @@ def _isolated(session: Session, today: date) -> list[IsolationLine]:
             IsolationLine(
                 system=system,
                 tanks=[tank.plan.code for tank in intake],
-                animals=[one.tag for tank in intake for one in house.in_tank(tank.id)],
+                animals=[animal.tag for tank in intake for animal in house.in_tank(tank.id)],
                 since=clock.since,
                 until=clock.until,
                 days_left=max(0, (clock.until - today).days),
@@ -100,7 +100,7 @@ def _isolated(session: Session, today: date) -> list[IsolationLine]:
                 ],
             )
         )
-    return sorted(lines, key=lambda one: (one.until, one.system))
+    return sorted(lines, key=lambda line: (line.until, line.system))
 
 
 def _maturing(session: Session, today: date) -> list[MaturingLine]:
@@ -112,14 +112,14 @@ def _maturing(session: Session, today: date) -> list[MaturingLine]:
         ready = mature_from(system.started, weeks)
         if ready > today:
             animals = [
-                one.tag
+                animal.tag
                 for tank in house.tanks.values()
                 if tank.plan.system == system.name
-                for one in house.in_tank(tank.id)
+                for animal in house.in_tank(tank.id)
             ]
             days_left = (ready - today).days
             lines.append(MaturingLine(system.name, system.started, ready, days_left, animals))
-    return sorted(lines, key=lambda one: (one.mature_from, one.system))
+    return sorted(lines, key=lambda line: (line.mature_from, line.system))
 
 
 def reason_to_leave(
@@ -137,13 +137,13 @@ def reason_to_leave(
     if to is not None and to.plan.isolates:
         return why
     house = read_house_today(session, today)
-    found = [one for here in house.occupants.values() for one in here if one.tag in tags]
-    early = [one for one in found if is_isolated(one, today)]
+    found = [animal for here in house.occupants.values() for animal in here if animal.tag in tags]
+    early = [animal for animal in found if is_isolated(animal, today)]
     if not early:
         return why
     if not why:
-        until = max(one.isolated_until for one in early if one.isolated_until)
-        raise LeavesIsolationEarly([one.tag for one in early], until)
+        until = max(animal.isolated_until for animal in early if animal.isolated_until)
+        raise LeavesIsolationEarly([animal.tag for animal in early], until)
     return EARLY + why
 
 
@@ -164,4 +164,4 @@ def _left_early(session: Session, since: date) -> list[EarlyLeave]:
         for tag, on, to, why in session.exec(query)
         if on is not None
     ]
-    return sorted(found, key=lambda one: (one.on, one.tag), reverse=True)
+    return sorted(found, key=lambda move: (move.on, move.tag), reverse=True)

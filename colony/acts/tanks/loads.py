@@ -46,11 +46,11 @@ def tank_line(house: TanksOnDay, tank: TankRow, settings: BookSettings) -> TankL
         tank=tank.plan.code,
         system=tank.plan.system or "",
         role=tank.plan.role,
-        animals=[one.tag for one in here],
+        animals=[animal.tag for animal in here],
         load=None if filled is None else round(filled, 4),
         load_limit=settings.load_limit,
         isolated_until=max(
-            (one.isolated_until for one in here if one.isolated_until), default=None
+            (animal.isolated_until for animal in here if animal.isolated_until), default=None
         ),
         breaks=[reason.sentence for reason in breaks(tank.plan, here, limits_of(settings))],
     )

@@ -42,17 +42,17 @@ def tank_outlook(
     limits = limits_of(read_settings(session))
     return [
         TankAhead(
-            tank=one.tank,
-            role=one.role,
-            load_limit=one.limit,
-            loads=[None if load is None else round(load, 4) for load in one.loads],
-            animals=list(one.animals),
+            tank=tank.tank,
+            role=tank.role,
+            load_limit=tank.limit,
+            loads=[None if load is None else round(load, 4) for load in tank.loads],
+            animals=list(tank.animals),
             breaks=[
                 {"day": breach.day, "rule": breach.reason.rule, "why": breach.reason.sentence}
-                for breach in one.breaches
+                for breach in tank.breaches
             ],
         )
-        for one in outlook(seen.tanks, seen.swimmers, limits, today=today, weeks=weeks)
+        for tank in outlook(seen.tanks, seen.swimmers, limits, today=today, weeks=weeks)
     ]
 
 

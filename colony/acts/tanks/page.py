@@ -39,7 +39,7 @@ def show_tank(session: Session, *, code: str, today: date) -> TankDetails:
     assert found.id is not None  # noqa: S101 - it was found in the book
     house = read_house_today(session, today)
     row, here = house.tanks[found.id], house.in_tank(found.id)
-    ends = [one.isolated_until for one in here if one.isolated_until]
+    ends = [animal.isolated_until for animal in here if animal.isolated_until]
     return TankDetails(
         tank=found.code,
         system=row.plan.system or "",
@@ -52,7 +52,7 @@ def show_tank(session: Session, *, code: str, today: date) -> TankDetails:
         load_limit=settings.load_limit,
         isolated_until=max(ends, default=None),
         breaks=tuple(reason.sentence for reason in breaks(row.plan, here, limits_of(settings))),
-        occupants=tuple(who_are(session, tags=[one.tag for one in here], today=today)),
+        occupants=tuple(who_are(session, tags=[animal.tag for animal in here], today=today)),
     )
 
 
@@ -79,6 +79,8 @@ def why_not_move(
     for tag in tags:
         animal = find_animal(session, tag)
         here = house.in_tank(house.tank_of.get(animal.id or 0, 0))
-        known = [one for one in here if one.tag == animal.tag]
+        known = [occupant for occupant in here if occupant.tag == animal.tag]
         coming.append(known[0] if known else Occupant(animal.tag, None))
-    return tuple(one.sentence for one in reasons_against(session, house, target, coming, today))
+    return tuple(
+        reason.sentence for reason in reasons_against(session, house, target, coming, today)
+    )

@@ -59,7 +59,7 @@ def reasons_against(
     """Why these animals may not join those who are in the tank."""
     assert tank.id is not None  # noqa: S101 - it was found in the book
     coming = {newcomer.tag for newcomer in newcomers}
-    residents = [one for one in house.in_tank(tank.id) if one.tag not in coming]
+    residents = [occupant for occupant in house.in_tank(tank.id) if occupant.tag not in coming]
     limits = limits_of(read_settings(session))
     return why_not(house.tanks[tank.id].plan, residents, newcomers, limits, today=today)
 

@@ -32,7 +32,7 @@ class Moved:
 
 
 def set_system(session: Session, /, *, name: str, **facts: Any) -> System:  # noqa: ANN401 - the facts of a system
-    """Make a system of shared water, or mend one; `facts` are those of `SYSTEM_FACTS`."""
+    """Make a system of shared water, or correct one; `facts` are those of `SYSTEM_FACTS`."""
     system = seek_system(session, name) or System(name=name)
     for column, value in SystemFacts(**facts).columns().items():
         setattr(system, column, value)
@@ -96,7 +96,9 @@ def move(
     if reasons and not anyway:
         raise TankDoesNotFit(target.code, reasons)
     goes_to = house.tanks[target.id or 0]
-    why = reason_to_leave(session, [one.tag for one in animals], to=goes_to, why=why, today=today)
+    why = reason_to_leave(
+        session, [animal.tag for animal in animals], to=goes_to, why=why, today=today
+    )
     for animal in animals:
         placed = place(session, animal, target.code, on=on, why=why, today=today)
         tick_move(session, animal_id=placed.animal_id, tank_id=placed.tank_id, on=on)
@@ -106,4 +108,6 @@ def move(
 
 def _as_occupant(house: TanksOnDay, animal: Animal) -> Occupant:
     here = house.in_tank(house.tank_of.get(animal.id or 0, 0))
-    return next((one for one in here if one.tag == animal.tag), Occupant(animal.tag, None))
+    return next(
+        (occupant for occupant in here if occupant.tag == animal.tag), Occupant(animal.tag, None)
+    )

@@ -74,7 +74,10 @@ def set_regime(session: Session, *, system: str, regime: Regime, today: date) ->
     row.drip_l_a_day, row.most_percent_a_day = regime.drip_l_a_day, regime.most_percent_a_day
     session.add(row)
     session.flush()
-    tell(session, f"water of {home.name} is renewed by {_said(regime)}")
+    batches = f"{regime.percent:g} % every {regime.every_days} days" if regime.percent else ""
+    drip = f"a drip of {regime.drip_l_a_day} L a day" if regime.drip_l_a_day else ""
+    ways = " and ".join(way for way in (batches, drip) if way)
+    tell(session, f"water of {home.name} is renewed by {ways}")
     return row
 
 
@@ -108,7 +111,10 @@ def change_water(
     note_done(session, task="water change", place=home.name, on=on, note=f"{changed_l} L")
     tell(session, f"{changed_l} L of {home.name} changed")
     share = 100 * changed_l / volume_l
-    return Changed(home.name, on, changed_l, round(share, 1), _too_much(home, share))
+    most = home.regime.most_percent_a_day if home.regime else Regime.most_percent_a_day
+    too_much = f"{share:.0f} % of {home.name} at once is more than its limit of {most:g} % a day."
+    warnings = (too_much,) if share > most else ()
+    return Changed(home.name, on, changed_l, round(share, 1), warnings)
 
 
 def set_reserve(
@@ -166,16 +172,3 @@ def _write_level(session: Session, level_l: int, today: date) -> None:
     session.add(row)
     session.flush()
     tell(session, f"the reserve held {level_l} L")
-
-
-def _too_much(home: SystemRow, percent: float) -> tuple[str, ...]:
-    most = home.regime.most_percent_a_day if home.regime else Regime.most_percent_a_day
-    if percent <= most:
-        return ()
-    return (f"{percent:.0f} % of {home.name} at once is more than its limit of {most:g} % a day.",)
-
-
-def _said(regime: Regime) -> str:
-    batches = f"{regime.percent:g} % every {regime.every_days} days" if regime.percent else ""
-    drip = f"a drip of {regime.drip_l_a_day} L a day" if regime.drip_l_a_day else ""
-    return " and ".join(way for way in (batches, drip) if way)

@@ -82,7 +82,12 @@ def _days_after(
     session: Session, home: SystemRow, food: _Food, first: date, last: date
 ) -> list[NitrateDay]:
     """Each day after the test adds its food and takes its change; so does the drip."""
-    changes = _changes_by_day(session, home.id)
+    query = (
+        select(col(WaterChange.changed_on), func.sum(col(WaterChange.litres)))
+        .where(WaterChange.system_id == home.id)
+        .group_by(col(WaterChange.changed_on))
+    )
+    changes = {day: int(litres) for day, litres in session.exec(query)}
     drip_l = home.regime.drip_l_a_day or 0 if home.regime else 0
     days = [first + timedelta(days=n) for n in range(1, (last - first).days + 1)]
     return [
@@ -135,12 +140,3 @@ def _food_by_day(session: Session, system_id: int, first: date, last: date) -> _
         food_g[day] += grams
         protein_g[day] += grams * percent / 100
     return _Food({day: (g, protein_g[day] / g) for day, g in food_g.items()}, left_out)
-
-
-def _changes_by_day(session: Session, system_id: int) -> dict[date, int]:
-    query = (
-        select(col(WaterChange.changed_on), func.sum(col(WaterChange.litres)))
-        .where(WaterChange.system_id == system_id)
-        .group_by(col(WaterChange.changed_on))
-    )
-    return {day: int(litres) for day, litres in session.exec(query)}

@@ -55,7 +55,7 @@ class DayLine:
 
 @dataclass(frozen=True)
 class WaterWeek:
-    """The plan, what is short by system, what would be enough, and what it cannot mend."""
+    """The plan, what is short by system, what would be enough, and what it cannot correct."""
 
     days: tuple[DayLine, ...]
     fits: bool
@@ -88,7 +88,7 @@ def water_plan(session: Session, *, days: int = 7, today: date) -> WaterWeek:
         fits=plan.fits,
         short_l=plan.short_l,
         relief=None if plan.fits or reserve is None else relief(reserve, demand, days),
-        warnings=(*_unmendable(systems), *_unknown(rows), *_first_short(plan, today)),
+        warnings=(*_beyond_water(systems), *_unknown(rows), *_first_short(plan, today)),
     )
 
 
@@ -96,7 +96,12 @@ def _systems(
     session: Session, rows: Sequence[SystemRow], house: TanksOnDay, today: date
 ) -> list[SystemWater]:
     tests = bad_tests(session, today=today)
-    too_full = _too_full(house, read_settings(session).load_limit)
+    limit = read_settings(session).load_limit
+    too_full = {
+        tank.plan.system or ""
+        for tank in house.tanks.values()
+        if (load(tank.plan, house.in_tank(tank.id)) or 0.0) > limit
+    }
     litters = _litters(session, house, today)
     return [
         replace(
@@ -120,14 +125,6 @@ def _renewed(row: SystemRow, today: date) -> SystemWater:
             drip_l_a_day=regime.drip_l_a_day or 0,
         )
     return replace(water, last_change=row.last_change, changed_today=row.last_change == today)
-
-
-def _too_full(house: TanksOnDay, limit: float) -> set[str]:
-    return {
-        tank.plan.system or ""
-        for tank in house.tanks.values()
-        if (load(tank.plan, house.in_tank(tank.id)) or 0.0) > limit
-    }
 
 
 def _litters(session: Session, house: TanksOnDay, today: date) -> dict[str, date]:
@@ -199,7 +196,7 @@ class _Sheet:
         )
 
 
-def _unmendable(systems: Sequence[SystemWater]) -> list[str]:
+def _beyond_water(systems: Sequence[SystemWater]) -> list[str]:
     changed = [
         f"{system.name}: {test.parameter} was {test.value:.3g} and water was changed today: test it again."
         for system in systems
@@ -207,7 +204,7 @@ def _unmendable(systems: Sequence[SystemWater]) -> list[str]:
         if system.changed_today and test.diluted
     ]
     return changed + [
-        f"{system.name}: {test.parameter} is {test.value:.3g}, which no water change mends: look for the cause."
+        f"{system.name}: {test.parameter} is {test.value:.3g}, which no water change corrects: look for the cause."
         for system in systems
         for test in cannot_be_diluted(system)
     ]

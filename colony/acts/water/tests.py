@@ -123,7 +123,8 @@ def water_now(session: Session, *, system: str, today: date) -> list[ReadingLine
 
 def bad_tests(session: Session, *, today: date) -> dict[str, list[OutOfLimit]]:
     """What lies outside its limits, by system."""
-    limits, names = read_limits(session, today), _system_names(session)
+    limits = read_limits(session, today)
+    names = {row.id or 0: row.name for row in session.exec(select(System))}
     found = {
         names[system]: out_of_limits(
             with_unionised({name: value for name, (_, value) in tests.items()}), limits[system]
@@ -206,11 +207,11 @@ def list_limits(session: Session) -> list[LimitLine]:
     ]
     replaced = {line.parameter for line in own if line.species is None}
     usual = [
-        LimitLine(one.parameter, None, one.low, one.high, one.source, own=False)
-        for one in USUAL_LIMITS
-        if one.parameter not in replaced
+        LimitLine(limit.parameter, None, limit.low, limit.high, limit.source, own=False)
+        for limit in USUAL_LIMITS
+        if limit.parameter not in replaced
     ]
-    return sorted(own + usual, key=lambda one: (one.parameter, one.species or ""))
+    return sorted(own + usual, key=lambda line: (line.parameter, line.species or ""))
 
 
 def _reading_line(
@@ -233,7 +234,3 @@ def _warning(system: str, line: ReadingLine) -> str:
         f"{word} {bound:g}" for word, bound in (("least", line.low), ("most", line.high)) if bound
     ]
     return f"{system}: {line.parameter} is {line.value:g} ({', '.join(bounds)}; {line.source})."
-
-
-def _system_names(session: Session) -> dict[int, str]:
-    return {row.id or 0: row.name for row in session.exec(select(System))}

@@ -16,7 +16,6 @@ from colony.refusals.base import in_ways
 if TYPE_CHECKING:
     from colony.acts.book.checks.finding import Finding
     from colony.acts.book.importing.imported import Imported
-    from colony.exchange.text.faults import Fault
 
 
 app = subject()
@@ -26,7 +25,7 @@ FINDING_KEYS = ("check", "wrong", "where", "problem")
 
 @app.command("check")
 def check(book: Book = None, *, as_json: AsJson = False) -> None:
-    """Look the whole book over; each finding names the command that mends it."""
+    """Look the whole book over; each finding names the command that corrects it."""
     from colony.acts.book.check import check_book
 
     with reading(book) as session:
@@ -36,7 +35,7 @@ def check(book: Book = None, *, as_json: AsJson = False) -> None:
         show_json(rows)
     else:
         show_table(
-            ("", "Where", "Problem", "Mend"),
+            ("", "Where", "Problem", "Correct with"),
             (("wrong" if r["wrong"] else "odd", r["where"], r["problem"], r["mend"]) for r in rows),
             none="Nothing is wrong or odd.",
         )
@@ -47,9 +46,9 @@ def check(book: Book = None, *, as_json: AsJson = False) -> None:
 def _row_of(finding: "Finding") -> dict[str, object]:
     """A finding with the commands that put it right."""
     joint = ", then " if finding.in_turn else ", or "
-    mend = joint.join(map(command_of, finding.remedies)) or finding.advice
+    correction = joint.join(map(command_of, finding.remedies)) or finding.advice
     row: dict[str, object] = {name: getattr(finding, name) for name in FINDING_KEYS}
-    return row | {"mend": mend}
+    return row | {"mend": correction}
 
 
 @app.command("settings")
@@ -116,7 +115,9 @@ def import_(
             today=today(),
             progress=watch,
         )
-    done = replace(done, errors=tuple(map(_with_ways, done.errors)))
+    # A fault says what to type, where that would put it right.
+    errors = (replace(e, problem=in_ways(e.problem, ways_of(e.remedies))) for e in done.errors)
+    done = replace(done, errors=tuple(errors))
     if as_json:
         show_json(done.as_document())
     else:
@@ -144,11 +145,6 @@ def export(
         show_json(done)
     else:
         say(f"{done.rows} rows are in {done.path}.")
-
-
-def _with_ways(fault: "Fault") -> "Fault":
-    """A fault whose problem says what to type, where that would put it right."""
-    return replace(fault, problem=in_ways(fault.problem, ways_of(fault.remedies)))
 
 
 def _show_import(done: "Imported", *, dry_run: bool, folder: bool) -> None:

@@ -93,8 +93,8 @@ def undo(
     if as_json:
         show_json(undone)
         return
-    for one in undone.undone:
-        say(f"Undone: act {one.number}, {one.act} ({one.summary}).")
+    for line in undone.undone:
+        say(f"Undone: act {line.number}, {line.act} ({line.summary}).")
 
 
 @app.command("backup")
@@ -113,8 +113,8 @@ def backup(
     if listed:
         _list_backups(book, as_json=as_json)
         return
-    with opened(book) as one:
-        made = back_up(one, to=to)
+    with opened(book) as kept:
+        made = back_up(kept, to=to)
     if as_json:
         show_json(made)
     else:
@@ -157,8 +157,8 @@ def copy(
     """Copy a book into another file or database, and prove row by row that both are equal."""
     from colony.store.backups.transfer import copy_book
 
-    with opened(source) as one:
-        written = copy_book(one, to)
+    with opened(source) as kept:
+        written = copy_book(kept, to)
     if as_json:
         show_json(written)
         return
@@ -176,8 +176,8 @@ def rebuild(
     """Write a new book from the journal alone; the one that is open is only read."""
     from colony.store.backups.transfer import rebuild_book
 
-    with opened(book) as one:
-        written = rebuild_book(one, to)
+    with opened(book) as kept:
+        written = rebuild_book(kept, to)
     if as_json:
         show_json(written)
         return
@@ -189,8 +189,8 @@ def recount(book: Book = None, *, as_json: AsJson = False) -> None:
     """Let the counters that number new rows on a server go on after the rows that are there."""
     from colony.acts.book import backups
 
-    with opened(book) as one:
-        raised = backups.recount(one)
+    with opened(book) as kept:
+        raised = backups.recount(kept)
     if as_json:
         show_json(raised)
         return
@@ -203,7 +203,7 @@ def recount(book: Book = None, *, as_json: AsJson = False) -> None:
 def _ask_to_undo(foreseen: "Foreseen") -> None:
     """Ask at a terminal; a script has to have said yes already."""
     if not (sys.stdin.isatty() and sys.stderr.isatty()):
-        raise UndoAsksFirst(foreseen.told, foreseen.doubts)
+        raise UndoAsksFirst(foreseen.in_words, foreseen.doubts)
     for act in foreseen.acts:
         at = act.at.astimezone().strftime("%Y-%m-%d %H:%M")
         warn([f"Act {act.number}, {act.act}, by {act.who}, {at}: {act.summary}"])

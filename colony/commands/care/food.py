@@ -1,7 +1,6 @@
 """`colony food`: foods of the house, their batches, and the feeding of tanks."""
 
-from datetime import date
-from typing import TYPE_CHECKING, Annotated
+from typing import Annotated
 
 import typer
 
@@ -18,9 +17,6 @@ from colony.notation.measures import parse_mass_g
 from colony.notation.tags import parse_tag, parse_text
 from colony.notation.words import parse_word
 
-if TYPE_CHECKING:
-    from colony.acts.pups.foods_taken import AcceptanceLine
-
 app = subject()
 
 Food = Annotated[str, typer.Argument(help="The food's name on your list.")]
@@ -34,7 +30,7 @@ def add(
     typed: Typed,
     book: Book = None,
 ) -> None:
-    """Add a food to the house's list, or mend what is known of it."""
+    """Add a food to the house's list, or correct what is known of it."""
     from colony.acts.care.foods import set_food
 
     with acting(book, "food add", begin=True) as session:
@@ -89,13 +85,13 @@ def list_(book: Book = None, *, as_json: AsJson = False) -> None:
             (
                 food.food,
                 None if food.protein_percent is None else f"{food.protein_percent:g} %",
-                one.batch if one else None,
-                one.received if one else None,
-                one.expires if one else None,
-                "EXPIRED" if one and one.expired else "",
+                batch.batch if batch else None,
+                batch.received if batch else None,
+                batch.expires if batch else None,
+                "EXPIRED" if batch and batch.expired else "",
             )
             for food in foods
-            for one in (food.batches or (None,))
+            for batch in (food.batches or (None,))
         ),
         none="No food is on the list: colony food add NAME.",
     )
@@ -191,6 +187,7 @@ def pups(book: Book = None, *, as_json: AsJson = False) -> None:
     if as_json:
         show_json(lines)
         return
+    on = today()
     show_table(
         ("Pup", "Tank", ">Age", "First feed", "Takes", "Needs"),
         (
@@ -199,15 +196,11 @@ def pups(book: Book = None, *, as_json: AsJson = False) -> None:
                 line.tank,
                 None if line.age_days is None else show_span(line.age_days),
                 line.first_feed,
-                _takes(line, today()),
+                ", ".join(f"{food} {(on - since).days}d" for food, since in line.takes.items())
+                or None,
                 f"{line.foods_needed} for {line.days_needed}d",
             )
             for line in lines
         ),
         none="No pup is growing.",
     )
-
-
-def _takes(pup: "AcceptanceLine", on: date) -> str | None:
-    """Each food and for how many days it has been taken, as the readiness gate counts."""
-    return ", ".join(f"{food} {(on - since).days}d" for food, since in pup.takes.items()) or None

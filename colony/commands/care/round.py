@@ -52,7 +52,7 @@ def round_(
         places = groupby(work, key=lambda line: line.place)
         show_table(
             ("Place", "Work"),
-            ((place, ", ".join(map(_said, lines))) for place, lines in places),
+            ((place, ", ".join(map(_in_words, lines))) for place, lines in places),
         )
     if not shown:
         say("Nothing is left to do." if lines else "No task has a rhythm: colony round begin.")
@@ -214,14 +214,14 @@ def order(
     say(f"The walk: {', '.join(walk)}.")
 
 
-def _said(line: "WorkLine") -> str:
+def _in_words(line: "WorkLine") -> str:
     """A task in few words: how often it is done already, how late it is, why it was let go."""
     last = "never done" if line.last_done is None else f"last {line.last_done}"
     late = f"{line.overdue_days}d overdue, {last}" if line.is_open and line.overdue_days else ""
     skipped = f"skipped: {line.skipped}" if line.skipped else ""
     done = "" if line.is_open or line.skipped else "done"
     more = "; ".join(word for word in (done, late, skipped) if word)
-    return f"{line.told} ({more})" if more else line.told
+    return f"{line.in_words} ({more})" if more else line.in_words
 
 
 def _task(text: str) -> str:

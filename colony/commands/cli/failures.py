@@ -20,7 +20,10 @@ def run(arguments: Sequence[str] | None = None) -> int:
     """Run the command line and return its exit code: 0 done, 1 refused or failed, 2 wrong use."""
     from colony.commands.tree import app
 
-    _speak_safely()
+    for stream in (sys.stdout, sys.stderr):
+        if isinstance(stream, TextIOWrapper):
+            # What the terminal has no letter for is written as an escape, rather than not at all.
+            stream.reconfigure(errors="backslashreplace")
     words = list(sys.argv[1:] if arguments is None else arguments)
     command = take_as_typed(typer.main.get_command(app))
 
@@ -64,13 +67,6 @@ def _say(sentence: str, code: int) -> int:
     safe = "\n".join(map(printable, sentence.split("\n")))
     sys.stderr.write(f"colony: {safe}\n")
     return code
-
-
-def _speak_safely() -> None:
-    """Write what the terminal has no letter for as an escape, rather than not at all."""
-    for stream in (sys.stdout, sys.stderr):
-        if isinstance(stream, TextIOWrapper):
-            stream.reconfigure(errors="backslashreplace")
 
 
 def _refuse_unreadable(words: Sequence[str]) -> None:

@@ -64,8 +64,8 @@ def show_facts(record: object, *, leave: Sequence[str] = ()) -> None:
     }
     width = max(map(len, known), default=0)
     for name, value in known.items():
-        told = ", ".join(map(_cell, value)) if isinstance(value, (list, tuple)) else _cell(value)
-        say(f"{name.replace('_', ' '):<{width}}  {told}")
+        words = ", ".join(map(_cell, value)) if isinstance(value, (list, tuple)) else _cell(value)
+        say(f"{name.replace('_', ' '):<{width}}  {words}")
 
 
 def _escaped(found: re.Match[str]) -> str:

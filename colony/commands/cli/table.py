@@ -61,9 +61,10 @@ def _fold(heads: Sequence[str], right: Sequence[bool], lines: Lines, widths: Seq
     from rich.text import Text
 
     table = Table(box=box.SIMPLE_HEAD, pad_edge=False, show_edge=False, padding=(0, 1, 0, 0))
-    narrowest = [
-        min(_LONG_WORD, _longest_word(column)) for column in zip(heads, *lines, strict=True)
-    ]
+    narrowest = []
+    for column in zip(heads, *lines, strict=True):
+        longest = max((_cells(word) for cell in column for word in cell.split()), default=1)
+        narrowest.append(min(_LONG_WORD, longest))
     allotted = _allotted(widths, narrowest)
     for head, to_the_right, width in zip(heads, right, allotted, strict=True):
         justify: Literal["left", "right"] = "right" if to_the_right else "left"
@@ -89,7 +90,3 @@ def _allotted(widths: Sequence[int], narrowest: Sequence[int]) -> list[int]:
             break
         found[max(wordy, key=lambda n: found[n])] -= 1
     return found
-
-
-def _longest_word(cells: Sequence[str]) -> int:
-    return max((_cells(word) for cell in cells for word in cell.split()), default=1)

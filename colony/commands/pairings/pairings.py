@@ -51,7 +51,7 @@ def pick(
     show_table(head, lines, none=f"Nobody can be paired with {picked.tag} now.")
     show_table(
         ("Left out", "Why"),
-        ((one.tag, "; ".join(one.reasons)) for one in picked.left_out[: limit or None]),
+        ((animal.tag, "; ".join(animal.reasons)) for animal in picked.left_out[: limit or None]),
     )
     if limit and len(picked.left_out) > limit:
         say(f"and {len(picked.left_out) - limit} more left out: --limit 0 shows all.")

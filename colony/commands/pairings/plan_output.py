@@ -10,10 +10,9 @@ if TYPE_CHECKING:
     from colony.acts.pairings.accept_plan import Accepted
     from colony.acts.pairings.plan import Proposed
     from colony.planning.pairings.comparison import Comparison
-    from colony.planning.pairings.eligibility import Bar
     from colony.planning.pairings.future import Future
     from colony.planning.pairings.partners import LeftOut
-    from colony.planning.pairings.plan import PairingMove, PlannedPair, ProposedPlan
+    from colony.planning.pairings.plan import PlannedPair, ProposedPlan
 
 NAMED = 6
 """How many of those left out for one reason are named."""
@@ -46,12 +45,19 @@ def show_plan(
     _show_pairs(plan.pairs)
     _show_figures(plan, weight)
     warn(plan.notes)
-    _show_moves(plan.moves)
+    _section(
+        ("To carry", "From", "To"),
+        ((move.tag, move.from_tank, move.to_tank or "any other tank") for move in plan.moves),
+    )
     if proposed.comparison:
         _show_comparison(proposed.comparison)
     _show_futures(proposed.futures)
     if why:
-        _show_reasons(plan.left_out)
+        reasons = {
+            animal.tag: "; ".join(f"{reason.name}: {reason.text}" for reason in animal.reasons)
+            for animal in plan.left_out
+        }
+        _section(("Left out", "Why"), reasons.items())
     else:
         _show_rules(plan.left_out)
     if accepted:
@@ -70,7 +76,8 @@ def _show_pairs(pairs: "Sequence[PlannedPair]") -> None:
     if any(pair.tank for pair in pairs):
         columns["Tank"] = [pair.tank for pair in pairs]
     if any(pair.reasons for pair in pairs):
-        columns["Although"] = [_texts(pair.reasons) or None for pair in pairs]
+        texts = ["; ".join(reason.text for reason in pair.reasons) for pair in pairs]
+        columns["Although"] = [text or None for text in texts]
     show_table(tuple(columns), zip(*columns.values(), strict=True))
 
 
@@ -83,13 +90,6 @@ def _show_figures(plan: "ProposedPlan", weight: float) -> None:
     )
     proof = "Proved best" if plan.optimal else "Not proved best"
     say(f"{proof}, where that kinship weighs {weight:g} against F.")
-
-
-def _show_moves(moves: "Sequence[PairingMove]") -> None:
-    _section(
-        ("To carry", "From", "To"),
-        ((move.tag, move.from_tank, move.to_tank or "any other tank") for move in moves),
-    )
 
 
 def _section(columns: Sequence[str], rows: Iterable[Sequence[object]]) -> None:
@@ -142,8 +142,8 @@ def _show_futures(ways: "Sequence[Future]") -> None:
 def _show_rules(left_out: "Sequence[LeftOut]") -> None:
     """Count those left out by their first reason: a hundred lines would hide the plan."""
     tags: dict[str, list[str]] = defaultdict(list)
-    for one in left_out:
-        tags[one.reasons[0].name].append(one.tag)
+    for animal in left_out:
+        tags[animal.reasons[0].name].append(animal.tag)
     _section(
         ("Rule", "Left out because", ">How many", "Who"),
         (
@@ -154,16 +154,6 @@ def _show_rules(left_out: "Sequence[LeftOut]") -> None:
     )
     if left_out:
         say("All reasons: --why. To set a rule aside: --ignore RULE, or RULE:TAG for one.")
-
-
-def _show_reasons(left_out: "Sequence[LeftOut]") -> None:
-    _section(
-        ("Left out", "Why"),
-        (
-            (one.tag, "; ".join(f"{reason.name}: {reason.text}" for reason in one.reasons))
-            for one in left_out
-        ),
-    )
 
 
 def _show_accepted(accepted: "Accepted") -> None:
@@ -179,10 +169,6 @@ def _show_accepted(accepted: "Accepted") -> None:
         say(f"Find another tank for {', '.join(accepted.homeless)}: colony tank move.")
     if accepted.listed or accepted.homeless:
         say(CAUTION)
-
-
-def _texts(reasons: "Sequence[Bar]") -> str:
-    return "; ".join(reason.text for reason in reasons)
 
 
 def _few(tags: Sequence[str]) -> str:

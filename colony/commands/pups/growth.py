@@ -100,19 +100,19 @@ def forecast(
 
     with reading(book) as session:
         unit = length_unit(session)
-        told, picture = forecast_pup(session, tag=tag, weeks=weeks, today=today())
+        ahead, picture = forecast_pup(session, tag=tag, weeks=weeks, today=today())
     if file:
         draw_forecast(picture, path=file, overwrite=yes)
     if as_json:
-        show_json(told)
+        show_json(ahead)
         return
     say(growth_text(picture).rstrip("\n"))
-    last = told.forecast[-1]
+    last = ahead.forecast[-1]
     low, likely, high = (show_length(last[n], unit) for n in ("low_mm", "disc_width_mm", "high_mm"))
-    say(f"{told.tag} on {last['on']}: {likely}, between {low} and {high} in 4 of 5 cases.")
-    if told.expected_ready:
-        say(f"Ready {_between(told.expected_ready, told.ready_low, told.ready_high)}.")
-    warn(f"{sentence}." for sentence in told.off_curve)
+    say(f"{ahead.tag} on {last['on']}: {likely}, between {low} and {high} in 4 of 5 cases.")
+    if ahead.expected_ready:
+        say(f"Ready {_between(ahead.expected_ready, ahead.ready_low, ahead.ready_high)}.")
+    warn(f"{sentence}." for sentence in ahead.off_curve)
     if file:
         say(f"The curve is drawn in {file}.")
 
@@ -127,7 +127,7 @@ def _show_off_curves(book: str | None, *, as_json: bool) -> None:
         return
     show_table(
         ("Pup", "Is", "What was seen"),
-        ((one.tag, one.kind, one.sentence) for one in off),
+        ((pup.tag, pup.kind, pup.sentence) for pup in off),
         none="Every pup is on its curve.",
     )
 
@@ -157,8 +157,8 @@ def _show_groups(groups: "dict[str, list[Readiness]]", group: str, unit: str) ->
         _show_pups((), unit)
     for number, (name, pups) in enumerate(groups.items()):
         ready_now = sum(p.ready for p in pups)
-        blank = "\n" if number else ""
-        say(f"{blank}{group.capitalize()} {name or 'unknown'}: {ready_now} of {len(pups)} ready")
+        gap = "\n" if number else ""
+        say(f"{gap}{group.capitalize()} {name or 'unknown'}: {ready_now} of {len(pups)} ready")
         _show_pups(pups, unit)
 
 

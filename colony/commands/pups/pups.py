@@ -25,7 +25,7 @@ def measure(
     *,
     as_json: AsJson = False,
 ) -> None:
-    """Write down disc width and mass; a second time on one day mends the first."""
+    """Write down disc width and mass; a second time on one day corrects the first."""
     from colony.acts.pups.measure import measure as measure_pup
 
     mass_g = parse_mass_g(mass) if mass else None

@@ -22,28 +22,28 @@ def list_(book: Book = None, *, as_json: AsJson = False) -> None:
         ("System", "Tanks", "Animals", "Since", "Until", ">Days", "Started by"),
         (
             (
-                one.system,
-                " ".join(one.tanks),
-                " ".join(one.animals),
-                one.since,
-                one.until,
-                one.days_left,
-                " ".join(one.restarted_by),
+                line.system,
+                " ".join(line.tanks),
+                " ".join(line.animals),
+                line.since,
+                line.until,
+                line.days_left,
+                " ".join(line.restarted_by),
             )
-            for one in found.isolated
+            for line in found.isolated
         ),
         none="Nobody is in isolation.",
     )
     warn(
-        f"{one.system} isolates nothing: it shares its water with {', '.join(one.shares_water_with)}."
-        for one in found.isolated
-        if one.shares_water_with
+        f"{line.system} isolates nothing: it shares its water with {', '.join(line.shares_water_with)}."
+        for line in found.isolated
+        if line.shares_water_with
     )
     show_table(
         ("New filter", "Started", "Mature from", ">Days", "In it already"),
         (
-            (one.system, one.started, one.mature_from, one.days_left, " ".join(one.animals))
-            for one in found.maturing
+            (line.system, line.started, line.mature_from, line.days_left, " ".join(line.animals))
+            for line in found.maturing
         ),
     )
     if found.isolated:

@@ -32,7 +32,7 @@ def system(
     typed: Typed,
     book: Book = None,
 ) -> None:
-    """Make a system of shared water, or mend one."""
+    """Make a system of shared water, or correct one."""
     from colony.acts.tanks.tanks import set_system
     from colony.store.settings import read_settings
 
@@ -81,7 +81,7 @@ def list_(book: Book = None, *, as_json: AsJson = False) -> None:
                 t.tank,
                 t.system,
                 t.role,
-                _percent(t.load),
+                None if t.load is None else f"{t.load:.0%}",
                 _bar(t.load, t.load_limit),
                 _who(t.animals),
             )
@@ -132,10 +132,6 @@ def move(
     say(f"{', '.join(moved.moved)} now in {moved.tank}.")
     warn(moved.warnings)
     say(CAUTION)
-
-
-def _percent(load: float | None) -> str | None:
-    return None if load is None else f"{load:.0%}"
 
 
 def _bar(load: float | None, limit: float) -> str:

@@ -42,7 +42,11 @@ def check_folder(
         faults += names_of_nothing(source, noun, rows, known)
     animals = Source(BY_NAME["animals"].file)
     faults += transponders_twice(animals, folder.tables["animals"], book["animals"])
-    faults += _kin(animals, folder.tables, book)
+    in_book = litters_by_code(book["litters"])
+    in_file = in_book | litters_by_code(folder.tables["litters"])
+    known_kin = by_tag(with_parents(book["animals"], in_book))
+    kin = gather_kin(with_parents(folder.tables["animals"], in_file), known_kin)
+    faults += check_kin(animals, kin)
     faults += _two_tanks(folder.tables, book)
     return faults
 
@@ -65,13 +69,6 @@ def _otherwise(
         columns = differing(noun, row, known) if known else []
         if columns:
             yield source.fault(row, columns[0], BookHasItOtherwise(columns))
-
-
-def _kin(source: Source, tables: Tables, book: Tables) -> list[Fault]:
-    in_book = litters_by_code(book["litters"])
-    in_file = in_book | litters_by_code(tables["litters"])
-    known = by_tag(with_parents(book["animals"], in_book))
-    return check_kin(source, gather_kin(with_parents(tables["animals"], in_file), known))
 
 
 def _two_tanks(tables: Tables, book: Tables) -> Iterator[Fault]:

@@ -38,12 +38,15 @@ def read_heading(text: str, path: str) -> ColonyHeading:
     try:
         return _heading(written)
     except (KeyError, TypeError, ValueError, AttributeError) as wrong:
-        raise NotAColonyFolder(path, f"{FILE}: {_why(wrong)}") from wrong
+        why = f"{wrong.args[0]} is missing" if isinstance(wrong, KeyError) else str(wrong)
+        raise NotAColonyFolder(path, f"{FILE}: {why}") from wrong
 
 
 def write_heading(heading: ColonyHeading) -> str:
     """Write ``colony.toml`` so that `read_heading` takes it back."""
-    return COMMENT + tomli_w.dumps(_written(heading))
+    tables = {"settings": dict(heading.settings), "species": _species_tables(heading.species)}
+    filled = {name: table for name, table in tables.items() if table}
+    return COMMENT + tomli_w.dumps({"format": FORMAT, "as_of": heading.as_of, **filled})
 
 
 def _heading(written: dict[str, Any]) -> ColonyHeading:
@@ -67,19 +70,9 @@ def _species(facts: dict[str, Any]) -> SpeciesValues:
     return SpeciesValues(scientific, english, traits)
 
 
-def _written(heading: ColonyHeading) -> dict[str, Any]:
-    tables = {"settings": dict(heading.settings), "species": _species_tables(heading.species)}
-    filled = {name: table for name, table in tables.items() if table}
-    return {"format": FORMAT, "as_of": heading.as_of, **filled}
-
-
 def _species_tables(species: Mapping[str, SpeciesValues]) -> dict[str, dict[str, Any]]:
     return {
         name: {key: value for key in NAMES if (value := getattr(values, key)) is not None}
         | {trait: list(fact) for trait, fact in values.traits.items()}
         for name, values in species.items()
     }
-
-
-def _why(wrong: Exception) -> str:
-    return f"{wrong.args[0]} is missing" if isinstance(wrong, KeyError) else str(wrong)

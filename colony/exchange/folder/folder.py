@@ -6,7 +6,6 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from functools import partial
 from pathlib import Path
-from typing import Any
 
 from colony.exchange.folder.cells import read_noun_cell, write_noun_cell
 from colony.exchange.folder.colony_toml import FILE, ColonyHeading, read_heading, write_heading
@@ -17,7 +16,6 @@ from colony.exchange.text.content import read_content
 from colony.exchange.text.delimited import Row, read_table
 from colony.exchange.text.faults import Fault
 from colony.exchange.text.inert import make_inert
-from colony.notation.fields.field import Field
 from colony.refusals.exchange import FileEmpty, NoSuchFile, NotAColonyFolder
 
 Tables = Mapping[str, Sequence[NounRow]]
@@ -70,7 +68,10 @@ def folder_texts(heading: ColonyHeading, tables: Tables) -> dict[str, str]:
 
 def noun_text(noun: Noun, rows: Iterable[NounRow]) -> str:
     """One noun as comma-separated cells, none of which a spreadsheet would run."""
-    cells = ([_cell(column, row.values[column.name]) for column in noun.columns] for row in rows)
+    cells = (
+        [make_inert(write_noun_cell(column, row.values[column.name])) for column in noun.columns]
+        for row in rows
+    )
     return delimited_text([column.name for column in noun.columns], cells)
 
 
@@ -81,10 +82,6 @@ def delimited_text(headings: Sequence[str], rows: Iterable[Sequence[str]]) -> st
     writer.writerow(headings)
     writer.writerows(rows)
     return text.getvalue()
-
-
-def _cell(column: Field, value: Any) -> str:  # noqa: ANN401 - each kind has its own type
-    return make_inert(write_noun_cell(column, value))
 
 
 def _read_heading(path: Path) -> ColonyHeading:

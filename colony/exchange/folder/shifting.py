@@ -14,25 +14,20 @@ def shifted(folder: ColonyFolder, to: date) -> ColonyFolder:
     """The same colony with every date as many days later as `to` is after its own day."""
     by = to - folder.heading.as_of
     tables: Mapping[str, Sequence[NounRow]] = {
-        name: tuple(replace(row, values=_values(row.values, by)) for row in rows)
+        name: tuple(
+            replace(row, values={column: _value(value, by) for column, value in row.values.items()})
+            for row in rows
+        )
         for name, rows in folder.tables.items()
     }
     return replace(folder, heading=replace(folder.heading, as_of=to), tables=tables)
-
-
-def _values(values: Mapping[str, Any], by: timedelta) -> dict[str, Any]:
-    return {name: _value(value, by) for name, value in values.items()}
 
 
 def _value(value: Any, by: timedelta) -> Any:  # noqa: ANN401 - whatever a cell holds
     if isinstance(value, date):
         return value + by
     if isinstance(value, Day):
-        return _as_known(Day(value.first + by, value.precision))
+        # A month begins on its first day, and a year on the first of January.
+        start = {"day": {}, "month": {"day": 1}, "year": {"month": 1, "day": 1}}[value.precision]
+        return Day((value.first + by).replace(**start), value.precision)
     return value
-
-
-def _as_known(day: Day) -> Day:
-    """A month begins on its first day, and a year on the first of January."""
-    start = {"day": {}, "month": {"day": 1}, "year": {"month": 1, "day": 1}}[day.precision]
-    return replace(day, first=day.first.replace(**start))

@@ -13,7 +13,7 @@ from colony.notation.tags import parse_tag, parse_text
 from colony.notation.transponders import parse_transponder
 from colony.refusals.cells import NotOneOf, UnknownSpeciesCell
 
-_BLANK = frozenset(["", "-", "--", "?", "??", "n/a", "na", "nil", "none", "unknown", "unk"])
+_EMPTY = frozenset(["", "-", "--", "?", "??", "n/a", "na", "nil", "none", "unknown", "unk"])
 
 _YES_NO = {
     **dict.fromkeys(["y", "yes", "true", "1", "x", "✓"], True),
@@ -37,7 +37,7 @@ class Reading:
 
 def says_nothing(field: Field, cell: str) -> bool:
     """Tell whether a cell is empty, or says in one of the usual ways that nothing is known."""
-    return not cell or (field.kind not in _AS_WRITTEN and cell.casefold() in _BLANK)
+    return not cell or (field.kind not in _AS_WRITTEN and cell.casefold() in _EMPTY)
 
 
 def read_cell(field: Field, cell: str, reading: Reading) -> object:
@@ -71,14 +71,10 @@ def _one_of(words: Mapping[str, object], what: str, cell: str) -> object:
     try:
         return words[cell.casefold()]
     except KeyError:
-        raise NotOneOf(cell, what, _one_each(words)) from None
-
-
-def _one_each(words: Mapping[str, object]) -> list[str]:
-    first: dict[object, str] = {}
-    for word, meaning in words.items():
-        first.setdefault(meaning, word)
-    return list(first.values())
+        first: dict[object, str] = {}
+        for word, meaning in words.items():
+            first.setdefault(meaning, word)
+        raise NotOneOf(cell, what, list(first.values())) from None
 
 
 def _text(field: Field, cell: str, _reading: Reading) -> str:

@@ -1,6 +1,6 @@
 """Parents that a sheet names and nobody has a row for, where the name looks like no name.
 
-Whoever is named as a parent becomes an animal. A doubt or a slip taken as a name would be a
+Whoever is named as a parent becomes an animal. A doubt or a misspelling taken as a name would be a
 founder that never lived, and every F below it too low.
 """
 
@@ -72,22 +72,21 @@ class _Check:
         if (fold, role) not in self.found:
             near = self._near(tag, role)
             if not near and not _is_doubt(tag):
-                self._know(tag, role)
+                self.folds.add(fold)
+                self.sexes[tag] = ROLE_SEX[role]
+                self.near.add(tag)
                 return None
             self.found[fold, role] = near or nearest_tags(tag, self.sexes)
         return self.found[fold, role]
 
-    def _know(self, tag: str, role: str) -> None:
-        self.folds.add(tag.casefold())
-        self.sexes[tag] = ROLE_SEX[role]
-        self.near.add(tag)
-
     def _near(self, tag: str, role: str) -> list[str]:
-        """Bruna, a dam, is no slip of Bruno, a male."""
-        slips = [
-            slip for slip in self.near.misspelled(tag) if self.sexes[slip] in ("U", ROLE_SEX[role])
+        """Bruna, a dam, is no misspelling of Bruno, a male."""
+        close = [
+            known
+            for known in self.near.misspelled(tag)
+            if self.sexes[known] in ("U", ROLE_SEX[role])
         ]
-        found = dict.fromkeys([*self.near.same(tag), *slips, *self._held(tag)])
+        found = dict.fromkeys([*self.near.same(tag), *close, *self._held(tag)])
         return list(found)[:_MOST_NAMED]
 
     def _held(self, tag: str) -> list[str]:
@@ -98,7 +97,7 @@ class _Check:
         telling = [word for word in held if not word.isdecimal() and words_of(word) != (word,)]
         if len(words) == 1 or not (telling or len(held) == len(words)):
             return []
-        return [one for word in held for one in self.near.same(word)]
+        return [tag for word in held for tag in self.near.same(word)]
 
 
 def _is_doubt(tag: str) -> bool:

@@ -52,12 +52,12 @@ def match_headings(path: str, headings: Sequence[str], mappings: Sequence[str]) 
     FieldTwice, NoTagColumn
         The columns that there are do not make a list of animals.
     """
-    said = _said(headings, mappings)
+    mapped = _mapped(headings, mappings)
     places: dict[str, int] = {}
     units: dict[str, str] = {}
     for place, heading in enumerate(headings):
         field, unit = _meaning(heading)
-        field = said.get(place, field)
+        field = mapped.get(place, field)
         if field is None or field == IGNORE:
             continue
         if field in places:
@@ -72,9 +72,9 @@ def match_headings(path: str, headings: Sequence[str], mappings: Sequence[str]) 
     return Columns(places, units, tuple(h for h in ignored if h))
 
 
-def _said(headings: Sequence[str], mappings: Sequence[str]) -> dict[int, str]:
+def _mapped(headings: Sequence[str], mappings: Sequence[str]) -> dict[int, str]:
     folded = [heading.casefold() for heading in headings]
-    said = {}
+    mapped = {}
     for mapping in mappings:
         column, equals, field = (part.strip() for part in mapping.rpartition("="))
         field = field.casefold()
@@ -84,8 +84,8 @@ def _said(headings: Sequence[str], mappings: Sequence[str]) -> dict[int, str]:
             raise NoSuchColumn(column, list(headings))
         if field not in FIELDS and field != IGNORE:
             raise NoSuchField(field, [*FIELDS, IGNORE])
-        said[folded.index(column.casefold())] = field
-    return said
+        mapped[folded.index(column.casefold())] = field
+    return mapped
 
 
 def _meaning(heading: str) -> tuple[str | None, str]:

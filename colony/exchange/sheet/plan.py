@@ -50,15 +50,13 @@ def plan_sheet(
             plan.changes["animals"].append(Change({"sex": parent.sex}, book.animals[fold]))
             plan.updated += 1
         else:
-            plan.changes["animals"].append(_ancestor(parent, today))
+            gone_on = parent.last_pup_born or today
+            gone = {"status": "gone", "ended_on": gone_on, "note": ANCESTOR_NOTE}
+            ancestor = new_row(ANIMALS, {"tag": parent.tag, "sex": parent.sex, **gone})
+            plan.changes["animals"].append(ancestor)
             plan.added += 1
             plan.ancestors += 1
     return plan
-
-
-def _ancestor(parent: NamedParent, today: date) -> Change:
-    gone = {"status": "gone", "ended_on": parent.last_pup_born or today, "note": ANCESTOR_NOTE}
-    return new_row(ANIMALS, {"tag": parent.tag, "sex": parent.sex, **gone})
 
 
 def _changes(
@@ -82,7 +80,7 @@ def _measurement(
     row: NounRow, before: Sequence[NounRow], values: Mapping[str, object], today: date
 ) -> Change | None:
     """What was measured, unless the book has it; without a day it is the last that can be."""
-    sizes = {name: row.values[said] for said, name in _SIZES.items() if said in row.values}
+    sizes = {name: row.values[column] for column, name in _SIZES.items() if column in row.values}
     day = row.values.get("measured_on")
     on = day.first if day else values.get("ended_on") or today
     same_day = [known for known in before if known.values["measured_on"] == on]

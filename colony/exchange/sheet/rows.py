@@ -74,8 +74,8 @@ def _against_litter(row: NounRow, known: NounRow) -> Iterator[Wrong]:
         yield "dam", BookSaysOtherwise("dam", dam, before, right)
     sires, booked = sires_of(row.values), sires_of(known.values)
     if sires and not same_sires(sires, booked):
-        said = write_sires(booked) if booked else "unknown"
-        yield "sire", BookSaysOtherwise("sire", write_sires(sires), said, right)
+        before = write_sires(booked) if booked else "unknown"
+        yield "sire", BookSaysOtherwise("sire", write_sires(sires), before, right)
 
 
 def _tank(row: NounRow, book: BookRows) -> Iterator[Wrong]:

@@ -58,8 +58,8 @@ def gather_kin(rows: Sequence[NounRow], book: Mapping[str, NounRow]) -> dict[str
     return kin
 
 
-def _kin_row(said: NounRow, known: KinRow | None, row: NounRow | None) -> KinRow:
-    values = said.values
+def _kin_row(written: NounRow, known: KinRow | None, row: NounRow | None) -> KinRow:
+    values = written.values
     sex = values.get("sex", "U")
     sires = tuple(share.tag for share in sires_of(values) if share.tag)
     return KinRow(
@@ -81,7 +81,7 @@ def check_kin(source: Source, kin: Mapping[str, KinRow]) -> list[Fault]:
     for pup, role, fold in _named(kin):
         parent = kin.get(fold)
         wrongs = [
-            _own_parent(pup, fold),
+            OwnParentCell(pup.tag) if pup.tag.casefold() == fold else None,
             _wrong_sex(parent, role),
             _two_roles(pup, role, fold, parent, first_roles),
             None if (pup.tag.casefold(), fold) in around else _too_young(parent, pup),
@@ -99,15 +99,11 @@ def _named(kin: Mapping[str, KinRow]) -> Iterator[tuple[KinRow, str, str]]:
                 yield pup, role, fold
 
 
-def _own_parent(pup: KinRow, fold: str) -> WrongUse | None:
-    return OwnParentCell(pup.tag) if pup.tag.casefold() == fold else None
-
-
 def _wrong_sex(parent: KinRow | None, role: str) -> WrongUse | None:
     if parent is None or parent.sex in ("U", ROLE_SEX[role]):
         return None
-    told = parent.row and parent.row.values.get("sex", "U") != "U"
-    where = f"in line {parent.row.line}" if told and parent.row else "in the book"
+    in_file = parent.row and parent.row.values.get("sex", "U") != "U"
+    where = f"in line {parent.row.line}" if in_file and parent.row else "in the book"
     return ParentOfWrongSex(parent.tag, role, SEX_WORDS[parent.sex], where)
 
 
@@ -146,14 +142,14 @@ def _steps(circle: Sequence[str]) -> Iterator[tuple[str, str]]:
 
 def _circle(source: Source, circle: Sequence[str], kin: Mapping[str, KinRow]) -> Fault | None:
     """Point at the last row of the circle that names the next animal in it, if any does."""
-    said = [
+    naming = [
         (row, role)
         for fold, parent in _steps(circle)
         for role, named in kin[fold].parents()
         if named == parent and (row := kin[fold].row) and role in row.cells
     ]
-    if not said:
+    if not naming:
         return None
-    row, role = said[-1]
+    row, role = naming[-1]
     tags = [kin[fold].tag for fold in (*circle, circle[0])]
     return source.fault(row, role, OwnAncestorCell(tags))

@@ -27,8 +27,8 @@ def _with_parents(row: NounRow, litters: Litters) -> NounRow:
     if not litter and not sires:
         return row
     parents = {"dam": values.get("dam") or litter.get("dam"), **split_sires(sires)}
-    said = {"dam": parents["dam"] or "", "sire": " ".join(sire.tag or "" for sire in sires)}
-    cells = {role: cell for role, cell in said.items() if cell} | dict(row.cells)
+    found = {"dam": parents["dam"] or "", "sire": " ".join(sire.tag or "" for sire in sires)}
+    cells = {role: cell for role, cell in found.items() if cell} | dict(row.cells)
     return replace(row, values={**values, **parents}, cells=cells)
 
 

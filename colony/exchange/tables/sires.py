@@ -38,11 +38,8 @@ def write_sires(sires: Sequence[SireShare]) -> str:
     """Write possible sires so that `read_sires` takes back the same shares to nine decimals."""
     if len(sires) == 1:
         return sires[0].tag or UNKNOWN_SIRE
-    return " ".join(f"{sire.tag or UNKNOWN_SIRE}={_share(sire.share)}" for sire in sires)
-
-
-def _share(share: float) -> str:
-    return f"{share:.9f}".rstrip("0")
+    shares = (f"{sire.tag or UNKNOWN_SIRE}={sire.share:.9f}" for sire in sires)
+    return " ".join(share.rstrip("0") for share in shares)
 
 
 def same_sires(some: Sequence[SireShare], others: Sequence[SireShare]) -> bool:

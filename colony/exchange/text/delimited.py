@@ -29,7 +29,7 @@ class Row:
 
 @dataclass(frozen=True)
 class Table:
-    """A file as its headings and its rows that are not blank."""
+    """A file as its headings and its rows that are not empty."""
 
     path: str
     header: Row
@@ -67,11 +67,8 @@ def _delimiter(text: str) -> tuple[str, str, int]:
     if first.startswith("sep=") and declared in (*_DELIMITERS, ""):
         return declared or "\t", rest, 1
     heading = next((line for line in text.splitlines() if line.strip()), "")
-    return max(_DELIMITERS, key=lambda mark: _cells(heading, mark)), text, 0
-
-
-def _cells(heading: str, delimiter: str) -> int:
-    return len(next(csv.reader([heading], delimiter=delimiter), []))
+    cells = {mark: next(csv.reader([heading], delimiter=mark), []) for mark in _DELIMITERS}
+    return max(_DELIMITERS, key=lambda mark: len(cells[mark])), text, 0
 
 
 def _rows(text: str, delimiter: str, path: str, skipped: int) -> Iterator[Row]:

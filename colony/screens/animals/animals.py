@@ -11,7 +11,7 @@ from textual.widgets import Input, Static
 from colony.acts.animals.search import PAGE_LINES, AnimalFilter, ListedAnimal, search_animals
 from colony.acts.animals.species import list_species
 from colony.notation.days import show_span
-from colony.screens.forms.fields.names import told
+from colony.screens.forms.fields.names import describe
 from colony.screens.frame.about import About
 from colony.screens.frame.place import Place
 from colony.screens.widgets.columns import Column
@@ -66,7 +66,7 @@ class Rays(Place):
         self._choices = dict(CHOICES)
         self._chosen: dict[str, str | None] = {"sex": None, "status": "present", "species": None}
         self._whole = False
-        self._told = ""
+        self._filters_line = ""
 
     def body(self) -> Iterable[Widget]:
         """The line one types in, and the list."""
@@ -88,7 +88,7 @@ class Rays(Place):
 
     def load(self) -> None:
         """Ask for the first page of what is sought."""
-        self._tell_filters()
+        self._show_filters()
         self.ask(
             search_animals,
             self._show,
@@ -115,7 +115,7 @@ class Rays(Place):
             facts = {"offset": len(entries.entries), "today": self.app.book_session.today}
             self.ask(search_animals, self._add, wanted=self._wanted(), group="more", **facts)
 
-    def on_entry_list_looked(self, event: EntryList.Looked) -> None:
+    def on_entry_list_highlighted(self, event: EntryList.Highlighted) -> None:
         """Say more of the line."""
         hit = event.line.more if event.line else None
         self.query_one(DetailPane).show(_more(hit, self) if isinstance(hit, ListedAnimal) else "")
@@ -152,15 +152,15 @@ class Rays(Place):
     def _know_species(self, pages: Sequence[Any]) -> None:
         self._choices["species"] = (None, *(page.species for page in pages))
 
-    def _tell_filters(self) -> None:
-        told_ = (
+    def _show_filters(self) -> None:
+        line = (
             f"F2 sex: {self._chosen['sex'] or 'all'}  "
             f"F3 {'here' if self._chosen['status'] == 'present' else self._chosen['status'] or 'all'}  "
             f"F4 {self._chosen['species'] or 'all species'}"
         )
-        if told_ != self._told:
-            self._told = told_
-            self.query_one("#filters", Static).update(told_)
+        if line != self._filters_line:
+            self._filters_line = line
+            self.query_one("#filters", Static).update(line)
 
     def _show(self, hits: Sequence[ListedAnimal]) -> None:
         self._whole = len(hits) < PAGE_LINES
@@ -198,4 +198,4 @@ class Rays(Place):
 
 def _more(hit: ListedAnimal, place: Place) -> str:
     parents = f"dam {hit.dam or 'unknown'}, sire {hit.sire or 'unknown or in doubt'}"
-    return f"{hit.tag}\n\n{told(hit, place.app.book_session)}\n\nborn {hit.born or 'unknown'}\n{parents}"
+    return f"{hit.tag}\n\n{describe(hit, place.app.book_session)}\n\nborn {hit.born or 'unknown'}\n{parents}"

@@ -23,7 +23,7 @@ class AnimalPage(Page):
     )
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("p", "app.form('partners')", "Partners"),
-        Binding("d", "app.form('mend')", "Correct"),
+        Binding("d", "app.form('correct')", "Correct"),
         Binding("e", "app.form('end')", "End"),
     ]
 

@@ -41,7 +41,7 @@ def sections(known: WhatIsKnown, book_session: BookSession) -> Iterator[tuple[st
     yield page.tag, _identity(page, book_session)
     yield "Inbreeding", _inbreeding(page) + _why(known.why)
     yield "Family", draw_family(known.family, GENERATIONS)
-    told = (
+    parts = (
         ("Widths", _growth(page, book_session)),
         ("Pups", _pups(page)),
         ("Tanks", _placements(page)),
@@ -49,7 +49,7 @@ def sections(known: WhatIsKnown, book_session: BookSession) -> Iterator[tuple[st
         ("Fed", _fed(page)),
         ("Note", page.facts["note"] or ""),
     )
-    yield from ((title, text) for title, text in told if text)
+    yield from ((title, text) for title, text in parts if text)
 
 
 _SEXES = {"F": "female", "M": "male", "U": "not sexed"}
@@ -117,12 +117,12 @@ def _why(why: Explained) -> str:
     """Each common ancestor of its parents, the paths through it, and what it adds to F."""
     shown = why.ancestors[:ANCESTORS_SHOWN]
     lines = [
-        f"\n{one.adds:.4f} through {one.ancestor} ({one.paths} {'path' if one.paths == 1 else 'paths'})"
-        for one in shown
+        f"\n{ancestor.adds:.4f} through {ancestor.ancestor} ({ancestor.paths} {'path' if ancestor.paths == 1 else 'paths'})"
+        for ancestor in shown
     ]
     rest = why.ancestors[ANCESTORS_SHOWN:]
     if rest:
-        lines.append(f"\n{sum(one.adds for one in rest):.4f} through {len(rest)} more")
+        lines.append(f"\n{sum(ancestor.adds for ancestor in rest):.4f} through {len(rest)} more")
     paths = [
         f"\n  {' - '.join(path.path)} adds {path.adds:.4f}" for path in why.paths[:PATHS_SHOWN]
     ]

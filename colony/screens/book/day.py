@@ -42,7 +42,7 @@ class Today(Place):
         """Ask what needs a hand."""
         self.ask(what_now, self._know, today=self.app.book_session.today)
 
-    def on_entry_list_looked(self, event: EntryList.Looked) -> None:
+    def on_entry_list_highlighted(self, event: EntryList.Highlighted) -> None:
         """Say more of the line."""
         more = event.line.more if event.line else ""
         self.query_one(DetailPane).show(str(more or ""))

@@ -57,7 +57,7 @@ class DayLines:
     def entries(self) -> list[Entry]:
         """Each kind under its heading, the most urgent kind first."""
         now, state = self.now, self.now.state
-        due = sorted(state.due, key=_overdue_first)
+        due = sorted(state.due, key=lambda due: (due.state != "overdue", due.likely))
         kinds: tuple[tuple[str, str, Callable[[Any], Line], Sequence[Any]], ...] = (
             ("Tanks over their limit", "tanks", self._overfull, state.overfull),
             ("Moves to make", "tanks", self._move, now.moves),
@@ -79,7 +79,7 @@ class DayLines:
             (tank.tank, tank.breaks[0]),
             "!",
             "wrong",
-            more="\n\n".join(f"! {one}." for one in tank.breaks),
+            more="\n\n".join(f"! {reason}." for reason in tank.breaks),
         )
 
     def _soon(self, over: Overflow) -> Line:
@@ -118,7 +118,7 @@ class DayLines:
             (due.dam, what, when, due.tank or "-"),
             "!" if late else "◄",
             "wrong" if late else "due",
-            more=due_told(due),
+            more=due_in_words(due),
         )
 
     def _ready(self, pup: Readiness) -> Line:
@@ -130,7 +130,7 @@ class DayLines:
             (pup.tag, what, age, pup.tank or "-"),
             "●",
             "ready",
-            more=f"{pup.tag}, litter {pup.litter}\n\npassed every gate:\n" + gates_told(pup),
+            more=f"{pup.tag}, litter {pup.litter}\n\npassed every gate:\n" + gates_in_words(pup),
         )
 
     def _isolated(self, tank: TankLine) -> Line:
@@ -149,11 +149,11 @@ class DayLines:
             more=f"Isolation ends on {short_day(tank.isolated_until)}; a new arrival restarts it.",
         )
 
-    def _unchecked(self, one: Unchecked) -> Line:
-        what = f"with {', '.join(one.sires)} since {short_day(one.started)}, nothing seen since"
+    def _unchecked(self, pairing: Unchecked) -> Line:
+        what = f"with {', '.join(pairing.sires)} since {short_day(pairing.started)}, nothing seen since"
         return Line(
-            About("animal", one.dam, "F"),
-            (one.dam, what, short_day(one.last_look), one.tank or "-"),
+            About("animal", pairing.dam, "F"),
+            (pairing.dam, what, short_day(pairing.last_look), pairing.tank or "-"),
             "?",
             "water",
             more='Nothing seen is never "not pregnant".',
@@ -172,13 +172,13 @@ def _group(
         return
     yield Heading(f"{title} ({len(found)})")
     shown = found if len(found) <= most + 1 else found[:most]
-    yield from (write(one) for one in shown)
+    yield from (write(item) for item in shown)
     if len(found) > len(shown):
         more = f"and {len(found) - len(shown)} more"
         yield Line(About("place", place), ("…", more), "", "quiet")
 
 
-def gates_told(pup: Readiness) -> str:
+def gates_in_words(pup: Readiness) -> str:
     """Each gate of a pup with its mark: passed, or still closed."""
     return "\n".join(
         f"{'■' if is_open else '○'} {name.replace('_', ' ')}{'' if is_open else '  (not yet)'}"
@@ -193,7 +193,7 @@ def due_when(due: DueLitter, today: date) -> str:
     return in_days(due.likely, today)
 
 
-def due_told(due: DueLitter) -> str:
+def due_in_words(due: DueLitter) -> str:
     """The window of a birth, when its nursery has to stand, and what it is known from."""
     return (
         f"{due.dam} by {', '.join(due.sires) or 'sire unknown'}\n\n"
@@ -203,7 +203,3 @@ def due_told(due: DueLitter) -> str:
         + f", set up by {short_day(due.nursery)}\n\nknown from: {due.basis}"
         + "".join(f"\n\n! {warning}" for warning in due.warnings)
     )
-
-
-def _overdue_first(due: DueLitter) -> tuple[bool, date]:
-    return due.state != "overdue", due.likely

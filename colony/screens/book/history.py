@@ -71,7 +71,7 @@ class Log(Place):
             self._most += PAGE_ACTS
             self.load()
 
-    def on_entry_list_looked(self, event: EntryList.Looked) -> None:
+    def on_entry_list_highlighted(self, event: EntryList.Highlighted) -> None:
         """Show the act in full."""
         act = event.line.more if event.line else None
         self.query_one(DetailPane).show(_more(act) if isinstance(act, HistoryLine) else "")
@@ -96,16 +96,16 @@ class Log(Place):
             entries.action_first()
 
 
-def _line(one: HistoryLine) -> Line:
-    when = one.at.astimezone()
-    what = one.summary if one.undone_by is None else f"(undone) {one.summary}"
-    cells = (str(one.number), f"{when:%Y-%m-%d %H:%M}", what, one.act, one.who)
-    undone = one.undone_by is not None
-    about = About("act", str(one.number))
-    return Line(about, cells, "○" if undone else "■", "quiet" if undone else "", more=one)
+def _line(act: HistoryLine) -> Line:
+    when = act.at.astimezone()
+    what = act.summary if act.undone_by is None else f"(undone) {act.summary}"
+    cells = (str(act.number), f"{when:%Y-%m-%d %H:%M}", what, act.act, act.who)
+    undone = act.undone_by is not None
+    about = About("act", str(act.number))
+    return Line(about, cells, "○" if undone else "■", "quiet" if undone else "", more=act)
 
 
-def _more(one: HistoryLine) -> str:
-    undone = f"\n\n○ undone by act {one.undone_by}" if one.undone_by else ""
-    when = one.at.astimezone()
-    return f"Act {one.number}: {one.act}\n{one.who}, {when:%Y-%m-%d %H:%M}\n\n{one.summary}{undone}"
+def _more(act: HistoryLine) -> str:
+    undone = f"\n\n○ undone by act {act.undone_by}" if act.undone_by else ""
+    when = act.at.astimezone()
+    return f"Act {act.number}: {act.act}\n{act.who}, {when:%Y-%m-%d %H:%M}\n\n{act.summary}{undone}"

@@ -47,7 +47,9 @@ async def _ask(app: Application, found: Foreseen, seen: Mark) -> None:
         else:
             app.say("Nothing was taken back.")
 
-    await app.push_screen(Question(f"Take back {found.told}?", ", ".join(found.doubts)), answered)
+    await app.push_screen(
+        Question(f"Take back {found.in_words}?", ", ".join(found.doubts)), answered
+    )
 
 
 def _undo(app: Application, found: Foreseen, seen: Mark, *, asked: bool = False) -> None:
@@ -71,7 +73,7 @@ def _refused(app: Application, problem: str) -> None:
 
 
 def _tell(app: Application, done: Undone, *, asked: bool) -> None:
-    taken = "; ".join(one.summary for one in done.undone)
+    taken = "; ".join(act.summary for act in done.undone)
     app.say(f"Taken back: {taken}. In the log (8), z on that undo brings it back.", "written")
     app.changed()
     if asked:

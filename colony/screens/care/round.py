@@ -74,11 +74,11 @@ class Round(Place):
 
     def action_tick(self) -> None:
         """Tick off what is open at the place, or the one task."""
-        self._tick([one for one in self._looked_at() if one.is_open])
+        self._tick([work for work in self._works_here() if work.is_open])
 
     def action_tick_system(self) -> None:
         """Tick off all that is open at every place of the system."""
-        if here := self._looked_at():
+        if here := self._works_here():
             system = here[0].system
             self._tick([work for work in self._works if work.system == system and work.is_open])
 
@@ -86,12 +86,12 @@ class Round(Place):
         """Unfold a place to its tasks, or fold it again."""
         event.stop()
         event.prevent_default()
-        works = self._looked_at()
+        works = self._works_here()
         if works:
             self._unfolded ^= {works[0].place}
             self._list()
 
-    def _looked_at(self) -> Sequence[WorkLine]:
+    def _works_here(self) -> Sequence[WorkLine]:
         line = self.query_one(EntryList).line
         return line.more if line and isinstance(line.more, tuple) else ()
 
@@ -117,10 +117,12 @@ class Round(Place):
 
     def _list(self) -> None:
         entries: list[Entry] = []
-        for (system, water), here in groupby(self._works, key=lambda one: (one.system, one.water)):
+        for (system, water), here in groupby(
+            self._works, key=lambda work: (work.system, work.water)
+        ):
             tools = "" if water == "clean" else ", own net and tools"
             entries.append(Heading(f"{system}, {water} water{tools}"))
-            for place, works in groupby(here, key=lambda one: one.place):
+            for place, works in groupby(here, key=lambda work: work.place):
                 tasks = tuple(works)
                 entries.append(_place_line(place, tasks))
                 if place in self._unfolded:
@@ -138,9 +140,10 @@ def _tick_off(session: Any, *, works: Sequence[WorkLine], today: date) -> int:  
 def _place_line(place: str, works: tuple[WorkLine, ...]) -> Line:
     """All work of a place in one line: what is open, or that all is done."""
     still = [work for work in works if work.is_open]
-    late = max((one.overdue_days for one in still), default=0)
+    late = max((work.overdue_days for work in still), default=0)
     mark, tone = _mark(is_open=bool(still), late=late)
-    cells = (place, ", ".join(map(_said, still)) or "all done", _late(late), "")
+    tasks = [f"{work.in_words} (skipped)" if work.skipped else work.in_words for work in still]
+    cells = (place, ", ".join(tasks) or "all done", _late(late), "")
     initial = {"task": still[0].task, "place": place} if still else {"place": place}
     return Line(About("work", place), cells, mark, tone, more=works, initial=initial)
 
@@ -155,10 +158,6 @@ def _task_line(work: WorkLine) -> Line:
     initial = {"task": work.task, "place": work.place}
     about = About("work", f"{work.task}@{work.place}")
     return Line(about, cells, "", tone, more=(work,), initial=initial)
-
-
-def _said(work: WorkLine) -> str:
-    return f"{work.told} (skipped)" if work.skipped else work.told
 
 
 def _late(days: int) -> str:

@@ -195,13 +195,13 @@ class Form(ModalScreen[Done | None]):
                 self.set_focus(row.input)
                 return
         facts = {row.field.name: row.read.answer.value for row in self.rows}  # type: ignore[union-attr]
-        if self._wants_a_look(facts):
+        if self._asks_first(facts):
             return
         self._say("writing")
         work = self.run_worker(lambda: self._act(facts, anyway=anyway), thread=True)
         self._written(await work.wait())
 
-    def _wants_a_look(self, facts: Facts) -> bool:
+    def _asks_first(self, facts: Facts) -> bool:
         """Show what is about to be written, once; the next Enter writes just that."""
         about = self._texts(), facts
         asked = "" if about == self._asked else self.asks(facts)

@@ -24,14 +24,14 @@ FORMS = {
     "move": FormEntry("m", "Move", "tank move", "Move animals into a tank.", often=True),
     "sign": FormEntry("s", "Sign", "pairing sign", "Write down a mating sign.", often=True),
     "partners": FormEntry("p", "Partners", "", "Rank the best partners of an animal.", often=True),
-    "look": FormEntry("k", "Look", "pairing check", "Write down what was found of a female."),
+    "check": FormEntry("k", "Check", "pairing check", "Write down what was found of a female."),
     "fed": FormEntry("f", "Fed", "pup feed", "Write down a food that was offered."),
     "end": FormEntry("e", "End", "animal end", "An animal was sold, died or is gone."),
     "join": FormEntry("j", "Join", "pairing start", "Put a dam with her sires."),
     "part": FormEntry("x", "Part", "pairing end", "Separate a dam from her sires."),
     "hold": FormEntry("h", "Hold", "animal hold", "Hold an animal from breeding and sale."),
     "release": FormEntry("H", "Release", "animal release", "End the hold of an animal."),
-    "mend": FormEntry("d", "Correct", "animal edit", "Correct a fact of an animal."),
+    "correct": FormEntry("d", "Correct", "animal edit", "Correct a fact of an animal."),
     "arrival": FormEntry("n", "New ray", "animal add", "Write down an animal from elsewhere."),
     "skip": FormEntry(
         "", "Skip", "round skip", "Let work of the round go for a day, with the reason."

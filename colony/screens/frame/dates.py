@@ -21,5 +21,5 @@ def in_window(earliest: date, latest: date, today: date) -> str:
 def in_days(day: date, today: date) -> str:
     """``today``, ``in 8 d`` or ``3 d ago``, with the day."""
     days = (day - today).days
-    said = "today" if days == 0 else f"in {days} d" if days > 0 else f"{-days} d ago"
-    return f"{said}, {day.day} {day:%b}"
+    words = "today" if days == 0 else f"in {days} d" if days > 0 else f"{-days} d ago"
+    return f"{words}, {day.day} {day:%b}"

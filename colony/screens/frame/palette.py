@@ -27,15 +27,11 @@ PLANS = {
 class EveryCommand(Provider):
     """All that can be done, each by its name with its key beside it."""
 
-    def _here(self) -> "Iterator[tuple[str, str, Callable[[], object]]]":
-        """What the screen behind the palette does by keys of its own."""
+    def _all(self) -> "Iterator[tuple[str, str, Callable[[], object]]]":
+        app = cast("Application", self.app)
         for key, words, action in keys_of(self.screen):
             call = partial(self.app.run_action, action, self.screen)
             yield f"{words}  ({key})", "On this screen.", call
-
-    def _all(self) -> "Iterator[tuple[str, str, Callable[[], object]]]":
-        app = cast("Application", self.app)
-        yield from self._here()
         for name, place in PLACES.items():
             yield f"{place.title}  ({place.key})", place.about, partial(app.action_go, name)
         for name, form in FORMS.items():
@@ -47,7 +43,11 @@ class EveryCommand(Provider):
         yield "Keys  (?)", "Every key that works here.", partial(app.run_action, "help")
         yield "Light or dark  (L)", "Change the colours.", partial(app.run_action, "light")
         for theme in THEMES:
-            yield f"Colours: {theme.name}", "Use these colours.", partial(_use, app, theme.name)
+            yield (
+                f"Colours: {theme.name}",
+                "Use these colours.",
+                partial(setattr, app, "theme", theme.name),
+            )
         yield "Picture", "Save this screen as a picture (SVG).", app.save_screenshot
         yield "Leave  (q)", "Close the program; everything is written.", app.exit
 
@@ -62,7 +62,3 @@ class EveryCommand(Provider):
         for title, about, call in self._all():
             if (score := matcher.match(f"{title} {about}")) > 0:
                 yield Hit(score, matcher.highlight(title), call, help=about)
-
-
-def _use(app: Application, theme: str) -> None:
-    app.theme = theme

@@ -8,7 +8,7 @@ from textual.widget import Widget
 
 from colony.acts.litters.due import DueLitter, due_litters
 from colony.acts.litters.listing import LitterLine, list_litters
-from colony.screens.book.day_lines import due_told, due_when
+from colony.screens.book.day_lines import due_in_words, due_when
 from colony.screens.frame.about import About
 from colony.screens.frame.dates import short_day
 from colony.screens.frame.place import Place
@@ -43,7 +43,7 @@ class Births(Place):
         """Ask for what is due and what was born."""
         self.ask(_births, self._show, today=self.app.book_session.today)
 
-    def on_entry_list_looked(self, event: EntryList.Looked) -> None:
+    def on_entry_list_highlighted(self, event: EntryList.Highlighted) -> None:
         """Say more of the line."""
         self.query_one(DetailPane).show(str((event.line and event.line.more) or ""))
 
@@ -51,9 +51,9 @@ class Births(Place):
         due, born = births
         line = TimeLine(self.app.book_session.today)
         entries: list[Entry] = [Heading(f"Expected ({len(due)})")]
-        entries += [self._due(one, line) for one in due]
+        entries += [self._due(litter, line) for litter in due]
         entries.append(Heading(f"Born ({len(born)})"))
-        entries += [self._born(one) for one in born]
+        entries += [self._born(litter) for litter in born]
         self.query_one(EntryList).show(entries if due or born else [], _columns(line))
 
     def _due(self, due: DueLitter, line: TimeLine) -> Line:
@@ -66,16 +66,20 @@ class Births(Place):
             due.tank or "-",
         )
         mark, tone = ("!", "wrong") if late else ("◄", "due")
-        return Line(About("animal", due.dam, "F"), cells, mark, tone, more=due_told(due))
+        return Line(About("animal", due.dam, "F"), cells, mark, tone, more=due_in_words(due))
 
     def _born(self, litter: LitterLine) -> Line:
         dead = f", {litter.dead} dead" if litter.dead else ""
-        told = (
+        words = (
             f"{litter.live} live{dead}, {litter.present} here; by {', '.join(litter.sires) or '?'}"
         )
-        cells = (litter.dam, litter.litter, told, short_day(litter.born), litter.tank or "-")
+        cells = (litter.dam, litter.litter, words, short_day(litter.born), litter.tank or "-")
         return Line(
-            About("litter", litter.litter), cells, "■", "", more=f"Litter {litter.litter}\n\n{told}"
+            About("litter", litter.litter),
+            cells,
+            "■",
+            "",
+            more=f"Litter {litter.litter}\n\n{words}",
         )
 
 

@@ -1,4 +1,4 @@
-"""The look form: what was found of a female."""
+"""The check form: what was found of a female."""
 
 from datetime import date
 from typing import TYPE_CHECKING
@@ -14,10 +14,10 @@ if TYPE_CHECKING:
     from sqlmodel import Session
 
 
-class LookForm(Form):
+class CheckForm(Form):
     """Write down what was found of a female; nothing seen is never "not pregnant"."""
 
-    TITLE_WORDS = "Look at a female"
+    TITLE_WORDS = "Check a female"
     ACT = "pairing check"
     FIELDS = (
         TagField("dam", "Female", needed=True, sex="F"),

@@ -31,7 +31,7 @@ class Pairs(Place):
 
     HERE = "pairings"
     HELP: ClassVar[str | None] = (
-        "p ranks the partners of the dam; j joins, x parts, s writes a mating sign, k a look."
+        "p ranks the partners of the dam; j joins, x parts, s writes a mating sign, k a check."
     )
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("j", "app.form('join')", "Join"),
@@ -67,29 +67,36 @@ class Pairs(Place):
         """Open the plan for the whole colony."""
         self.app.open_about(About("plan", ""))
 
-    def on_entry_list_looked(self, event: EntryList.Looked) -> None:
+    def on_entry_list_highlighted(self, event: EntryList.Highlighted) -> None:
         """List the signs of the pairing."""
         self.query_one(DetailPane).show(str((event.line and event.line.more) or ""))
 
     def _show(self, pairings: Sequence[PairingLine]) -> None:
         self.query_one(EntryList).show([self._line(pairing) for pairing in pairings])
 
-    def _line(self, one: PairingLine) -> Line:
-        days = ((one.ended or self.app.book_session.today) - one.started).days
-        signs = one.signs[-1] if one.signs else "none"
-        since = short_day(one.started)
+    def _line(self, pairing: PairingLine) -> Line:
+        days = ((pairing.ended or self.app.book_session.today) - pairing.started).days
+        signs = pairing.signs[-1] if pairing.signs else "none"
+        since = short_day(pairing.started)
         more = "\n".join(
             [
-                f"{one.dam} with {', '.join(one.sires)}",
+                f"{pairing.dam} with {', '.join(pairing.sires)}",
                 f"since {since}",
                 "",
-                *(one.signs or ["no sign seen"]),
+                *(pairing.signs or ["no sign seen"]),
             ]
         )
         return Line(
-            About("animal", one.dam, "F"),
-            (one.dam, ", ".join(one.sires), since, show_span(days), signs, one.tank or "-"),
-            "○" if one.ended else "●",
-            "quiet" if one.ended else "water",
+            About("animal", pairing.dam, "F"),
+            (
+                pairing.dam,
+                ", ".join(pairing.sires),
+                since,
+                show_span(days),
+                signs,
+                pairing.tank or "-",
+            ),
+            "○" if pairing.ended else "●",
+            "quiet" if pairing.ended else "water",
             more=more,
         )

@@ -63,7 +63,7 @@ class Partners(Page):
         )
         self.ask(_ranked, self._show, tag=self.subject.key, today=self.app.book_session.today)
 
-    def on_entry_list_looked(self, event: EntryList.Looked) -> None:
+    def on_entry_list_highlighted(self, event: EntryList.Highlighted) -> None:
         """Give the reasons."""
         self.query_one(DetailPane).show(str((event.line and event.line.more) or ""))
 
@@ -84,7 +84,7 @@ class Partners(Page):
         entries: list[Entry] = [_partner(partner) for partner in picked.partners]
         if picked.left_out:
             entries.append(Heading(f"Left out ({len(picked.left_out)})"))
-        entries += [_left_out(one) for one in picked.left_out]
+        entries += [_left_out(animal) for animal in picked.left_out]
         self.query_one(EntryList).show(entries)
 
 
@@ -92,30 +92,30 @@ def _ranked(session: Any, *, tag: str, today: date) -> tuple[Picked, ListedAnima
     return pick_partners(session, tag=tag, today=today), who_is(session, tag=tag, today=today)
 
 
-def _partner(one: PartnerLine) -> Line:
+def _partner(partner: PartnerLine) -> Line:
     more = "\n".join(
         [
-            f"{one.tag}",
+            f"{partner.tag}",
             "",
-            f"F of their pups  {one.expected_inbreeding:.4f}",
-            f"kinship          {one.kinship:.4f}",
-            f"mean kinship     {one.mean_kinship:.4f}",
+            f"F of their pups  {partner.expected_inbreeding:.4f}",
+            f"kinship          {partner.kinship:.4f}",
+            f"mean kinship     {partner.mean_kinship:.4f}",
             "",
-            *(one.reasons or ["nothing speaks against it"]),
+            *(partner.reasons or ["nothing speaks against it"]),
         ]
     )
     cells = (
-        one.tag,
-        f"{one.expected_inbreeding:.4f}",
-        lambda width: bar(one.kinship / FULL, width),
-        f"{one.mean_kinship:.4f}",
-        one.tank or "-",
-        "; ".join(one.reasons),
+        partner.tag,
+        f"{partner.expected_inbreeding:.4f}",
+        lambda width: bar(partner.kinship / FULL, width),
+        f"{partner.mean_kinship:.4f}",
+        partner.tank or "-",
+        "; ".join(partner.reasons),
     )
-    return Line(About("animal", one.tag), cells, "●", "ready", more=more)
+    return Line(About("animal", partner.tag), cells, "●", "ready", more=more)
 
 
-def _left_out(one: LeftOutLine) -> Line:
-    cells = (one.tag, "; ".join(reason.partition(": ")[2] for reason in one.reasons))
-    more = f"{one.tag} is left out\n\n" + "\n".join(f"! {reason}" for reason in one.reasons)
-    return Line(About("animal", one.tag), cells, "○", "quiet", more=more)
+def _left_out(animal: LeftOutLine) -> Line:
+    cells = (animal.tag, "; ".join(reason.partition(": ")[2] for reason in animal.reasons))
+    more = f"{animal.tag} is left out\n\n" + "\n".join(f"! {reason}" for reason in animal.reasons)
+    return Line(About("animal", animal.tag), cells, "○", "quiet", more=more)

@@ -79,7 +79,7 @@ class PairingPlan(Page):
         )
         self.ask(_plan, self._show, request=request, today=self.app.book_session.today)
 
-    def on_entry_list_looked(self, event: EntryList.Looked) -> None:
+    def on_entry_list_highlighted(self, event: EntryList.Highlighted) -> None:
         """Give the reasons."""
         self.query_one(DetailPane).show(str((event.line and event.line.more) or ""))
 
@@ -132,7 +132,7 @@ class PairingPlan(Page):
             entries.append(Heading("Left out by you"))
             entries += [_by_you(tag) for tag in sorted(self._without)]
             entries += [_forbidden(pair) for pair in sorted(self._forbidden)]
-        others = [one for one in plan.left_out if one.tag not in self._without]
+        others = [animal for animal in plan.left_out if animal.tag not in self._without]
         if others:
             entries.append(Heading(f"Left out ({len(others)})"))
         entries += [_left_out(other) for other in others]
@@ -185,7 +185,9 @@ def _forbidden(pair: tuple[str, str]) -> Line:
     return Line(about, (dam, f"not with {sire}; Space allows it"), "○", "quiet", initial=initial)
 
 
-def _left_out(one: LeftOut) -> Line:
-    reasons = [reason.text for reason in one.reasons]
-    more = f"{one.tag} is left out\n\n" + "\n".join(f"! {reason}" for reason in reasons)
-    return Line(About("animal", one.tag), (one.tag, "; ".join(reasons)), "○", "quiet", more=more)
+def _left_out(animal: LeftOut) -> Line:
+    reasons = [reason.text for reason in animal.reasons]
+    more = f"{animal.tag} is left out\n\n" + "\n".join(f"! {reason}" for reason in reasons)
+    return Line(
+        About("animal", animal.tag), (animal.tag, "; ".join(reasons)), "○", "quiet", more=more
+    )

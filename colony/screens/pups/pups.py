@@ -12,7 +12,7 @@ from colony.acts.pups.ready import ready_pups
 from colony.notation.days import show_span
 from colony.notation.tags import tag_order
 from colony.planning.pups.readiness import Readiness
-from colony.screens.book.day_lines import gates_told
+from colony.screens.book.day_lines import gates_in_words
 from colony.screens.frame.about import About
 from colony.screens.frame.dates import in_days
 from colony.screens.frame.place import Place
@@ -83,7 +83,7 @@ class GrowOut(Place):
         self._by_tank = not self._by_tank
         self._show()
 
-    def on_entry_list_looked(self, event: EntryList.Looked) -> None:
+    def on_entry_list_highlighted(self, event: EntryList.Highlighted) -> None:
         """Show the gates of the pup."""
         pup = event.line.more if event.line else None
         self.query_one(DetailPane).show(_more(pup) if isinstance(pup, Readiness) else "")
@@ -108,7 +108,8 @@ class GrowOut(Place):
     def _show(self) -> None:
         groups: dict[str, list[Readiness]] = {}
         for pup in self._pups:
-            title = f"Tank {pup.tank or 'none'}" if self._by_tank else _title(pup)
+            state = "Ready for sale" if pup.ready else "Growing"
+            title = f"Tank {pup.tank or 'none'}" if self._by_tank else state
             groups.setdefault(title, []).append(pup)
         order = sorted(groups, key=tag_order) if self._by_tank else list(groups)
         entries: list[Entry] = []
@@ -136,10 +137,6 @@ class GrowOut(Place):
         return Line(About("animal", pup.tag, pup.sex), cells, mark, tone, more=pup)
 
 
-def _title(pup: Readiness) -> str:
-    return "Ready for sale" if pup.ready else "Growing"
-
-
 def _more(pup: Readiness) -> str:
     spread = f"between {pup.ready_low or '?'} and {pup.ready_high or '?'}" if not pup.ready else ""
-    return f"{pup.tag}, litter {pup.litter}\n\n{gates_told(pup)}\n\n{spread}"
+    return f"{pup.tag}, litter {pup.litter}\n\n{gates_in_words(pup)}\n\n{spread}"

@@ -3,7 +3,7 @@
 from datetime import date
 from typing import TYPE_CHECKING
 
-from colony.acts.pups.measure import Measured, measure
+from colony.acts.pups.measure import measure
 from colony.screens.forms.fields.measures import DayField, LengthField, MassField
 from colony.screens.forms.fields.names import TagField
 from colony.screens.forms.form import Done, Facts, Form
@@ -33,10 +33,13 @@ class WidthsForm(Form):
     def write(self, session: "Session", facts: Facts, *, anyway: bool, today: date) -> Done:  # noqa: ARG002 - nothing to override
         """Write the measurement."""
         done = measure(session, **facts, today=today)
-        return Done(
-            f"{done.tag} {self.app.book_session.length(done.disc_width_mm)}{_grown(done)}.",
-            done.warnings,
+        width = self.app.book_session.length(done.disc_width_mm)
+        grown = (
+            "first width"
+            if done.growth_mm is None
+            else f"{done.growth_mm:+d} mm since {done.since}"
         )
+        return Done(f"{done.tag} {width}, {grown}.", done.warnings)
 
     def go_on(self, done: Done) -> None:
         """Show what was written, and the next tag."""
@@ -51,9 +54,3 @@ class WidthsForm(Form):
         """The tag that comes after this one in the list behind the form."""
         tags = list(self.beginning.queue)
         return tags[tags.index(tag) + 1] if tag in tags[:-1] else ""
-
-
-def _grown(done: Measured) -> str:
-    if done.growth_mm is None:
-        return ", first width"
-    return f", {done.growth_mm:+d} mm since {done.since}"

@@ -61,7 +61,7 @@ class MovePlan(Page):
         self.query_one("#page-head", Static).update("Planning moves; Esc stops.")
         self.ask(plan_tanks, self._show, weeks=WEEKS, today=self.app.book_session.today)
 
-    def on_entry_list_looked(self, event: EntryList.Looked) -> None:
+    def on_entry_list_highlighted(self, event: EntryList.Highlighted) -> None:
         """Give the whole reason."""
         self.query_one(DetailPane).show(str((event.line and event.line.more) or ""))
 

@@ -90,7 +90,7 @@ class TankPage(Page):
             lines.append(f"{filled} {tank.load:.0%} of the floor, limit {tank.load_limit:.0%}")
         if tank.isolated_until:
             lines.append(f"○ isolation until {short_day(tank.isolated_until)}")
-        return "\n".join([*lines, *(f"! {one}" for one in tank.breaks)])
+        return "\n".join([*lines, *(f"! {reason}" for reason in tank.breaks)])
 
     def _line(self, hit: ListedAnimal) -> Line:
         age = "-" if hit.age_days is None else show_span(hit.age_days)

@@ -41,22 +41,22 @@ class House(Place):
 
     def __init__(self) -> None:
         super().__init__()
-        self.carried: Sequence[str] = ()
-        self._looked: TankBox | None = None
+        self.carrying: Sequence[str] = ()
+        self._tank_box: TankBox | None = None
 
     def body(self) -> Iterable[Widget]:
         """A heading and a grid for each system."""
-        yield Static("", id="carried", markup=False)
+        yield Static("", id="carrying", markup=False)
         yield Vertical(id="house")
 
     def on_mount(self) -> None:
         """Somebody may have come with animals in hand."""
-        self._tell_carried()
+        self._show_carrying()
 
     @property
     def about(self) -> About | None:
         """The tank that is looked at."""
-        return About("tank", self._looked.tank.tank) if self._looked else None
+        return About("tank", self._tank_box.tank.tank) if self._tank_box else None
 
     def load(self) -> None:
         """Ask for every tank."""
@@ -64,23 +64,23 @@ class House(Place):
 
     def carry(self, tags: Sequence[str]) -> None:
         """Begin to carry animals."""
-        self.carried = tags
+        self.carrying = tags
         if self.is_mounted:
-            self._tell_carried()
+            self._show_carrying()
 
-    def _tell_carried(self) -> None:
-        tags = self.carried
+    def _show_carrying(self) -> None:
+        tags = self.carrying
         words = (
             f"Carrying {', '.join(tags)}: arrows to a tank, Enter puts them down, Esc keeps them. "
             "▲ Rigid container, not a net; the sting is venomous."
         )
-        self.query_one("#carried", Static).update(words if tags else "")
+        self.query_one("#carrying", Static).update(words if tags else "")
         self.set_class(bool(tags), "carrying")
 
     def action_carry(self) -> None:
         """Carry everybody of the tank that is looked at."""
-        if self._looked and self._looked.tank.animals:
-            self.carry(self._looked.tank.animals)
+        if self._tank_box and self._tank_box.tank.animals:
+            self.carry(self._tank_box.tank.animals)
 
     def action_plan(self) -> None:
         """Open the plan of moves."""
@@ -88,7 +88,7 @@ class House(Place):
 
     def action_back(self) -> None:
         """Stop carrying, else go back."""
-        if self.carried:
+        if self.carrying:
             self.carry(())
             self.app.say("Nobody was moved.", "hint")
         else:
@@ -97,33 +97,33 @@ class House(Place):
     def action_step(self, right: int, down: int) -> None:
         """Walk to the next tank in a direction."""
         boxes = list(self.query(TankBox))
-        if self._looked is None or self._looked not in boxes:
+        if self._tank_box is None or self._tank_box not in boxes:
             if boxes:
                 boxes[0].focus()
             return
-        found = nearest(self._looked.region, [box.region for box in boxes], right, down)
+        found = nearest(self._tank_box.region, [box.region for box in boxes], right, down)
         if found is not None:
             boxes[found].focus()
 
     def action_choose(self) -> None:
         """Put down what is carried, or look into the tank."""
-        if self._looked:
-            self._choose(self._looked)
+        if self._tank_box:
+            self._choose(self._tank_box)
 
     def action_anyway(self) -> None:
         """Put down although a limit breaks."""
-        if self._looked and self.carried:
-            self._put_down(self._looked.tank.tank, anyway=True)
+        if self._tank_box and self.carrying:
+            self._put_down(self._tank_box.tank.tank, anyway=True)
 
-    def on_tank_box_looked(self, event: TankBox.Looked) -> None:
+    def on_tank_box_focused(self, event: TankBox.Focused) -> None:
         """Say what is wrong with the tank, or whether it takes what is carried."""
-        self._looked = event.box
+        self._tank_box = event.box
         tank = event.box.tank
-        if self.carried:
+        if self.carrying:
             self.ask(
                 why_not_move,
                 self._say_whether,
-                tags=self.carried,
+                tags=self.carrying,
                 tank=tank.tank,
                 today=self.app.book_session.today,
             )
@@ -134,17 +134,17 @@ class House(Place):
 
     def on_tank_box_chosen(self, event: TankBox.Chosen) -> None:
         """A click chooses."""
-        self._looked = event.box
+        self._tank_box = event.box
         self._choose(event.box)
 
     def _choose(self, box: TankBox) -> None:
-        if self.carried:
+        if self.carrying:
             self._put_down(box.tank.tank, anyway=False)
         else:
             self.app.open_about(About("tank", box.tank.tank))
 
     def _put_down(self, tank: str, *, anyway: bool) -> None:
-        book_session, tags = self.app.book_session, self.carried
+        book_session, tags = self.app.book_session, self.carrying
         facts: dict[str, Any] = {
             "tags": tags,
             "tank": tank,
@@ -153,7 +153,9 @@ class House(Place):
         }
         done = attempt(lambda: book_session.act("tank move", move, anyway=anyway, **facts))
         if "why" in done.fields:
-            self._ask_why(tags, tank)
+            # Let go of the animals, and bring the form that has room for a reason.
+            self.carry(())
+            self.app.call_later(self.app.action_form, "move", tags=", ".join(tags), tank=tank)
         if done.answer is None:
             self.app.say(done.problem, "refused")
             return
@@ -161,13 +163,8 @@ class House(Place):
         odd = "".join(f" ! {warning}" for warning in done.answer.warnings)
         self.app.show_written(f"{', '.join(tags)} moved to {tank}.{odd}")
 
-    def _ask_why(self, tags: Sequence[str], tank: str) -> None:
-        """Let go of the animals, and bring the form that has room for a reason."""
-        self.carry(())
-        self.app.call_later(self.app.action_form, "move", tags=", ".join(tags), tank=tank)
-
     def _say_whether(self, reasons: Sequence[str]) -> None:
-        tank = self._looked.tank.tank if self._looked else ""
+        tank = self._tank_box.tank.tank if self._tank_box else ""
         if reasons:
             self.app.say(f"{tank} does not take them: {'; '.join(reasons)}. F2 anyway.", "refused")
         else:

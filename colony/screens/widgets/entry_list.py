@@ -55,7 +55,7 @@ class EntryList(OptionList):
     class NearEnd(Message):
         """The highlight came near the last line that is here."""
 
-    class Looked(Message):
+    class Highlighted(Message):
         """Another line is highlighted."""
 
         def __init__(self, line: Line | None) -> None:
@@ -104,7 +104,7 @@ class EntryList(OptionList):
     def queue(self) -> list[str]:
         """The marked animals, or those from the highlighted one to the next heading."""
         rest = self._entries[self.highlighted or 0 :]
-        return _tags(self.marked or takewhile(lambda one: isinstance(one, Line), rest))
+        return _tags(self.marked or takewhile(lambda entry: isinstance(entry, Line), rest))
 
     @property
     def queue_to_the_end(self) -> list[str]:
@@ -159,7 +159,7 @@ class EntryList(OptionList):
     def watch_highlighted(self, highlighted: int | None) -> None:
         """Tell which line is looked at, and when the end is near."""
         super().watch_highlighted(highlighted)
-        self.post_message(self.Looked(self.line))
+        self.post_message(self.Highlighted(self.line))
         if highlighted is None or highlighted < self._drawn - NEAR:
             return
         if self._drawn < len(self._entries):
@@ -176,9 +176,6 @@ class EntryList(OptionList):
 
     def on_resize(self, _: Resize) -> None:
         """Lay the lines out anew."""
-        self._refill()
-
-    def _refill(self) -> None:
         kept = self.highlighted
         self._fill()
         if kept is not None and kept < len(self._entries):
@@ -201,7 +198,7 @@ class EntryList(OptionList):
         self.add_options([self._option(entry, layout) for entry in more])
 
     def _highlight(self, about: About | None) -> None:
-        lines = [at for at, one in enumerate(self._entries) if isinstance(one, Line)]
+        lines = [at for at, entry in enumerate(self._entries) if isinstance(entry, Line)]
         same = [at for at in lines if self._entries[at].about == about]  # type: ignore[union-attr]
         wanted = next(iter(same or lines), None)
         while wanted is not None and wanted >= self._drawn:

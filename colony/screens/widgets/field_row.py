@@ -1,4 +1,4 @@
-"""One field of a form on the screen: its label, what is typed, and what is said of it."""
+"""One field of a form on the screen: its label, what is typed, and how it was understood."""
 
 from collections.abc import Sequence
 
@@ -24,11 +24,11 @@ class FieldRow(Vertical):
             self.text, self.read, self.may_become = text, read, may_become
 
     class Shown(Message):
-        """What stands in a field is told below it."""
+        """What stands in a field is explained below it."""
 
     def __init__(self, field: FormField, book_session: BookSession, first: str) -> None:
         super().__init__(id=f"field-{field.name}")
-        self.field, self.first, self._desk = field, first, book_session
+        self.field, self.first, self._book_session = field, first, book_session
         self.read: Outcome[Understood] | None = None
         self.may_become: Sequence[str] = ()
 
@@ -109,10 +109,10 @@ class FieldRow(Vertical):
 
     def _may_become(self, spoken: str) -> Sequence[str]:
         """What begins so; nothing where the book cannot be asked, which reading it then says."""
-        return attempt(lambda: self.field.complete(spoken, self._desk)).answer or ()
+        return attempt(lambda: self.field.complete(spoken, self._book_session)).answer or ()
 
     def _read(self, text: str) -> Outcome[Understood]:
-        return attempt(lambda: self.field.understand(text, self._desk))
+        return attempt(lambda: self.field.understand(text, self._book_session))
 
     def _complete(self) -> None:
         """Take the one thing that it may become; among several only the breeder chooses."""
@@ -134,7 +134,7 @@ class FieldRow(Vertical):
         elif self.read.answer is None:
             self._say("→ " + "  ".join(self.may_become), "may")
         else:
-            self._say(self.read.answer.said and f"= {self.read.answer.said}")
+            self._say(self.read.answer.words and f"= {self.read.answer.words}")
 
     def _say(self, words: str, kind: str = "") -> None:
         self.set_class(kind == "wrong", "wrong")

@@ -38,7 +38,7 @@ class KeyStrip(Widget):
                 action = binding.action if "." in binding.action else f"{node}.{binding.action}"
                 key = binding.key_display or SHOWN.get(binding.key, binding.key)
                 seen.setdefault(binding.action, (key, action, binding.description))
-        return [one for one in seen.values() if one[1] != "app.help"]
+        return [key for key in seen.values() if key[1] != "app.help"]
 
 
 def _key(action: str, key: str, words: str) -> Content:

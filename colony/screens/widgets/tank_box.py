@@ -18,7 +18,7 @@ BAR = 9
 class TankBox(Widget, can_focus=True):
     """A tank in the house; focus looks at it, Enter or a click chooses it."""
 
-    class Looked(Message):
+    class Focused(Message):
         """The box has the keys."""
 
         def __init__(self, box: "TankBox") -> None:
@@ -44,8 +44,8 @@ class TankBox(Widget, can_focus=True):
         self.refresh()
 
     def on_focus(self, _: Focus) -> None:
-        """Tell that this one is looked at."""
-        self.post_message(self.Looked(self))
+        """Tell that this one has the keys."""
+        self.post_message(self.Focused(self))
 
     def on_click(self, event: Click) -> None:
         """A click is a choice."""

@@ -1,4 +1,4 @@
-"""Animals: a new one, a mended fact, an end, and the list of the herd."""
+"""Animals: a new one, a corrected fact, an end, and the list of the herd."""
 
 from datetime import date
 from typing import Any

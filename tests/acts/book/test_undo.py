@@ -71,8 +71,8 @@ def test_rows_that_an_act_replaced_come_back_with_their_keys(book: Book) -> None
     house.pair("Alma", "Bruno", "Caro")
     litter = house.litter("Alma", "2U").litter
     before = rows_of(book)
-    mended = LitterFacts(sires=parse_sires(["Bruno=0.9", "Caro=0.1"]))
-    house.do("litter edit", edit_litter, code=litter, mended=mended, today=TODAY)
+    corrections = LitterFacts(sires=parse_sires(["Bruno=0.9", "Caro=0.1"]))
+    house.do("litter edit", edit_litter, code=litter, corrections=corrections, today=TODAY)
     house.do("book undo", undo_last)
     assert rows_of(book) == before
 

@@ -13,7 +13,7 @@ from colony.acts.care.work import todays_round
 from colony.acts.health.deaths import death_page, list_deaths
 from colony.acts.health.look_over import list_signs, look_over
 from colony.acts.health.survival import survival_by
-from colony.acts.health.vet_visits import VetSaid, list_visits, record_visit
+from colony.acts.health.vet_visits import VetReport, list_visits, record_visit
 from colony.acts.litters.edit import edit_litter
 from colony.acts.litters.record import record_litter
 from colony.acts.tanks.tanks import move
@@ -77,14 +77,14 @@ def test_look_overs_of_nobody_and_of_both_are_refused(house: CareHouse) -> None:
 def test_a_prescription_is_kept_word_for_word(house: CareHouse) -> None:
     """What the vet wrote is what the book shows, for each animal that was seen."""
     words = "As I wrote it: see sheet, twice; recheck in 10 d"
-    said = VetSaid("Dr. Example", "thin", "parasites", [words])
-    house.do(record_visit, said=said, animals=["Alma", "Bruno", "alma"], on=TODAY, today=TODAY)
+    report = VetReport("Dr. Example", "thin", "parasites", [words])
+    house.do(record_visit, report=report, animals=["Alma", "Bruno", "alma"], on=TODAY, today=TODAY)
     (visit,) = house.ask(list_visits, tag="Bruno")
     assert visit.prescriptions == (words,)
     assert visit.animals == ("Alma", "Bruno")
     assert house.ask(list_visits, tag="Nova") == []
     with pytest.raises(NobodySeenByVet):
-        house.do(record_visit, said=said, animals=[], on=TODAY, today=TODAY)
+        house.do(record_visit, report=report, animals=[], on=TODAY, today=TODAY)
 
 
 def test_a_death_stands_on_one_page_with_the_weeks_before_it(house: CareHouse) -> None:
@@ -98,7 +98,7 @@ def test_a_death_stands_on_one_page_with_the_weeks_before_it(house: CareHouse) -
     house.do(look_over, tank="N1", signs=["pale"], on=ago(2), today=TODAY)
     house.do(look_over, tag=PUP, signs=["lethargic"], on=ago(1), today=TODAY)
     house.do(
-        record_visit, said=VetSaid("Dr. Example", "pale"), animals=[PUP], on=ago(1), today=TODAY
+        record_visit, report=VetReport("Dr. Example", "pale"), animals=[PUP], on=ago(1), today=TODAY
     )
     house.do(end_animal, tag="25-01-2", how="died", on=ago(1), today=TODAY)
     house.do(end_animal, tag=PUP, how="died", on=TODAY, why="not known", today=TODAY)
@@ -142,7 +142,7 @@ def test_survival_follows_pups_until_they_die_or_leave(house: CareHouse) -> None
 def test_survival_is_told_by_dam_sire_tank_and_season(house: CareHouse) -> None:
     """Born in January in N1 of Alma, by Bruno or somebody unknown."""
     sires = parse_sires(["Bruno=0.6", "unknown=0.4"])
-    house.do(edit_litter, code="25-01", mended=LitterFacts(sires=sires), today=TODAY)
+    house.do(edit_litter, code="25-01", corrections=LitterFacts(sires=sires), today=TODAY)
     groups = {
         by: [line.group for line in house.ask(survival_by, by=by, today=TODAY)]
         for by in ("dam", "sire", "tank", "season")

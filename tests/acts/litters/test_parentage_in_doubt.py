@@ -44,8 +44,8 @@ def kinship(farm: Farm, one: str, other: str) -> float:
 
 def mend(farm: Farm, **facts: object) -> None:
     """Mend litter 26-01."""
-    mended = LitterFacts(**facts)
-    farm.do(edit_litter, code="26-01", mended=mended, today=TODAY)
+    corrections = LitterFacts(**facts)
+    farm.do(edit_litter, code="26-01", corrections=corrections, today=TODAY)
 
 
 def test_one_unknown_sire_of_a_litter_leaves_its_pups_full_sibs(doubt: Farm) -> None:
@@ -122,7 +122,7 @@ def test_everything_computed_follows_a_mended_sire(doubt: Farm) -> None:
 
 
 def test_a_pup_has_the_birth_and_the_dam_of_its_litter(doubt: Farm) -> None:
-    """They are mended in one place."""
+    """They are corrected in one place."""
     doubt.female("Bella")
     for facts in ({"born": "2026-01-01"}, {"dam": "Bella"}, {"dam": "Bella", "sires": "Bruno"}):
         with pytest.raises(LitterKnows, match="26-01"):

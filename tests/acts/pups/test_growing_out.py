@@ -115,8 +115,8 @@ def test_a_mended_birth_moves_the_age_gate(house: GrowingHouse) -> None:
     (pup,) = house.litter("Bella", "1F", 60, "P2")
     house.fed(pup, 30)
     house.measure(pup, 130)
-    mended = LitterFacts(born=ago(35))
-    house.do(edit_litter, code=pup.rpartition("-")[0], mended=mended, today=TODAY)
+    corrections = LitterFacts(born=ago(35))
+    house.do(edit_litter, code=pup.rpartition("-")[0], corrections=corrections, today=TODAY)
     found = pups(house)[pup]
     assert found.waiting_on == ("age",)
     assert found.expected_ready == ago(35) + timedelta(days=42)

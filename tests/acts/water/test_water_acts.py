@@ -153,14 +153,14 @@ def test_clean_systems_are_changed_before_isolated_ones(house: CareHouse) -> Non
     assert [c.system for c in plan(house).days[0].changes] == ["S1", "Q"]
 
 
-def test_what_no_change_mends_is_said(house: CareHouse) -> None:
+def test_what_no_change_corrects_is_said(house: CareHouse) -> None:
     """A pH of 5 and a temperature of 35 are named and no litres are laid for them."""
     house.do(
         log_test, system="S1", values={"ph": 5.0, "temperature_c": 35.0}, on=TODAY, today=TODAY
     )
     week = plan(house)
     assert not any(c.urgent for day in week.days for c in day.changes)
-    assert sum("no water change mends" in str(line) for line in week.warnings) == 2
+    assert sum("no water change corrects" in str(line) for line in week.warnings) == 2
 
 
 def test_a_test_is_held_to_the_strictest_species_in_the_water(house: CareHouse) -> None:

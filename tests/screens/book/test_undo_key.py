@@ -129,13 +129,13 @@ def test_what_another_person_wrote_is_no_target_of_u_and_z_asks(
         await press(app, pilot, "n")
         assert newest(farm).number == hers
         await press(app, pilot, "u")
-        assert newest(farm).summary.endswith("Alma was mended")
+        assert newest(farm).summary.endswith("Alma was corrected")
         await press(app, pilot, "8", "down", "rest")
         await asyncio.sleep(PAUSE_SECONDS)
         await press(app, pilot, "z", "y")
 
     drive(farm, "8", look=look)
-    assert newest(farm).summary == f"undid {hers}: Bruno was mended"
+    assert newest(farm).summary == f"undid {hers}: Bruno was corrected"
 
 
 def test_what_was_written_on_another_day_is_asked_about(

@@ -39,7 +39,7 @@ DAY: list[tuple[str, list[str], Written, object]] = [
         ("motoro", "F"),
     ),
     (
-        "mend",
+        "correct",
         ["d", "type:zora", "enter", "y", "enter"],
         lambda path: page(path, "Zora").facts["held_back"],
         True,
@@ -105,7 +105,7 @@ DAY: list[tuple[str, list[str], Written, object]] = [
         [[f"{TODAY} bite marks"]],
     ),
     (
-        "look",
+        "check",
         ["k", "type:zora", "enter", "type:preg", "enter"],
         lambda path: ask(path, list_history, most=1)[0].summary,
         "Zora: pregnant",

@@ -24,7 +24,7 @@ def test_an_act_is_one_row_with_each_row_before_and_after(farm: Farm) -> None:
     ((act, summary, changes),) = farm.rows(
         "SELECT act, summary, changes FROM journal ORDER BY id DESC LIMIT 1"
     )
-    assert (act, summary) == ("edit_animal", "Alma was mended: name")
+    assert (act, summary) == ("edit_animal", "Alma was corrected: name")
     assert json.loads(changes) == [
         {
             "table": "animal",

@@ -92,8 +92,8 @@ class Years(RuleBasedStateMachine):
     @rule(number=st.integers(1, 3), year=st.sampled_from([24, 25, 26]), born=DAYS)
     def mend_litter(self, number: int, year: int, born: Any) -> None:  # noqa: ANN401 - a date
         """Other sires and another day for a litter."""
-        mended = LitterFacts(sires=parse_sires(["Bruno=0.5", "unknown=0.5"]), born=born)
-        facts = {"code": f"{year}-{number:02d}", "mended": mended, "today": TODAY}
+        corrections = LitterFacts(sires=parse_sires(["Bruno=0.5", "unknown=0.5"]), born=born)
+        facts = {"code": f"{year}-{number:02d}", "corrections": corrections, "today": TODAY}
         self.may(self.house.do, "litter edit", edit_litter, **facts)
 
     @rule(tag=TAGS, width_mm=WIDTHS, on=DAYS)

@@ -72,13 +72,13 @@ def checks_of(undone: Iterable[RowChange]) -> list[Check]:
     for step in undone:
         if step.before or step.table == "possible_sire":
             written.setdefault(step.table, set()).update(step.before or step.after or {})
-    return [check for check, columns in JUDGED if _meet(written, columns)]
+    return [
+        check
+        for check, columns in JUDGED
+        if any(written.get(table, set()) & names for table, names in columns.items())
+    ]
 
 
 def wrong_findings(session: Session, checks: Iterable[Check], today: date) -> list[Finding]:
     """What some checks find that cannot be; what is only odd an act would let pass."""
-    return [one for check in checks for one in check(session, today) if one.wrong]
-
-
-def _meet(written: dict[str, set[str]], columns: dict[str, set[str]]) -> bool:
-    return any(written.get(table, set()) & names for table, names in columns.items())
+    return [finding for check in checks for finding in check(session, today) if finding.wrong]

@@ -31,9 +31,9 @@ def sound_file(session: Session, _today: date) -> Iterator[Finding]:
     """Pages, indexes, constraints and references of a SQLite file; PostgreSQL holds its own."""
     if session.get_bind().dialect.name != "sqlite":
         return
-    for (said,) in session.connection().execute(text("PRAGMA integrity_check")):
-        if said != "ok":
-            yield Finding("database", True, "the file", str(said), RESTORE)
+    for (answer,) in session.connection().execute(text("PRAGMA integrity_check")):
+        if answer != "ok":
+            yield Finding("database", True, "the file", str(answer), RESTORE)
     for table, row, target, _ in session.connection().execute(text("PRAGMA foreign_key_check")):
         problem = f"refers to a row of {target} that is not there"
         yield Finding("database", True, f"{table} {row}", problem, RESTORE)
@@ -41,21 +41,19 @@ def sound_file(session: Session, _today: date) -> Iterator[Finding]:
 
 def counters_go_on(session: Session, _today: date) -> Iterator[Finding]:
     """Counters of PostgreSQL that would give a new row the number of one that is there."""
-    for one in counters_behind(session.connection()):
-        problem = (
-            f"counts on from {one.last}, but has rows up to {one.newest}: acts will be refused"
-        )
-        yield Finding("counters", True, one.table, problem, (act("book recount"),))
+    for counter in counters_behind(session.connection()):
+        problem = f"counts on from {counter.last}, but has rows up to {counter.newest}: acts will be refused"
+        yield Finding("counters", True, counter.table, problem, (act("book recount"),))
 
 
 def rows_keep_their_rules(session: Session, _today: date) -> Iterator[Finding]:
     """Rows that break a rule of their table, written where the database did not look."""
-    for one in islice(broken_rules(session.connection()), MOST):
-        problem = f"breaks a rule: {one.rule}"
-        yield Finding("rule", True, f"{one.table} {one.key}", problem, REBUILD)
+    for broken in islice(broken_rules(session.connection()), MOST):
+        problem = f"breaks a rule: {broken.rule}"
+        yield Finding("rule", True, f"{broken.table} {broken.key}", problem, REBUILD)
 
 
-def told_by_journal(session: Session, _today: date) -> Iterator[Finding]:
+def as_the_journal_has_it(session: Session, _today: date) -> Iterator[Finding]:
     """Rows that were changed, made or lost behind the journal."""
     try:
         recorded = recorded_rows(read_entries(session))
@@ -63,9 +61,9 @@ def told_by_journal(session: Session, _today: date) -> Iterator[Finding]:
         yield Finding("journal", True, "the journal", refusal.sentence, RESTORE)
         return
     found = differences(recorded, kept_rows(session.connection()))
-    for one in found[:MOST]:
-        table, key = one.place
-        yield Finding("journal", True, f"{table} {key}", _told(one), REBUILD)
+    for difference in found[:MOST]:
+        table, key = difference.place
+        yield Finding("journal", True, f"{table} {key}", _in_words(difference), REBUILD)
     if len(found) > MOST:
         problem = f"{len(found) - MOST} more rows are not as the journal tells"
         yield Finding("journal", True, "the book", problem, REBUILD)
@@ -76,7 +74,7 @@ def clock_of_journal(session: Session, _today: date) -> Iterator[Finding]:
     try:
         moments = [(entry.number, entry.at) for entry in read_entries(session)]
     except JournalDamaged:
-        return  # told_by_journal says it
+        return  # as_the_journal_has_it says it
     back = [after for before, after in pairwise(moments) if after[1] < before[1]]
     for number, at in back[-3:]:
         problem = f"is of {at:%Y-%m-%d}, before the act before it"
@@ -95,11 +93,11 @@ def readable_settings(session: Session, _today: date) -> Iterator[Finding]:
         yield Finding("settings", True, key, problem, (act("book settings", key),))
 
 
-def _told(one: Difference) -> str:
-    if one.kept is None:
+def _in_words(difference: Difference) -> str:
+    if difference.kept is None:
         return "was made by an act and is gone, but no act took it away"
-    if one.recorded is None:
+    if difference.recorded is None:
         return "is there, but no act made it"
-    before, after = one.step.before or {}, one.step.after or {}
+    before, after = difference.step.before or {}, difference.step.after or {}
     changed = ", ".join(f"{name} {before.get(name)} -> {value}" for name, value in after.items())
     return f"was changed, but not by an act: {changed}"

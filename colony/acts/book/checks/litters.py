@@ -25,9 +25,11 @@ def births_apart(session: Session, _today: date) -> Iterator[Finding]:
     """Two litters of a dam are at least a short gestation apart."""
     for row, record, prior in _dams(session):
         least = SHORTEST_SHARE * prior.low_days
-        for one, after in pairwise(sorted(record.births, key=lambda birth: birth.born)):
-            if (days := (after.born - one.born).days) < least:
-                problem = f"litters {one.code} and {after.code} of {row.tag} are {days} days apart"
+        for before, after in pairwise(sorted(record.births, key=lambda birth: birth.born)):
+            if (days := (after.born - before.born).days) < least:
+                problem = (
+                    f"litters {before.code} and {after.code} of {row.tag} are {days} days apart"
+                )
                 yield _of_birth(after, wrong=True, problem=problem)
 
 

@@ -9,9 +9,9 @@ from colony.acts.book.importing.records import RecordWriter
 from colony.acts.book.importing.species import write_heading
 from colony.acts.book.tables import read_book
 from colony.exchange.folder.checks import check_folder
-from colony.exchange.folder.folder import ColonyFolder, Tables, read_folder
+from colony.exchange.folder.folder import ColonyFolder, read_folder
 from colony.exchange.folder.nouns import NOUNS
-from colony.exchange.tables.changes import Change, Changes
+from colony.exchange.tables.changes import Change
 from colony.exchange.tables.checks import keyed
 from colony.records import RECORDED, record_of
 from colony.records.rules import rules_of
@@ -46,19 +46,14 @@ def import_colony(
     if faults:
         errors = tuple(sorted(set(faults)))
         return Imported(errors=errors, ignored=folder.ignored, refused=True)
-    new = _new_rows(folder.tables, book.tables)
+    new: dict[str, list[Change]] = {}
+    for noun in NOUNS:
+        booked = keyed(noun, book.tables[noun.name])
+        found = keyed(noun, folder.tables[noun.name])
+        new[noun.name] = [Change(row.values) for key, row in found.items() if key not in booked]
     added, written = sum(map(len, new.values())), sum(map(len, folder.tables.values()))
-    mended = write_heading(session, folder.heading, dry_run=dry_run)
+    corrected = write_heading(session, folder.heading, dry_run=dry_run)
     if not dry_run:
         RecordWriter(session, book, progress).write(new)
         tell(session, f"{added} rows added from {name}")
-    return Imported(added, mended, written - added, ignored=folder.ignored)
-
-
-def _new_rows(tables: Tables, book: Tables) -> Changes:
-    new = {}
-    for noun in NOUNS:
-        booked = keyed(noun, book[noun.name])
-        found = keyed(noun, tables[noun.name])
-        new[noun.name] = [Change(row.values) for key, row in found.items() if key not in booked]
-    return new
+    return Imported(added, corrected, written - added, ignored=folder.ignored)

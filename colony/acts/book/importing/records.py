@@ -32,7 +32,7 @@ class RecordWriter:
         self.ids = book.ids()
         # Those that the heading of a folder has brought are here too.
         species = session.exec(select(Species)).all()
-        self.ids["species"] = {one.name.casefold(): one.id or 0 for one in species}
+        self.ids["species"] = {row.name.casefold(): row.id or 0 for row in species}
         self.written: dict[str, list[tuple[Change, Any]]] = {noun.name: [] for noun in NOUNS}
 
     def write(self, changes: Changes, *, parents_first: bool = False) -> None:
@@ -54,7 +54,10 @@ class RecordWriter:
             self._write_sires()
             self._write_beside()
             self.session.flush()
-            self._end_animals()
+            for change, animal in self.written["animals"]:
+                # Who is gone, by a sheet, leaves its tank and its pairings.
+                if change.booked is not None and "status" in change.values and animal.ended_on:
+                    leave_everything(self.session, animal, animal.ended_on)
 
     def _write_rows(self, noun: Noun, changes: Sequence[Change], booked: Mapping[int, Any]) -> None:
         written = []
@@ -128,12 +131,6 @@ class RecordWriter:
             for change, row in self.written[noun]:
                 for tag in change.values[column]:
                     self.session.add(record(**{owner: row.id, animal: self._animal(tag)}))
-
-    def _end_animals(self) -> None:
-        """Who is gone, by a sheet, leaves its tank and its pairings."""
-        for change, animal in self.written["animals"]:
-            if change.booked is not None and "status" in change.values and animal.ended_on:
-                leave_everything(self.session, animal, animal.ended_on)
 
 
 def _generations(changes: Sequence[Change]) -> Iterator[list[Change]]:

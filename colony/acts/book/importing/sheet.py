@@ -50,7 +50,10 @@ def import_sheet(
     progress: Progress,
 ) -> Imported:
     """Write every animal of a sheet that the book does not have so already; see `import_path`."""
-    _refuse_unknown_choice(choices)
+    if choices.date_order not in ORDERS:
+        raise UnknownChoice("order of dates", choices.date_order, list(ORDERS))
+    if choices.length_unit not in (None, *LENGTH.units):
+        raise UnknownChoice("unit of lengths", choices.length_unit or "", ["cm", "in", "mm"])
     columns = match_headings(table.path, table.header.cells, choices.mappings)
     kept = read_book(session, OF_ANIMALS)
     source, book = source_of(table, columns), book_rows(kept.tables)
@@ -85,10 +88,10 @@ def _reading(session: Session, choices: SheetChoices, columns: Columns, today: d
 def _species_words(species: Sequence[Species]) -> dict[str, str]:
     """Every way to write a species: its word, its English name, ``P. motoro`` and in full."""
     words: dict[str, str] = {}
-    for one in species:
-        genus, _, epithet = one.scientific_name.partition(" ")
-        written = (one.english_name, f"{genus[:1]}. {epithet}", one.scientific_name, one.name)
-        words |= {text.casefold(): one.name for text in written if text}
+    for row in species:
+        genus, _, epithet = row.scientific_name.partition(" ")
+        written = (row.english_name, f"{genus[:1]}. {epithet}", row.scientific_name, row.name)
+        words |= {text.casefold(): row.name for text in written if text}
     return words
 
 
@@ -116,10 +119,3 @@ def _ignored(table: Table, columns: Columns, book: BookRows) -> tuple[str, ...]:
     if place is None or book.tanks:
         return columns.ignored
     return (*columns.ignored, table.header.cells[place])
-
-
-def _refuse_unknown_choice(choices: SheetChoices) -> None:
-    if choices.date_order not in ORDERS:
-        raise UnknownChoice("order of dates", choices.date_order, list(ORDERS))
-    if choices.length_unit not in (None, *LENGTH.units):
-        raise UnknownChoice("unit of lengths", choices.length_unit or "", ["cm", "in", "mm"])

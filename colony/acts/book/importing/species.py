@@ -18,7 +18,7 @@ def write_heading(session: Session, heading: ColonyHeading, *, dry_run: bool) ->
     UnknownSetting, BadSetting, NoSuchTrait
         The folder has a setting or a number that books do not have.
     """
-    booked = {one.key: one.value for one in session.exec(select(Setting))}
+    booked = {setting.key: setting.value for setting in session.exec(select(Setting))}
     settings = {k: v for k, v in heading.settings.items() if booked.get(k) != v}
     for key, value in settings.items() if not dry_run else ():
         write_setting(session, key, value)
@@ -42,9 +42,9 @@ def _write_species(session: Session, name: str, values: SpeciesValues, *, dry_ru
     numbers = session.exec(select(LifeHistory).where(LifeHistory.species_id == species.id))
     booked = {number.trait: number for number in numbers}
     traits = {
-        trait: said
-        for trait, said in values.traits.items()
-        if trait not in booked or said != (booked[trait].number, booked[trait].source)
+        trait: value
+        for trait, value in values.traits.items()
+        if trait not in booked or value != (booked[trait].number, booked[trait].source)
     }
     changed = bool(names) or bool(traits) or known is None
     if changed and not dry_run:

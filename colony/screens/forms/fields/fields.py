@@ -14,7 +14,7 @@ class Understood(NamedTuple):
     """What a field holds, and how that was understood, in words."""
 
     value: object
-    said: str = ""
+    words: str = ""
 
 
 @dataclass(frozen=True)
@@ -70,7 +70,7 @@ class YesNoField(WordField):
 
     def understand(self, text: str, book_session: BookSession) -> Understood:
         """Read yes or no."""
-        word = super().understand(text, book_session).said
+        word = super().understand(text, book_session).words
         return Understood(word == "yes", word)
 
 

@@ -74,7 +74,7 @@ class PupsField(FormField):
     def understand(self, text: str, book_session: BookSession) -> Understood:  # noqa: ARG002 - as the base
         """Read the pups."""
         pups = parse_pups(text)
-        return Understood(pups, _told(pups))
+        return Understood(pups, _in_words(pups))
 
 
 @dataclass(frozen=True)
@@ -95,11 +95,11 @@ class TransponderField(FormField):
         return Understood(parse_transponder(text))
 
 
-def _told(pups: PupCount) -> str:
+def _in_words(pups: PupCount) -> str:
     parts = (
         (pups.females, "female", "females"),
         (pups.males, "male", "males"),
         (pups.unknown, "not sexed", "not sexed"),
     )
-    told = ", ".join(f"{n} {one if n == 1 else many}" for n, one, many in parts if n)
-    return f"{pups.total} live: {told}" if told else "none born alive"
+    counts = ", ".join(f"{n} {one if n == 1 else many}" for n, one, many in parts if n)
+    return f"{pups.total} live: {counts}" if counts else "none born alive"

@@ -29,7 +29,7 @@ class TagField(FormField):
     def understand(self, text: str, book_session: BookSession) -> Understood:
         """Find the animal."""
         hit = self.find(text.strip(), book_session)
-        return Understood(hit.tag, told(hit, book_session))
+        return Understood(hit.tag, describe(hit, book_session))
 
     def find(self, tag: str, book_session: BookSession) -> ListedAnimal:
         """The animal of that tag, if its sex is the one that is asked for."""
@@ -52,12 +52,12 @@ class TagsField(TagField):
     def understand(self, text: str, book_session: BookSession) -> Understood:
         """Find each animal."""
         hits = [self.find(tag, book_session) for tag in self.split(text, book_session)]
-        said = told(hits[0], book_session) if len(hits) == 1 else f"{len(hits)} animals"
-        return Understood(tuple(hit.tag for hit in hits), said)
+        words = describe(hits[0], book_session) if len(hits) == 1 else f"{len(hits)} animals"
+        return Understood(tuple(hit.tag for hit in hits), words)
 
     def split(self, text: str, book_session: BookSession) -> list[str]:
         """Part what is typed into tags."""
-        chunks = [one.strip() for one in re.split(self.SEPARATOR, text) if one.strip()]
+        chunks = [chunk.strip() for chunk in re.split(self.SEPARATOR, text) if chunk.strip()]
         return [
             tag
             for chunk in chunks
@@ -123,11 +123,11 @@ class SpeciesField(FormField):
 
     def complete(self, text: str, book_session: BookSession) -> Sequence[str]:
         """Species that begin so."""
-        known = [one.species for one in book_session.read(list_species)]
+        known = [page.species for page in book_session.read(list_species)]
         return [name for name in known if name.startswith(text.strip().lower())]
 
 
-def told(hit: ListedAnimal, book_session: BookSession) -> str:
+def describe(hit: ListedAnimal, book_session: BookSession) -> str:
     """Who an animal is, in half a line."""
     facts = (
         hit.name,
