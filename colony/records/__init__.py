@@ -15,12 +15,12 @@ if TYPE_CHECKING:
     from colony.records.animals import Animal
     from colony.records.book import JournalEntry, Setting
     from colony.records.care import CareDone, CareRhythm
-    from colony.records.foods import Food, FoodBatch, TankFeeding
+    from colony.records.foods import Feeding, Food, FoodBatch, TankFeeding
     from colony.records.health import LookOver, Prescription, VetPatient, VetVisit
     from colony.records.holds import Hold
     from colony.records.litters import Litter, PossibleSire
     from colony.records.pairings import MatingSign, Pairing, PairingSire, PregnancyFinding
-    from colony.records.pups import Feeding, Measurement
+    from colony.records.pups import Measurement
     from colony.records.species import LifeHistory, Species
     from colony.records.tanks import Placement, System, Tank
     from colony.records.water import ReserveReading, WaterChange, WaterLimit, WaterRegime, WaterTest
@@ -124,7 +124,7 @@ TABLES: Mapping[str, tuple[Callable[[], ModuleType], str]] = {
     "Pairing": (_pairings, "pairings"),
     "PairingSire": (_pairings, ""),
     "PregnancyFinding": (_pairings, "pregnancy_findings"),
-    "Feeding": (_pups, "feedings"),
+    "Feeding": (_foods, "feedings"),
     "Measurement": (_pups, "measurements"),
     "Setting": (_book, ""),
     "LifeHistory": (_species, ""),

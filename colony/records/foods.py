@@ -1,4 +1,4 @@
-"""Foods of the house, their batches, and what each tank was offered and took."""
+"""Foods of the house, their batches, and what each tank and each pup was offered and took."""
 
 from datetime import date
 from typing import ClassVar
@@ -8,7 +8,7 @@ from sqlmodel import Field, SQLModel
 
 from colony.notation.care import TAKEN
 from colony.records.columns import STRICT, checks
-from colony.records.rules import Rules, between, in_order, is_day, one_of, positive
+from colony.records.rules import Rules, between, in_order, is_day, is_flag, one_of, positive
 
 
 class Food(SQLModel, table=True):
@@ -66,3 +66,19 @@ class TankFeeding(SQLModel, table=True):
     offered_g: int | None = None
     taken: str
     note: str | None = None
+
+
+class Feeding(SQLModel, table=True):
+    """A food offered to an animal on a day, and whether it took it."""
+
+    RULES: ClassVar[Rules] = (
+        is_day("fed_on"),
+        is_flag("took"),
+    )
+    __table_args__ = (*checks(RULES), UniqueConstraint("animal_id", "fed_on", "food"), STRICT)
+
+    id: int | None = Field(default=None, primary_key=True)
+    animal_id: int = Field(foreign_key="animal.id")
+    fed_on: date
+    food: str
+    took: bool

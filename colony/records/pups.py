@@ -1,4 +1,4 @@
-"""What is measured of a pup, and what it eats."""
+"""What is measured of an animal."""
 
 from datetime import date
 from typing import ClassVar
@@ -7,7 +7,7 @@ from sqlalchemy import UniqueConstraint
 from sqlmodel import Field, SQLModel
 
 from colony.records.columns import STRICT, checks
-from colony.records.rules import Rules, is_day, is_flag, one_at_least, positive
+from colony.records.rules import Rules, is_day, one_at_least, positive
 
 
 class Measurement(SQLModel, table=True):
@@ -32,19 +32,3 @@ class Measurement(SQLModel, table=True):
     width_mm: int | None = None
     mass_g: int | None = None
     note: str | None = None
-
-
-class Feeding(SQLModel, table=True):
-    """A food offered to an animal on a day, and whether it took it."""
-
-    RULES: ClassVar[Rules] = (
-        is_day("fed_on"),
-        is_flag("took"),
-    )
-    __table_args__ = (*checks(RULES), UniqueConstraint("animal_id", "fed_on", "food"), STRICT)
-
-    id: int | None = Field(default=None, primary_key=True)
-    animal_id: int = Field(foreign_key="animal.id")
-    fed_on: date
-    food: str
-    took: bool
