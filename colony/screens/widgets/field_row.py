@@ -131,6 +131,9 @@ class FieldRow(Vertical):
             self._say("")
         elif self.read.problem:
             self._say(f"! {self.read.problem}", "wrong")
+            if self.input.has_focus:
+                # In a long form the words below the field would stand out of sight.
+                self.scroll_visible(animate=False)
         elif self.read.answer is None:
             self._say("→ " + "  ".join(self.may_become), "may")
         else:

@@ -13,6 +13,7 @@ from colony.acts.animals.animals import edit_animal
 from colony.acts.book.history import HistoryLine, list_history
 from colony.commands.cli.failures import run
 from colony.notation.fields.facts import AnimalFacts
+from colony.screens.animals.correct_form import CorrectForm
 from colony.screens.app import ColonyApp
 from colony.screens.frame.held_key import PAUSE_SECONDS
 from colony.store import clock
@@ -85,7 +86,8 @@ def test_after_a_pause_or_another_act_undo_goes_further_back(farm: Path) -> None
         await press(app, pilot, "u")
         await asyncio.sleep(PAUSE_SECONDS + 0.2)
         await press(app, pilot, "u")
-        await press(app, pilot, "d", "type:alma", "tab", "tab", "tab", "tab", "type:Al", "enter")
+        to_name = ["tab"] * [field.name for field in CorrectForm.FIELDS].index("name")
+        await press(app, pilot, "d", "type:alma", *to_name, "type:Al", "enter")
         await press(app, pilot, "u")
 
     drive(farm, "8", look=look)
@@ -129,7 +131,7 @@ def test_what_another_person_wrote_is_no_target_of_u_and_z_asks(
         await press(app, pilot, "n")
         assert newest(farm).number == hers
         await press(app, pilot, "u")
-        assert newest(farm).summary.endswith("Alma was corrected")
+        assert newest(farm).summary.endswith("Alma was corrected: note")
         await press(app, pilot, "8", "down", "rest")
         await asyncio.sleep(PAUSE_SECONDS)
         await press(app, pilot, "z", "y")
