@@ -18,9 +18,6 @@ COMPUTING = ("pedigree", "notation", "exchange/text", "papers")
 TESTED_BY = {
     "notation/cautions.py": "only sentences",
     "notation/fields": "what comes of a field is tested where it comes out",
-    "papers/chart": "the steps of one drawing are tested by the whole: test_chart.py",
-    "papers/growth/picture.py": "drawn by test_growth_curve.py",
-    "papers/growth/text.py": "drawn by test_growth_curve.py",
 }
 """Modules without a test file of their name, and where their promises are kept."""
 

@@ -1,6 +1,6 @@
 """Refusals of one cell of a file: what it holds, and what would be right there."""
 
-from colony.refusals.base import WrongUse, again, listed
+from colony.refusals.base import Remedy, WrongUse, act, again, listed
 from colony.refusals.notation import shown
 
 
@@ -121,10 +121,37 @@ class TransponderTwice(WrongUse):
 class BookSaysOtherwise(WrongUse):
     """A file contradicts the book in something that an import does not change."""
 
-    def __init__(self, what: str, written: str, booked: str, right: str) -> None:
+    def __init__(
+        self, what: str, written: str, booked: str, right: str, remedies: tuple[Remedy, ...] = ()
+    ) -> None:
         super().__init__(
-            f"The {what} is {shown(booked)} in the book, not {shown(written)}: {right}."
+            f"The {what} is {shown(booked)} in the book, not {shown(written)}: {right}.", *remedies
         )
+
+
+class BookHasOtherSex(BookSaysOtherwise):
+    """A file gives an animal another sex than the book."""
+
+    def __init__(self, tag: str, written: str, booked: str, sex: str) -> None:
+        edit = act("animal edit", tag, sex=sex)
+        super().__init__("sex", written, booked, "correct the cell, or the book", (edit,))
+
+
+class BookHasOtherTank(BookSaysOtherwise):
+    """A file has an animal in another tank than the book."""
+
+    def __init__(self, tag: str, tank: str, booked: str) -> None:
+        move = act("tank move", tag, tank)
+        super().__init__("tank", tank, booked, "correct the cell, or move it", (move,))
+
+
+class BookHasOtherSires(BookSaysOtherwise):
+    """A file gives a pup another sire than its litter."""
+
+    def __init__(self, litter: str, written: str, booked: str) -> None:
+        right = "a pup has its parents from its litter, so correct the cell or the litter"
+        edit = act("litter edit", litter, sire="")
+        super().__init__("sire", written, booked, right, (edit,))
 
 
 class NothingByThatName(WrongUse):

@@ -14,7 +14,13 @@ from colony.exchange.text.faults import Fault
 from colony.notation.words import SEX_WORDS
 from colony.records.rules import Rules
 from colony.refusals.base import WrongUse
-from colony.refusals.cells import BookSaysOtherwise, DaysOutOfOrder
+from colony.refusals.cells import (
+    BookHasOtherSex,
+    BookHasOtherSires,
+    BookHasOtherTank,
+    BookSaysOtherwise,
+    DaysOutOfOrder,
+)
 
 _HAPPENED = {"arrived": "arrived", "ended_on": "ended", "measured_on": "was measured"}
 
@@ -57,8 +63,7 @@ def _against(row: NounRow, known: NounRow | None) -> Iterator[Wrong]:
         return
     sex, before, tag = row.values.get("sex", "U"), known.values["sex"], known.values["tag"]
     if "U" not in (sex, before) and sex != before:
-        right = f"correct the cell, or the book with: animal edit {tag}"
-        yield "sex", BookSaysOtherwise("sex", SEX_WORDS[sex], SEX_WORDS[before], right)
+        yield "sex", BookHasOtherSex(tag, SEX_WORDS[sex], SEX_WORDS[before], sex)
     if row.values.get("status") == "present" and known.values["status"] != "present":
         ended = f"{known.values['status']} since {known.values['ended_on']}"
         yield "status", BookSaysOtherwise("status", "present", ended, "correct the cell")
@@ -68,20 +73,25 @@ def _against(row: NounRow, known: NounRow | None) -> Iterator[Wrong]:
 
 def _against_litter(row: NounRow, known: NounRow) -> Iterator[Wrong]:
     """A pup has its parents from its litter; a sheet does not change a litter."""
-    right = "a pup has its parents from its litter, so correct the cell or the litter"
     dam, before = row.values.get("dam"), known.values["dam"]
     if dam and before and dam.casefold() != before.casefold():
+        right = "a pup has its parents from its litter, so correct the cell or the litter"
         yield "dam", BookSaysOtherwise("dam", dam, before, right)
     sires, booked = sires_of(row.values), sires_of(known.values)
     if sires and not same_sires(sires, booked):
         before = write_sires(booked) if booked else "unknown"
-        yield "sire", BookSaysOtherwise("sire", write_sires(sires), before, right)
+        yield "sire", BookHasOtherSires(known.values["litter"], write_sires(sires), before)
 
 
 def _tank(row: NounRow, book: BookRows) -> Iterator[Wrong]:
     """A sheet does not move an animal; without any tank nothing is checked."""
     tag, tank = row.values["tag"], row.values.get("tank")
-    here = book.places.get(tag.casefold())
-    if tank and here and tank.casefold() in book.tanks and tank.casefold() != here.casefold():
-        right = f"move it with: tank move {tag} {tank}"
-        yield "tank", BookSaysOtherwise("tank", tank, here, right)
+    known, here = book.animals.get(tag.casefold()), book.places.get(tag.casefold())
+    if (
+        tank
+        and known
+        and here
+        and tank.casefold() in book.tanks
+        and tank.casefold() != here.casefold()
+    ):
+        yield "tank", BookHasOtherTank(known.values["tag"], book.tanks[tank.casefold()], here)

@@ -75,6 +75,28 @@ def test_a_fault_names_the_option_that_puts_it_right(
     assert "--date-order mdy" in " ".join(capsys.readouterr().out.split())
 
 
+def test_a_sheet_that_contradicts_the_book_names_the_commands_that_would_change_it(
+    begun_book: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """Another sex and another tank; once they were typed, the same sheet is taken in."""
+    assert begun_book.exists()
+    assert run(["animal", "add", "A1", "--species", "motoro", "--sex", "F"]) == 0
+    assert run(["tank", "system", "S1", "--volume", "2000L"]) == 0
+    for tank in ("T1", "T2"):
+        size = ["--length", "240cm", "--width", "120cm"]
+        assert run(["tank", "add", tank, "--system", "S1", *size]) == 0
+    assert run(["tank", "move", "A1", "T1", "--anyway"]) == 0
+    path = sheet(tmp_path, "tag,sex,tank\na1,M,t2\n")
+    capsys.readouterr()
+    assert run(["book", "import", path, "--json"]) == 1
+    problems = {e["column"]: e["problem"] for e in json.loads(capsys.readouterr().out)["errors"]}
+    assert problems["sex"].endswith("or the book (colony animal edit A1 --sex M).")
+    assert problems["tank"].endswith("or move it (colony tank move A1 T2).")
+    assert run(["animal", "edit", "A1", "--sex", "M"]) == 0
+    assert run(["tank", "move", "A1", "T2", "--anyway"]) == 0
+    assert run(["book", "import", path]) == 0
+
+
 def test_a_finding_names_the_command_that_mends_it(
     book: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:

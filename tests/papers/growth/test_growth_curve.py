@@ -1,38 +1,13 @@
-"""The growth curve as SVG and as characters."""
+"""The growth curve as SVG."""
 
-import re
-from datetime import date, timedelta
 from xml.etree import ElementTree as ET
 
 import pytest
+from growth_pictures import lone_picture, picture, plain_picture
 
 from colony.papers.growth.curve import growth_svg
-from colony.papers.growth.picture import Growing, GrowthPicture, growth_picture
-from colony.papers.growth.text import MARKS, growth_text
-from colony.planning.pups.growth import GrowthPrior, Width, first_curve
 
-BORN = date(2024, 1, 1)
 SVG = "{http://www.w3.org/2000/svg}"
-LEOPOLDI = GrowthPrior(763.06, 0.12, birth_mm=149)
-"""Females of P. leopoldi: Charvet et al. 2018, J. Fish Biol. 92:1985-1999."""
-
-
-def day(number: int) -> date:
-    """Count days from birth."""
-    return BORN + timedelta(days=number)
-
-
-def picture(tag: str = "p1", *, doubtful: bool = True) -> GrowthPicture:
-    """Draw a pup of four widths with two litter-mates, a year ahead."""
-    widths = [Width(day(n), 149 + n / 4) for n in (0, 30, 60, 90)]
-    curve = first_curve(widths, LEOPOLDI, born=None)
-    assert curve is not None
-    return growth_picture(
-        Growing(tag, widths, [Width(day(75), 150)] if doubtful else [], curve, LEOPOLDI),
-        {"m1": [Width(day(0), 140), Width(day(60), 160)], "m2": [Width(day(30), 155)], "m3": []},
-        until=day(365),
-        wanted_mm=180,
-    )
 
 
 def points(svg: str, name: str) -> list[list[tuple[float, float]]]:
@@ -46,13 +21,6 @@ def points(svg: str, name: str) -> list[list[tuple[float, float]]]:
         for line in found
         if line.get("class") == name
     ]
-
-
-def test_the_species_line_shows_the_published_growth() -> None:
-    """The drawn species curve ends at 21.84 cm a year after 14.9 cm (Charvet et al. 2018)."""
-    last, width = picture().species[-1]
-    assert last == day(365)
-    assert width / 10 == pytest.approx(21.84, abs=0.01)
 
 
 def test_the_svg_holds_every_width_and_every_line() -> None:
@@ -75,41 +43,28 @@ def test_lines_rise_as_the_widths_do_and_stay_in_the_picture() -> None:
         assert all(0 <= x <= 720 and 0 <= y <= 420 for x, y in line)
 
 
-def test_the_drawing_of_characters_fits_its_columns() -> None:
-    """No line is longer than asked for; marks of every kind are there, measured on top."""
-    drawn = growth_text(picture(), columns=70, rows=16)
-    assert max(len(line) for line in drawn.splitlines()) <= 70
-    body = [line for line in drawn.splitlines() if "│" in line]
-    assert len(body) == 16
-    for name in MARKS:
-        assert any(MARKS[name] in line for line in body), name
-    assert sum(line.count(MARKS["own"]) for line in body) == 4
-
-
-def test_characters_rise_from_left_to_right() -> None:
-    """The forecast's marks climb."""
-    body = [line for line in growth_text(picture()).splitlines() if "│" in line]
-    ends = [line.rindex(MARKS["forecast"]) for line in body if MARKS["forecast"] in line]
-    assert ends == sorted(ends, reverse=True)
+def test_a_width_lies_where_its_day_and_its_millimetres_say() -> None:
+    """The frame is 56 to 704 across and 344 to 40 up; 59 of 60 mm are 298.9 of its 304."""
+    (line,) = points(growth_svg(plain_picture()), "own")
+    first, last = line
+    assert first == pytest.approx((56, 344))
+    assert last == pytest.approx((704, 45.1))
 
 
 def test_a_tag_is_drawn_and_never_obeyed() -> None:
     """Markup and escape codes in a tag come out as plain signs."""
-    evil = "<b>&\x1b[31m"
-    svg, drawn = growth_svg(picture(evil)), growth_text(picture(evil))
-    assert "\x1b" not in svg + drawn
+    svg = growth_svg(picture("<b>&\x1b[31m"))
+    assert "\x1b" not in svg
     assert "<b>" not in svg
     assert "&lt;b&gt;&amp;?[31m" in svg
 
 
 def test_a_pup_of_one_width_can_be_drawn() -> None:
     """One width, no mates, nothing wanted: still a picture, with neither in its legend."""
-    curve = first_curve([Width(BORN, 150)], LEOPOLDI, born=None)
-    assert curve is not None
-    alone = growth_picture(Growing("p", [Width(BORN, 150)], [], curve, LEOPOLDI), {}, until=BORN)
-    assert "litter-mates" not in growth_svg(alone) + growth_text(alone)
-    assert re.search(r"\d+\.\d │", growth_text(alone))
-    assert alone.top_mm > alone.bottom_mm
+    svg = growth_svg(lone_picture())
+    assert "litter-mates" not in svg
+    assert "width wanted" not in svg
+    assert svg.count("<circle") == 1
 
 
 def test_a_mended_width_moves_the_picture() -> None:
