@@ -164,7 +164,7 @@ def test_each_form_writes_what_was_typed(farm: Path) -> None:
         (["b", "type:alma", *["tab"] * 4, "type:bruno=0,7 caro=0,3"], "= 2 possible sires"),
         (["b", "type:alma", "tab", "tab", "type:in 3d"], "in the future: today is"),
         (["m", "type:alma", "enter", "type:g1"], "= grow-out, L64-1, L64-2, 2% of its floor"),
-        (["s", "type:dunja", "enter", "type:b", "enter"], "start one: press j (Join)."),
+        (["s", "type:dunja", "enter", "type:b", "enter"], "start one (press j for Join)."),
         (["s", "type:dunja", "enter", "type:b", "enter"], "Correct Dam ·"),
     ],
 )
