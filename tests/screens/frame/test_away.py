@@ -129,7 +129,7 @@ def test_the_same_book_in_another_file_is_gone_on_in(farm: Path) -> None:
         assert "The book is away" in await look_at_book(app, pilot)
         put(farm, held(away))
         assert "The book is there again" in await look_at_book(app, pilot)
-        await press(app, pilot, "e", "type:alma", "enter", "type:di", "enter")
+        await press(app, pilot, "e", "type:alma", "enter", "type:di", "enter", "enter")
         assert "u takes it back" in shown(app)
 
     drive(farm, look=look)
@@ -141,7 +141,7 @@ def test_another_file_is_not_mixed_with_the_log_of_ours(farm: Path, sample: Path
     away = farm.with_name("away.colony")
 
     async def look(app: ColonyApp, pilot: Pilot[None]) -> None:
-        await press(app, pilot, "e", "type:alma", "enter", "type:di", "enter")
+        await press(app, pilot, "e", "type:alma", "enter", "type:di", "enter", "enter")
         move(farm, away)
         put(farm, held(sample))
         assert "The book is away" in await look_at_book(app, pilot)
