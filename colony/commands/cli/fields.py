@@ -25,6 +25,7 @@ Typed = Mapping[str, Any]
 OPTION_TYPES: Mapping[str, Any] = {
     "yes_no": bool | None,
     "sires": list[str] | None,
+    "tags": list[str] | None,
     "count": int | None,
     "positive": int | None,
     "number": float | None,
@@ -34,7 +35,7 @@ OPTION_TYPES: Mapping[str, Any] = {
 LEAST = {"count": 0, "positive": 1}
 """The smallest number of a kind, where its field says nothing."""
 
-COMPLETED = frozenset({"animals", "sires"})
+COMPLETED = frozenset({"animals", "sires", "tags"})
 """Kinds that the shell completes with tags of the book."""
 
 
@@ -134,7 +135,7 @@ def _default(field: Field) -> Any:  # noqa: ANN401 - or the mark of `inspect` fo
     return Parameter.empty if field.needed and not field.first else field.first or None
 
 
-def _completion(field: Field) -> Callable[[str], list[str]] | None:
+def _completion(field: Field) -> Callable[..., list[str]] | None:
     return complete_tag if field.kind in COMPLETED else None
 
 
@@ -155,7 +156,9 @@ READERS: Mapping[str, Callable[[Any, Field, Any], Any]] = {
     "text": _text,
     "tag": lambda text, _, __: parse_tag(text),
     "word": lambda text, field, _: parse_word(text, field.words, field.words_for_it),
-    **dict.fromkeys(("yes_no", "count", "positive", "number"), lambda answer, _, __: answer),
+    **dict.fromkeys(
+        ("yes_no", "count", "positive", "number", "tags"), lambda answer, _, __: answer
+    ),
     "transponder": lambda text, _, __: parse_transponder(text),
     "sires": lambda texts, _, __: parse_sires(texts),
     "day": lambda text, _, __: day(text),
