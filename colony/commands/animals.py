@@ -13,6 +13,7 @@ from colony.commands.cli.output import say, show_facts, show_json, show_table, w
 from colony.commands.cli.read import day, today
 from colony.notation.fields.animals import ANIMAL_FACTS, TAG
 from colony.notation.fields.facts import AnimalFacts
+from colony.notation.fields.health import HOLD_FACTS
 from colony.notation.measures import parse_length_mm, show_length
 from colony.notation.tags import parse_tag, parse_text, printable
 from colony.notation.words import ENDS, STATUSES, parse_word
@@ -105,17 +106,14 @@ def end(
 
 
 @app.command("hold")
-def hold(
-    tag: Tag,
-    why: Annotated[str, typer.Option(help="What was seen.")],
-    on: On = "today",
-    book: Book = None,
-) -> None:
+@with_options(HOLD_FACTS, new=True)
+def hold(tag: Tag, typed: Typed, book: Book = None) -> None:
     """Hold an animal for its health: it is not bred, sold or shown as ready."""
     from colony.acts.health.holds import hold as hold_animal
 
+    facts = read_typed(HOLD_FACTS, typed, new=True)
     with acting(book, "animal hold") as session:
-        hold_animal(session, tag=tag, why=parse_text(why, "reason"), on=day(on), today=today())
+        hold_animal(session, tag=tag, **facts, today=today())
     say(f"{tag} is held. Medicines and doses are for a licensed vet.")
 
 

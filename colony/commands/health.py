@@ -5,12 +5,18 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from colony.commands.cli.completion import complete_tag
+from colony.commands.cli.fields import Typed, argument, read_typed, with_options
 from colony.commands.cli.opened import acting, reading
-from colony.commands.cli.options import AsJson, Book, On, Tag, subject
+from colony.commands.cli.options import AsJson, Book, Tag, subject
 from colony.commands.cli.output import say, show_facts, show_json, show_table, warn
-from colony.commands.cli.read import day, day_or_none, today
-from colony.notation.care import SIGNS
-from colony.notation.tags import parse_text
+from colony.commands.cli.read import day_or_none, today
+from colony.notation.fields.health import (
+    LOOK_OVER_FACTS,
+    LOOKED_AT,
+    REPORT_FACTS,
+    VET,
+    VISIT_FACTS,
+)
 from colony.notation.words import parse_word
 
 if TYPE_CHECKING:
@@ -19,40 +25,28 @@ if TYPE_CHECKING:
 
 app = subject()
 
+OPTIONS_OF_REPORT = tuple(field for field in REPORT_FACTS if field != VET)
 GROUPS = ("all", "dam", "sire", "tank", "season")
 
 Since = Annotated[str | None, typer.Option(help="From this day on.")]
 
 
 @app.command("look")
+@with_options(LOOK_OVER_FACTS, new=True)
 def look(
-    tag: Annotated[
-        str | None, typer.Argument(help="The animal looked over.", autocompletion=complete_tag)
-    ] = None,
-    tank: Annotated[str | None, typer.Option(help="Or the tank looked over.")] = None,
-    sign: Annotated[
-        list[str] | None, typer.Option(help=f"What was seen; repeat: {', '.join(SIGNS)}.")
-    ] = None,
-    note: Annotated[str | None, typer.Option(help="A note.")] = None,
-    on: On = "today",
+    typed: Typed,
+    tag: Annotated[str | None, argument(LOOKED_AT)] = None,
     book: Book = None,
     *,
     as_json: AsJson = False,
 ) -> None:
     """Write down a look-over of an animal or a tank; without a sign all was well."""
-    from colony.acts.health.look_over import look_over
+    from colony.acts.health.look_over import WELL, look_over
 
-    signs = [parse_word(word, SIGNS, "sign of health") for word in sign or ["well"]]
+    facts = read_typed(LOOK_OVER_FACTS, typed, new=True)
+    signs = facts.pop("signs") or [WELL]
     with acting(book, "health look") as session:
-        found = look_over(
-            session,
-            tag=tag,
-            tank=tank,
-            signs=signs,
-            note=parse_text(note, "note") if note else None,
-            on=day(on),
-            today=today(),
-        )
+        found = look_over(session, tag=tag, signs=signs, **facts, today=today())
     if as_json:
         show_json(found)
         return
@@ -108,18 +102,10 @@ def watch(book: Book = None, *, as_json: AsJson = False) -> None:
 
 
 @app.command("vet")
+@with_options((*OPTIONS_OF_REPORT, *VISIT_FACTS), new=True)
 def vet(
-    vet: Annotated[str, typer.Argument(help="Who came.")],
-    why: Annotated[str, typer.Option(help="Why.")],
-    animal: Annotated[
-        list[str],
-        typer.Option(help="An animal that was seen; repeat.", autocompletion=complete_tag),
-    ],
-    found: Annotated[str | None, typer.Option(help="What the vet found.")] = None,
-    prescribed: Annotated[
-        list[str] | None, typer.Option(help="A prescription, as the vet wrote it; repeat.")
-    ] = None,
-    on: On = "today",
+    vet: Annotated[str, argument(VET)],
+    typed: Typed,
     book: Book = None,
     *,
     as_json: AsJson = False,
@@ -127,14 +113,11 @@ def vet(
     """Write down a vet's visit; prescriptions are kept word for word and never suggested."""
     from colony.acts.health.vet_visits import VetReport, record_visit
 
-    report = VetReport(
-        vet=parse_text(vet, "vet's name"),
-        why=parse_text(why, "reason"),
-        found=parse_text(found, "finding") if found else None,
-        prescriptions=[parse_text(text, "prescription") for text in prescribed or []],
-    )
+    reported = read_typed(REPORT_FACTS, {VET.name: vet, **typed}, new=True)
+    report = VetReport(**reported | {"prescriptions": reported["prescriptions"] or ()})
+    facts = read_typed(VISIT_FACTS, typed, new=True)
     with acting(book, "health vet") as session:
-        visit = record_visit(session, report=report, animals=animal, on=day(on), today=today())
+        visit = record_visit(session, report=report, **facts, today=today())
     if as_json:
         show_json(visit)
         return

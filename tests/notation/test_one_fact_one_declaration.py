@@ -36,6 +36,14 @@ def upgrade() -> None:
     op.add_column("animal", sa.Column("spots", sa.Integer(), nullable=True))
 """
 
+WORDED_ANEW = {
+    "pairings.py": ('label="How"', 'label="By what"'),
+    "pups.py": ('hint="if it was weighed"', 'hint="on dry scales"'),
+    "health.py": ('help="What was seen."', 'help="What is wrong.", hint="in your words"'),
+    "field.py": ('help="A note."', 'help="What else there is."'),
+}
+"""One declaration in each file that is worded otherwise."""
+
 USE = r"""
 import csv, io, json, sys
 from contextlib import redirect_stdout
@@ -73,6 +81,9 @@ from colony.screens.animals.sections import _marks
 from colony.acts.animals.page import show_animal
 from colony.store.book import open_book
 from datetime import date
+from colony.screens.health.hold_form import HoldForm
+from colony.screens.pairings.check_form import CheckForm
+from colony.screens.pups.widths_form import WidthsForm
 
 with open_book("b.colony").reading() as session:
     page = list(_marks(show_animal(session, tag="Alma", today=date(2026, 9, 17))))
@@ -85,6 +96,15 @@ json.dump(
         "correct": {field.name: type(field).__name__ for field in CorrectForm.FIELDS},
         "labels": [field.label for field in CorrectForm.FIELDS],
         "page": page,
+        "helps": {
+            words: said(*words.split(), "--help")
+            for words in (
+                "pairing sign", "pairing check", "pup measure", "animal hold", "health look",
+            )
+        },
+        "worded": [
+            CheckForm.FIELDS[2].label, WidthsForm.FIELDS[2].empty, HoldForm.FIELDS[1].empty
+        ],
     },
     sys.stdout,
 )
@@ -98,6 +118,13 @@ def after(path: Path, line: str, new: str) -> None:
     path.write_text(text.replace(line, f"{line}{new}"), "utf-8")
 
 
+def reword(path: Path, old: str, new: str) -> None:
+    """Write one declaration of a file otherwise."""
+    text = path.read_text("utf-8")
+    assert text.count(old) == 1, f"{path} was written otherwise"
+    path.write_text(text.replace(old, new), "utf-8")
+
+
 @pytest.fixture(scope="module")
 def answers(tmp_path_factory: pytest.TempPathFactory) -> Any:  # noqa: ANN401 - a JSON document
     """What a copy of the program answers after the three edits and no other."""
@@ -106,6 +133,8 @@ def answers(tmp_path_factory: pytest.TempPathFactory) -> Any:  # noqa: ANN401 - 
     shutil.copytree(PACKAGE, copy, ignore=shutil.ignore_patterns("__pycache__"))
     after(copy / "notation/fields/animals.py", "DECISIONS = (", DECLARED)
     after(copy / "records/animals.py", "    line: str | None = None", COLUMNS)
+    for file, words in WORDED_ANEW.items():
+        reword(copy / "notation/fields" / file, *words)
     (copy / f"store/schema/versions/{NEXT}_temper.py").write_text(SCRIPT, "utf-8")
     done = subprocess.run(
         [sys.executable, "-c", USE], cwd=house, capture_output=True, text=True, check=False
@@ -139,3 +168,17 @@ def test_a_new_fact_stands_in_the_form_and_on_the_page(answers: Any) -> None:  #
     assert answers["correct"].items() >= {"temper": "FormField", "spots": "CountField"}.items()
     assert "Behaviour" in answers["labels"]
     assert {"temper bold", "spots 9"} <= set(answers["page"])
+
+
+@pytest.mark.parametrize("command", ["pairing sign", "pairing check", "pup measure", "health look"])
+def test_a_note_is_worded_in_one_place(answers: Any, command: str) -> None:  # noqa: ANN401 - the same
+    """Every command that takes one says of it what the catalogue says."""
+    assert "--note NOTE What else there is." in " ".join(answers["helps"][command].split())
+
+
+def test_a_field_is_worded_in_one_place_for_options_and_forms(answers: Any) -> None:  # noqa: ANN401 - the same
+    """The forms of a check, of widths and of a hold, and the options of a hold."""
+    assert answers["worded"] == ["By what", "on dry scales", "in your words"]
+    assert "--why WHY What is wrong. [required]" in " ".join(
+        answers["helps"]["animal hold"].split()
+    )

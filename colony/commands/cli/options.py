@@ -5,6 +5,8 @@ from typing import Annotated, Any
 import typer
 
 from colony.commands.cli.completion import complete_tag
+from colony.commands.cli.fields import argument
+from colony.notation.fields.field import ON, TAG_OF_ANIMAL
 
 Book = Annotated[
     str | None,
@@ -12,9 +14,9 @@ Book = Annotated[
 ]
 AsJson = Annotated[bool, typer.Option("--json", help="One JSON document on stdout.")]
 Yes = Annotated[bool, typer.Option("--yes", help="Do it without asking.")]
-Tag = Annotated[str, typer.Argument(help="The animal's tag.", autocompletion=complete_tag)]
+Tag = Annotated[str, argument(TAG_OF_ANIMAL)]
 Tags = Annotated[list[str], typer.Argument(help="Tags of animals.", autocompletion=complete_tag)]
-On = Annotated[str, typer.Option("--on", help="Day: 2026-03-09, today, yesterday, 3d ago.")]
+On = Annotated[str, typer.Option(ON.switch, help=ON.help)]
 
 
 def plain_app(**more: Any) -> typer.Typer:  # noqa: ANN401 - whatever typer takes

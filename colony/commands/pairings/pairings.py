@@ -5,20 +5,19 @@ from typing import Annotated
 import typer
 
 from colony.commands.cli.completion import complete_tag
-from colony.commands.cli.fields import Typed, read_typed, with_options
+from colony.commands.cli.fields import Typed, argument, read_typed, with_options
 from colony.commands.cli.opened import acting, reading
 from colony.commands.cli.options import AsJson, Book, On, Tag, subject
 from colony.commands.cli.output import say, show_json, show_table
 from colony.commands.cli.read import day, today
-from colony.notation.fields.pairings import PAIRING_FACTS
-from colony.notation.tags import parse_text
-from colony.notation.words import FINDINGS, MATING_SIGNS, METHODS, parse_word
+from colony.notation.fields.pairings import DAM, FINDING_FACTS, KIND, PAIRING_FACTS, SIGN_FACTS
+from colony.notation.words import MATING_SIGNS
 
 app = subject()
 
+SIGN_OPTIONS = tuple(field for field in SIGN_FACTS if field != KIND)
 
-Dam = Annotated[str, typer.Argument(help="The dam's tag.", autocompletion=complete_tag)]
-Note = Annotated[str | None, typer.Option(help="A note.")]
+Dam = Annotated[str, argument(DAM)]
 
 
 @app.command("pick")
@@ -127,62 +126,31 @@ def list_(
 
 
 @app.command("sign")
+@with_options(SIGN_OPTIONS, new=True)
 def sign(
     dam: Dam,
-    kind: Annotated[
-        str, typer.Argument(help="bite marks, copulation or courtship.")
-    ] = "bite marks",
-    on: On = "today",
-    sire: Annotated[
-        str | None, typer.Option(help="Which male, if seen.", autocompletion=complete_tag)
-    ] = None,
-    note: Note = None,
+    typed: Typed,
+    kind: Annotated[str, argument(KIND)] = MATING_SIGNS[0],
     book: Book = None,
 ) -> None:
     """Note a mating sign; the due window starts from it."""
     from colony.acts.pairings.pairings import note_sign
 
-    word = parse_word(kind, MATING_SIGNS, "mating sign")
+    facts = read_typed(SIGN_FACTS, {KIND.name: kind, **typed}, new=True)
     with acting(book, "pairing sign") as session:
-        note_sign(
-            session,
-            dam=dam,
-            kind=word,
-            on=day(on),
-            sire=sire,
-            note=parse_text(note, "note") if note else None,
-            today=today(),
-        )
-    say(f"{dam}: {word} noted.")
+        note_sign(session, dam=dam, **facts, today=today())
+    say(f"{dam}: {facts['kind']} noted.")
 
 
 @app.command("check")
-def check(
-    dam: Dam,
-    found: Annotated[
-        str, typer.Option(help="pregnant, nothing seen, unsure, false alarm or aborted.")
-    ],
-    method: Annotated[
-        str, typer.Option(help="look, ultrasound, palpation by vet or other.")
-    ] = "look",
-    on: On = "today",
-    note: Note = None,
-    book: Book = None,
-) -> None:
+@with_options(FINDING_FACTS, new=True)
+def check(dam: Dam, typed: Typed, book: Book = None) -> None:
     """Note what was found of a female. "Nothing seen" never means "not pregnant"."""
     from colony.acts.pairings.pairings import note_finding
 
-    word = parse_word(found, FINDINGS, "finding")
+    facts = read_typed(FINDING_FACTS, typed, new=True)
     with acting(book, "pairing check") as session:
-        note_finding(
-            session,
-            dam=dam,
-            finding=word,
-            method=parse_word(method, METHODS, "method"),
-            on=day(on),
-            note=parse_text(note, "note") if note else None,
-            today=today(),
-        )
-    say(f"{dam}: {word} noted.")
-    if word == "nothing seen":
+        note_finding(session, dam=dam, **facts, today=today())
+    say(f"{dam}: {facts['finding']} noted.")
+    if facts["finding"] == "nothing seen":
         say("That is no proof: a pregnant ray may show nothing.")

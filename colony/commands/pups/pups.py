@@ -4,71 +4,64 @@ from typing import Annotated
 
 import typer
 
-from colony.commands.cli.opened import acting, length_unit
-from colony.commands.cli.options import AsJson, Book, On, Tag, subject
+from colony.commands.cli.fields import Typed, argument, read_typed, with_options
+from colony.commands.cli.opened import acting
+from colony.commands.cli.options import AsJson, Book, Tag, subject
 from colony.commands.cli.output import say, show_json, warn
-from colony.commands.cli.read import day, today
-from colony.notation.measures import parse_length_mm, parse_mass_g, show_length
-from colony.notation.tags import parse_text
+from colony.commands.cli.read import today
+from colony.notation.fields.field import NOTE, ON
+from colony.notation.fields.pups import FOOD, MASS, TOOK, WIDTH
+from colony.notation.measures import show_length
 
 app = subject()
 
+MEASURED = (WIDTH.called(WIDTH.name, needed=True), MASS, ON, NOTE)
+FED = (FOOD, ON)
+
 
 @app.command("measure")
+@with_options((ON, NOTE), new=True)
 def measure(
     tag: Tag,
-    width: Annotated[str, typer.Argument(help="Disc width, tail excluded: 12.5cm, 5in.")],
-    mass: Annotated[str | None, typer.Argument(help="Mass: 450g, 1.2kg.")] = None,
-    on: On = "today",
-    note: Annotated[str | None, typer.Option(help="A note.")] = None,
+    width: Annotated[str, argument(WIDTH)],
+    typed: Typed,
+    mass: Annotated[str | None, argument(MASS)] = None,
     book: Book = None,
     *,
     as_json: AsJson = False,
 ) -> None:
     """Write down disc width and mass; a second time on one day corrects the first."""
     from colony.acts.pups.measure import measure as measure_pup
+    from colony.store.settings import read_settings
 
-    mass_g = parse_mass_g(mass) if mass else None
+    line = {WIDTH.name: width, MASS.name: mass, **typed}
     with acting(book, "pup measure") as session:
-        unit = length_unit(session)
-        measured = measure_pup(
-            session,
-            tag=tag,
-            width_mm=parse_length_mm(width, unit),
-            mass_g=mass_g,
-            on=day(on),
-            note=parse_text(note, "note") if note else None,
-            today=today(),
-        )
+        settings = read_settings(session)
+        facts = read_typed(MEASURED, line, settings, new=True)
+        measured = measure_pup(session, tag=tag, **facts, today=today())
     if as_json:
         show_json(measured)
         return
+    width = show_length(measured.disc_width_mm, settings.length_unit)
     grown = f", {measured.growth_mm:+} mm since {measured.since}" if measured.since else ""
-    say(
-        f"{measured.tag}: {show_length(measured.disc_width_mm, unit)} on {measured.measured_on}{grown}."
-    )
+    say(f"{measured.tag}: {width} on {measured.measured_on}{grown}.")
     warn(measured.warnings)
 
 
 @app.command("feed")
+@with_options((ON,), new=True)
 def feed(
     tag: Tag,
-    food: Annotated[str, typer.Argument(help="What it was offered: worms, prawn, ...")],
-    on: On = "today",
+    food: Annotated[str, argument(FOOD)],
+    typed: Typed,
     book: Book = None,
     *,
-    refused: Annotated[bool, typer.Option("--refused", help="It did not take it.")] = False,
+    refused: Annotated[bool, typer.Option(TOOK.switch, help=TOOK.help)] = False,
 ) -> None:
     """Write down that an animal took a food, or refused it."""
     from colony.acts.pups.measure import feed as feed_pup
 
+    facts = read_typed(FED, {FOOD.name: food, **typed}, new=True)
     with acting(book, "pup feed") as session:
-        feed_pup(
-            session,
-            tag=tag,
-            food=parse_text(food, "food", 40),
-            took=not refused,
-            on=day(on),
-            today=today(),
-        )
+        feed_pup(session, tag=tag, took=not refused, **facts, today=today())
     say(f"{tag} {'refused' if refused else 'took'} {food}.")

@@ -1,10 +1,11 @@
 """One fact of a noun, as the catalogue declares it: every face and every file reads it here."""
 
-from collections.abc import Mapping
-from dataclasses import dataclass, field
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field, replace
 from typing import Any
 
 from colony.notation.days import Day
+from colony.notation.tags import LONGEST_TEXT
 
 VALUES = frozenset(
     {
@@ -35,6 +36,10 @@ class Field:
         What ``--help`` says of its option.
     hint
         What a form shows where nothing is typed yet.
+    what
+        What a person calls it within a sentence, if not by its name.
+    first
+        What holds of a new record where nothing else is said: it stands in a form already.
     option
         The option, if it is not the name: ``--from``, ``--hold-back/--for-sale``.
     headings
@@ -49,8 +54,12 @@ class Field:
         The other column that it takes to name a row: a batch within its food.
     sex
         The sex of the animal that is asked for.
+    several
+        Whether its option may be repeated: its value is a list.
     least, most
         The smallest and the largest number that a face takes.
+    longest
+        How many characters a text has at most.
     """
 
     name: str
@@ -58,6 +67,8 @@ class Field:
     label: str = ""
     help: str = ""
     hint: str = ""
+    what: str = ""
+    first: str = ""
     option: str = ""
     headings: str = ""
     sheet: str = ""
@@ -67,13 +78,15 @@ class Field:
     empty: Any = None
     within: str | None = None
     sex: str | None = None
+    several: bool = False
     least: int | None = None
     most: int = 9999
+    longest: int = LONGEST_TEXT
 
     @property
     def words_for_it(self) -> str:
         """What a person calls it within a sentence."""
-        return self.name.replace("_", " ")
+        return self.what or self.name.replace("_", " ")
 
     @property
     def title(self) -> str:
@@ -95,6 +108,10 @@ class Field:
         """Whether its value is a row of another noun."""
         return self.kind not in VALUES
 
+    def called(self, name: str, **otherwise: Any) -> "Field":  # noqa: ANN401 - whatever is declared
+        """The same fact by another name, as a record or an act has it."""
+        return replace(self, name=name, **otherwise)
+
     @property
     def is_column(self) -> bool:
         """Whether it stands in its noun's own record, not beside it or made of other columns."""
@@ -114,3 +131,20 @@ class Field:
 
 
 NOTE = Field("note", help="A note.", headings="note notes remark remarks comment comments")
+ON = Field(
+    "on",
+    "day",
+    help="Day: 2026-03-09, today, yesterday, 3d ago.",
+    first="today",
+    needed=True,
+)
+"""The day of what is written down; each record calls it by its own name."""
+
+ANIMAL = Field("animal", "animals", help="The animal's tag.", needed=True)
+TAG_OF_ANIMAL = ANIMAL.called("tag", label="Animal")
+"""The animal of what is written down: in a record, and as acts take it."""
+
+
+def choice(words: Sequence[str]) -> str:
+    """The help of an option for one of some words."""
+    return f"{', '.join(words[:-1])} or {words[-1]}."

@@ -4,9 +4,9 @@ from datetime import date
 from typing import TYPE_CHECKING
 
 from colony.acts.health.holds import hold
-from colony.screens.forms.fields.fields import FormField
-from colony.screens.forms.fields.measures import DayField
-from colony.screens.forms.fields.names import TagField
+from colony.notation.fields.field import ON, TAG_OF_ANIMAL
+from colony.notation.fields.health import HELD_WHY
+from colony.screens.forms.fields.catalogue import form_field
 from colony.screens.forms.form import Done, Facts, Form
 
 if TYPE_CHECKING:
@@ -20,9 +20,9 @@ class HoldForm(Form):
     ACT = "animal hold"
     CAUTION = "Medicines and doses are a licensed vet's business."
     FIELDS = (
-        TagField("tag", "Animal", needed=True),
-        FormField("why", "Why", needed=True),
-        DayField("on", "From", needed=True),
+        form_field(TAG_OF_ANIMAL),
+        form_field(HELD_WHY),
+        form_field(ON, label="From"),
     )
 
     def initial(self) -> dict[str, str]:

@@ -4,8 +4,8 @@ from datetime import date
 from typing import TYPE_CHECKING
 
 from colony.acts.health.holds import release
-from colony.screens.forms.fields.measures import DayField
-from colony.screens.forms.fields.names import TagField
+from colony.notation.fields.field import ON, TAG_OF_ANIMAL
+from colony.screens.forms.fields.catalogue import form_field
 from colony.screens.forms.form import Done, Facts, Form
 
 if TYPE_CHECKING:
@@ -18,8 +18,8 @@ class ReleaseForm(Form):
     TITLE_WORDS = "End a hold"
     ACT = "animal release"
     FIELDS = (
-        TagField("tag", "Animal", needed=True),
-        DayField("on", "On", needed=True),
+        form_field(TAG_OF_ANIMAL),
+        form_field(ON),
     )
 
     def initial(self) -> dict[str, str]:

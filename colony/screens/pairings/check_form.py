@@ -4,10 +4,9 @@ from datetime import date
 from typing import TYPE_CHECKING
 
 from colony.acts.pairings.pairings import note_finding
-from colony.notation.words import FINDINGS, METHODS
-from colony.screens.forms.fields.fields import FormField, WordField
-from colony.screens.forms.fields.measures import DayField
-from colony.screens.forms.fields.names import TagField
+from colony.notation.fields.field import NOTE, ON
+from colony.notation.fields.pairings import DAM, FINDING, METHOD
+from colony.screens.forms.fields.catalogue import form_field
 from colony.screens.forms.form import Done, Facts, Form
 
 if TYPE_CHECKING:
@@ -20,18 +19,11 @@ class CheckForm(Form):
     TITLE_WORDS = "Check a female"
     ACT = "pairing check"
     FIELDS = (
-        TagField("dam", "Female", needed=True, sex="F"),
-        WordField(
-            "finding",
-            "Found",
-            needed=True,
-            words=FINDINGS,
-            what="finding",
-            empty=", ".join(FINDINGS),
-        ),
-        WordField("method", "How", needed=True, first=METHODS[0], words=METHODS, what="method"),
-        DayField("on", "On", needed=True),
-        FormField("note", "Note"),
+        form_field(DAM, label="Female", status="present"),
+        form_field(FINDING),
+        form_field(METHOD, needed=True),
+        form_field(ON),
+        form_field(NOTE),
     )
 
     def initial(self) -> dict[str, str]:

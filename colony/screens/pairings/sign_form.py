@@ -4,10 +4,9 @@ from datetime import date
 from typing import TYPE_CHECKING
 
 from colony.acts.pairings.pairings import note_sign
-from colony.notation.words import MATING_SIGNS
-from colony.screens.forms.fields.fields import FormField, WordField
-from colony.screens.forms.fields.measures import DayField
-from colony.screens.forms.fields.names import TagField
+from colony.notation.fields.field import NOTE, ON
+from colony.notation.fields.pairings import DAM, KIND, SIRE
+from colony.screens.forms.fields.catalogue import form_field
 from colony.screens.forms.form import Done, Facts, Form
 
 if TYPE_CHECKING:
@@ -20,18 +19,11 @@ class SignForm(Form):
     TITLE_WORDS = "Mating sign"
     ACT = "pairing sign"
     FIELDS = (
-        TagField("dam", "Dam", needed=True, sex="F"),
-        WordField(
-            "kind",
-            "Seen",
-            needed=True,
-            words=MATING_SIGNS,
-            what="mating sign",
-            empty=", ".join(MATING_SIGNS),
-        ),
-        DayField("on", "On", needed=True),
-        TagField("sire", "Sire", sex="M", empty="if it was seen which"),
-        FormField("note", "Note"),
+        form_field(DAM, status="present"),
+        form_field(KIND),
+        form_field(ON),
+        form_field(SIRE, status="present"),
+        form_field(NOTE),
     )
 
     def initial(self) -> dict[str, str]:

@@ -4,9 +4,9 @@ from datetime import date
 from typing import TYPE_CHECKING
 
 from colony.acts.pups.measure import feed
-from colony.screens.forms.fields.fields import FormField, YesNoField
-from colony.screens.forms.fields.measures import DayField
-from colony.screens.forms.fields.names import TagField
+from colony.notation.fields.field import ON, TAG_OF_ANIMAL
+from colony.notation.fields.pups import FOOD, TOOK
+from colony.screens.forms.fields.catalogue import form_field
 from colony.screens.forms.form import Done, Facts, Form
 
 if TYPE_CHECKING:
@@ -20,10 +20,10 @@ class FedForm(Form):
     ACT = "pup feed"
     AGAIN = True
     FIELDS = (
-        TagField("tag", "Animal", needed=True),
-        FormField("food", "Food", needed=True),
-        YesNoField("took", "Took it", needed=True, first="yes"),
-        DayField("on", "On", needed=True),
+        form_field(TAG_OF_ANIMAL),
+        form_field(FOOD),
+        form_field(TOOK),
+        form_field(ON),
     )
 
     def initial(self) -> dict[str, str]:

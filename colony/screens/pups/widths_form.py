@@ -4,8 +4,9 @@ from datetime import date
 from typing import TYPE_CHECKING
 
 from colony.acts.pups.measure import measure
-from colony.screens.forms.fields.measures import DayField, LengthField, MassField
-from colony.screens.forms.fields.names import TagField
+from colony.notation.fields.field import ON, TAG_OF_ANIMAL
+from colony.notation.fields.pups import MASS, WIDTH
+from colony.screens.forms.fields.catalogue import form_field
 from colony.screens.forms.form import Done, Facts, Form
 
 if TYPE_CHECKING:
@@ -20,10 +21,10 @@ class WidthsForm(Form):
     CAUTION = "Measure in a rigid tray; the sting reaches any hand over the tail."
     AGAIN = True
     FIELDS = (
-        TagField("tag", "Animal", needed=True),
-        LengthField("width_mm", "Disc width", needed=True, empty="12.5cm or 5in"),
-        MassField("mass_g", "Mass", empty="if it was weighed"),
-        DayField("on", "On", needed=True),
+        form_field(TAG_OF_ANIMAL),
+        form_field(WIDTH, needed=True),
+        form_field(MASS),
+        form_field(ON),
     )
 
     def initial(self) -> dict[str, str]:

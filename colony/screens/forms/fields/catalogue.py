@@ -41,16 +41,18 @@ FORM_FIELDS: Mapping[str, type[FormField]] = {
 def form_field(field: Field, **otherwise: Any) -> FormField:  # noqa: ANN401 - what this form says otherwise
     """The field of a form for one of the catalogue; `otherwise` is what this form has of its own."""
     declared: dict[str, Any] = {
+        "name": field.name,
         "label": field.title,
         "empty": field.hint,
-        "first": "",
+        "first": field.first,
         "needed": field.needed,
+        "longest": field.longest,
     }
     if FORM_FIELDS[field.kind] is CountField:
         declared["most"] = field.most
     if field.words:
-        declared["words"] = field.words
+        declared |= {"words": field.words, "what": field.words_for_it}
     if field.sex:
         # A parent may be long gone, or have been sold.
         declared |= {"sex": field.sex, "status": None}
-    return FORM_FIELDS[field.kind](field.name, **declared | otherwise)
+    return FORM_FIELDS[field.kind](**declared | otherwise)

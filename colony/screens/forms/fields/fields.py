@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import NamedTuple
 
-from colony.notation.tags import parse_text
+from colony.notation.tags import LONGEST_TEXT, parse_text
 from colony.notation.words import parse_word
 from colony.refusals.notation import UnknownWord
 from colony.screens.frame.session import BookSession
@@ -22,7 +22,7 @@ class FormField:
     """One field: free text, unless a subclass reads it otherwise.
 
     `needed` fields have to be filled; `first` is what stands in it before anything is
-    typed; `empty` says what holds where it stays empty.
+    typed; `empty` says what holds where it stays empty; a text has `longest` characters at most.
     """
 
     name: str
@@ -30,10 +30,11 @@ class FormField:
     needed: bool = False
     first: str = ""
     empty: str = ""
+    longest: int = LONGEST_TEXT
 
     def understand(self, text: str, book_session: BookSession) -> Understood:  # noqa: ARG002 - other fields ask the book
         """Read what is typed; a refusal says what is wrong."""
-        return Understood(parse_text(text, self.label.lower()))
+        return Understood(parse_text(text, self.label.lower(), self.longest))
 
     def complete(self, text: str, book_session: BookSession) -> Sequence[str]:  # noqa: ARG002 - the same
         """What the beginning of a word may become."""
