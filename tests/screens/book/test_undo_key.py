@@ -137,7 +137,7 @@ def test_what_another_person_wrote_is_no_target_of_u_and_z_asks(
         await press(app, pilot, "z", "y")
 
     drive(farm, "8", look=look)
-    assert newest(farm).summary == f"undid {hers}: Bruno was corrected"
+    assert newest(farm).summary == f"undid {hers}: Bruno was corrected: note"
 
 
 def test_what_was_written_on_another_day_is_asked_about(
