@@ -17,6 +17,7 @@ from safety_house import House, furnished, rows_of
 
 from colony.acts.book.backups import back_up, restore_backup
 from colony.commands.cli.failures import run
+from colony.refusals.base import act
 from colony.refusals.books import BookBusy, NotRestored, NumberTaken
 from colony.store.backups import restoring
 from colony.store.book import Book, open_book
@@ -116,8 +117,9 @@ def test_a_counter_behind_its_rows_is_found_said_and_mended(
         ("animal", "colony book recount"),
         ("journal", "colony book recount"),
     ]
-    with pytest.raises(NumberTaken, match="colony book recount"):
+    with pytest.raises(NumberTaken) as refused:
         house.animal("Dora", "F")
+    assert refused.value.remedies == (act("book recount"),)
     assert run([*words, "recount"]) == 0
     # The act that was refused took number 2 with it: a counter is not rolled back.
     assert "animal: counted on from 2, now from 3." in capsys.readouterr().out
