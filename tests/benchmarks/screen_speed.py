@@ -79,7 +79,7 @@ began = time.perf_counter()
 import asyncio, datetime
 from colony.screens.app import ColonyApp
 from colony.screens.frame.session import Desk
-from colony.screens.widgets.entry_list import Ledger
+from colony.screens.widgets.entry_list import EntryList
 from colony.store.book import open_book
 from colony.screens.start import keep_keys_quick
 keep_keys_quick()
@@ -88,7 +88,7 @@ book_session.begin()
 async def run():
     async with ColonyApp(book_session).run_test(size=(80, 24)) as pilot:
         print("frame", time.perf_counter() - began)
-        entries = pilot.app.screen.query_one(Ledger)
+        entries = pilot.app.screen.query_one(EntryList)
         while not entries.entries:
             await asyncio.sleep(0.002)
         await pilot.pause()

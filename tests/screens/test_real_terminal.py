@@ -119,13 +119,13 @@ def test_a_litter_recorded_with_keys_is_read_back_with_a_command(
 FAULTY = """
 import sys
 from colony.__main__ import main
-from colony.screens.widgets.entry_list import Ledger
+from colony.screens.widgets.entry_list import EntryList
 
 def fail(self, event):
     if self.app.size.width < 60:
         raise IndexError("no room for this")
 
-Ledger.on_resize = fail
+EntryList.on_resize = fail
 main()
 """
 """The program with a fault in it: its lists cannot be drawn in a narrow terminal."""
@@ -148,15 +148,15 @@ def test_a_fault_of_the_program_is_a_sentence_that_tells_what_was_typed(
         terminal.shows("Expected (")
         terminal.press("b")
         terminal.shows("Dam *")
-        terminal.press("-l", "mira")
-        terminal.shows("= female")
+        terminal.press("-l", "2f3m")
+        terminal.shows("5 live")
         terminal.resize(50, 24)
         screen = " ".join(terminal.shows("left with 1").split())
     finally:
         terminal.close()
     assert "colony: The screens had to close" in screen
     assert "no room for this" in screen
-    assert "Dam: mira" in screen
+    assert "Pups: 2f3m" in screen
     assert "Traceback" not in screen
     assert "─" not in screen
 
