@@ -11,6 +11,7 @@ from colony.commands.cli.opened import acting, length_unit, reading
 from colony.commands.cli.options import AsJson, Book, On, Tag, Yes, subject
 from colony.commands.cli.output import say, show_facts, show_json, show_table, warn
 from colony.commands.cli.read import day, today
+from colony.notation.cautions import DEAD_RAY
 from colony.notation.fields.animals import ANIMAL_FACTS, TAG
 from colony.notation.fields.facts import AnimalFacts
 from colony.notation.fields.health import HOLD_FACTS
@@ -102,7 +103,7 @@ def end(
         named = _end(session, facts)
     say(named)
     if facts["how"] == "died":
-        warn(["A dead ray still stings, and so does a shed sting: handle it with a tool."])
+        warn([DEAD_RAY])
 
 
 @app.command("hold")

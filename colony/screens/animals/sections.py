@@ -10,6 +10,7 @@ from colony.acts.pedigree.family import GENERATIONS, FamilyMember, family_of
 from colony.acts.pedigree.paths import Explained, explain
 from colony.notation.days import show_span
 from colony.notation.fields.animals import DECISIONS, MARKS
+from colony.notation.words import SEX_WORDS
 from colony.screens.frame.dates import short_day
 from colony.screens.frame.session import BookSession
 from colony.screens.widgets.family_tree import draw_family
@@ -52,15 +53,12 @@ def sections(known: WhatIsKnown, book_session: BookSession) -> Iterator[tuple[st
     yield from ((title, text) for title, text in parts if text)
 
 
-_SEXES = {"F": "female", "M": "male", "U": "not sexed"}
-
-
 def _identity(page: AnimalDetails, book_session: BookSession) -> str:
     facts = page.facts
     age = f", {show_span(page.age_days)} old" if page.age_days is not None else ""
     width = next((w["disc_width_mm"] for w in reversed(page.widths) if w["disc_width_mm"]), None)
     species = facts["species"] or "hybrid, see parents"
-    who = f"{facts['name'] or page.tag}, {_SEXES[facts['sex']]} {species}"
+    who = f"{facts['name'] or page.tag}, {SEX_WORDS[facts['sex']]} {species}"
     line = f", line {facts['line']}" if facts["line"] else ""
     litter = f", litter {page.litter}" if page.litter else ""
     lines = [
