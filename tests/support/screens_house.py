@@ -7,6 +7,8 @@ from datetime import date
 from pathlib import Path
 from typing import Any, TypeVar
 
+from textual.events import Key
+from textual.keys import _character_to_key
 from textual.pilot import Pilot
 
 from colony.screens.app import ColonyApp
@@ -75,18 +77,25 @@ async def press(app: ColonyApp, pilot: Pilot[None], *keys: str) -> None:
             await pilot.pause(2 * PAUSE_SECONDS)
         elif key.startswith("type:"):
             for letter in key.removeprefix("type:"):
-                await pilot.press(_name_of(letter))
+                app.post_message(Key(_character_to_key(letter), letter))
+                await pilot.pause(0)
+            await pilot.pause()
         else:
-            await pilot.press(key)
+            letter = {"space": " "}.get(key, key)
+            app.post_message(
+                Key(_character_to_key(letter), letter) if len(letter) == 1 else Key(key, None)
+            )
+            await pilot.pause()
         await settle(app, pilot)
 
 
 async def settle(app: ColonyApp, pilot: Pilot[None]) -> None:
     """Wait until nothing is read or written any more."""
     for _ in range(200):
-        await pilot.pause()
-        if not app.busy and not any(not worker.is_finished for worker in app.workers):
-            await pilot.pause()
+        # Without a delay it would wait for an idle processor: most of a run went into that.
+        await pilot.pause(0)
+        if not app.busy and all(worker.is_finished for worker in app.workers):
+            await pilot.pause(0)
             return
         await asyncio.sleep(0.01)
     raise AssertionError("the screens did not come to rest")
@@ -132,9 +141,3 @@ def act(path: Path, name: str, do: Callable[..., T], **facts: Any) -> T:  # noqa
 def copy_of(sample: Path, folder: Path) -> Path:
     """A copy of a book that a test may write in."""
     return Path(shutil.copy(sample, folder / "farm.colony"))
-
-
-def _name_of(letter: str) -> str:
-    return {" ": "space", ".": "full_stop", "-": "minus", "=": "equals_sign", ",": "comma"}.get(
-        letter, letter
-    )

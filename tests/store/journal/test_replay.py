@@ -163,7 +163,7 @@ class Years(RuleBasedStateMachine):
 
 TestTheBookRebuiltFromItsJournalIsTheBook = Years.TestCase
 TestTheBookRebuiltFromItsJournalIsTheBook.settings = settings(
-    max_examples=12,
+    max_examples=8,
     stateful_step_count=30,
     deadline=None,
     suppress_health_check=list(HealthCheck),
