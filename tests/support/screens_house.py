@@ -107,11 +107,22 @@ def shown(app: ColonyApp) -> str:
     return "\n".join(strip.text.rstrip() for strip in compositor.render_strips()) + "\n"
 
 
+async def shown_at_rest(app: ColonyApp, pilot: Pilot[None]) -> str:
+    """What is on the screen when drawing it again changes nothing."""
+    text = shown(app)
+    for _ in range(20):
+        await pilot.pause()
+        before, text = text, shown(app)
+        if text == before:
+            return text
+    raise AssertionError("the screen did not come to rest")
+
+
 def text_after(path: Path, *keys: str, size: tuple[int, int] = SMALL) -> str:
     """What is on the screen after some keys."""
 
-    async def look(app: ColonyApp, _pilot: Pilot[None]) -> str:
-        return shown(app)
+    async def look(app: ColonyApp, pilot: Pilot[None]) -> str:
+        return await shown_at_rest(app, pilot)
 
     text = drive(path, *keys, size=size, look=look)
     assert text is not None
