@@ -6,18 +6,18 @@ from typing import TYPE_CHECKING, Annotated, Any
 
 import typer
 
-from colony.commands.cli.fields import Typed, read_typed, with_options
+from colony.commands.cli.fields import Typed, argument, read_typed, with_options
 from colony.commands.cli.opened import acting, length_unit, reading
-from colony.commands.cli.options import AsJson, Book, On, Tag, Yes, subject
+from colony.commands.cli.options import LARGEST, AsJson, Book, On, Tag, Yes, subject
 from colony.commands.cli.output import say, show_facts, show_json, show_table, warn
 from colony.commands.cli.read import day, today
 from colony.notation.cautions import DEAD_RAY
-from colony.notation.fields.animals import ANIMAL_FACTS, TAG
+from colony.notation.fields.animals import ADDED_WITH, ANIMAL_FACTS, END_FACTS, HOW_ENDED, TAG
 from colony.notation.fields.facts import AnimalFacts
 from colony.notation.fields.health import HOLD_FACTS
-from colony.notation.measures import parse_length_mm, show_length
-from colony.notation.tags import parse_tag, parse_text, printable
-from colony.notation.words import ENDS, STATUSES, parse_word
+from colony.notation.measures import show_length
+from colony.notation.tags import parse_tag, printable
+from colony.notation.words import STATUSES, parse_word
 
 if TYPE_CHECKING:
     from sqlmodel import Session
@@ -29,12 +29,10 @@ FILTERED = tuple(field for field in ANIMAL_FACTS if field.name in {"species", "s
 
 
 @app.command("add")
-@with_options(ADDED)
+@with_options((*ADDED, *ADDED_WITH), new=True)
 def add(
     tag: Annotated[str, typer.Argument(help="A new tag.")],
     typed: Typed,
-    tank: Annotated[str | None, typer.Option(help="The tank it is in.")] = None,
-    width: Annotated[str | None, typer.Option(help="Disc width: 12.5cm, 5in.")] = None,
     book: Book = None,
     *,
     as_json: AsJson = False,
@@ -42,12 +40,13 @@ def add(
     """Write down an animal that was not born in a litter of this book."""
     from colony.acts.animals.animals import add_animal
     from colony.acts.animals.page import show_animal
+    from colony.store.settings import read_settings
 
     facts = AnimalFacts(**read_typed(ADDED, typed))
     new_tag = parse_tag(tag)
     with acting(book, "animal add", begin=True) as session:
-        width_mm = parse_length_mm(width, length_unit(session)) if width else None
-        add_animal(session, tag=new_tag, facts=facts, tank=tank, width_mm=width_mm, today=today())
+        beside = read_typed(ADDED_WITH, typed, read_settings(session), new=True)
+        add_animal(session, tag=new_tag, facts=facts, **beside, today=today())
         page = show_animal(session, tag=new_tag, today=today())
     if as_json:
         show_json(page.document)
@@ -77,11 +76,11 @@ def edit(
 
 
 @app.command("end")
+@with_options(END_FACTS, new=True)
 def end(
     tag: Tag,
-    how: Annotated[str, typer.Argument(help="died, sold or gone.")],
-    on: On = "today",
-    why: Annotated[str | None, typer.Option(help="To whom, or of what.")] = None,
+    how: Annotated[str, argument(HOW_ENDED)],
+    typed: Typed,
     book: Book = None,
     *,
     yes: Yes = False,
@@ -89,9 +88,8 @@ def end(
     """Write down that an animal died, was sold or is gone; it leaves its tank and pairings."""
     facts = {
         "tag": tag,
-        "how": parse_word(how, ENDS, "end"),
-        "on": day(on),
-        "why": None if why is None else parse_text(why, "reason"),
+        **read_typed((HOW_ENDED,), {HOW_ENDED.name: how}, new=True),
+        **read_typed(END_FACTS, typed, new=True),
         "today": today(),
     }
     if not yes and sys.stdin.isatty():
@@ -137,7 +135,7 @@ def list_(
     search: Annotated[
         str | None, typer.Option(help="Part of a tag, name, species, line or parent.")
     ] = None,
-    limit: Annotated[int, typer.Option(help="Rows to print; 0 for all.", min=0)] = 100,
+    limit: Annotated[int, typer.Option(help="Rows to print; 0 for all.", min=0, max=LARGEST)] = 100,
     book: Book = None,
     *,
     as_json: AsJson = False,

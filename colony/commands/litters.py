@@ -7,7 +7,7 @@ import typer
 from colony.commands.cli.completion import complete_tag
 from colony.commands.cli.fields import Typed, read_typed, with_options
 from colony.commands.cli.opened import acting, length_unit, reading
-from colony.commands.cli.options import AsJson, Book, subject
+from colony.commands.cli.options import LARGEST, AsJson, Book, subject
 from colony.commands.cli.output import say, show_json, show_table, warn
 from colony.commands.cli.read import day, day_or_none, today
 from colony.notation.fields.facts import LitterFacts
@@ -86,7 +86,7 @@ def list_(
         str | None, typer.Option(help="Only of this dam.", autocompletion=complete_tag)
     ] = None,
     since: Annotated[str | None, typer.Option(help="Only born since that day.")] = None,
-    limit: Annotated[int, typer.Option(help="Rows to print; 0 for all.", min=0)] = 50,
+    limit: Annotated[int, typer.Option(help="Rows to print; 0 for all.", min=0, max=LARGEST)] = 50,
     book: Book = None,
     *,
     as_json: AsJson = False,

@@ -8,7 +8,7 @@ import typer
 
 from colony.commands.cli.completion import complete_tag
 from colony.commands.cli.opened import reading
-from colony.commands.cli.options import AsJson, Book, Tag, Yes, subject
+from colony.commands.cli.options import LARGEST, AsJson, Book, Tag, Yes, subject
 from colony.commands.cli.output import say, show_json, show_table
 from colony.commands.cli.read import today
 
@@ -66,7 +66,7 @@ def why(
         str | None,
         typer.Argument(help="A second animal: explain their kinship.", autocompletion=complete_tag),
     ] = None,
-    limit: Annotated[int, typer.Option(help="Paths to print; 0 for all.", min=0)] = 40,
+    limit: Annotated[int, typer.Option(help="Paths to print; 0 for all.", min=0, max=LARGEST)] = 40,
     book: Book = None,
     *,
     drawn: Annotated[bool, typer.Option("--drawn", help="Draw the paths too.")] = False,
@@ -137,8 +137,8 @@ def founders(
     drops: Annotated[
         int, typer.Option(help="Drop genes down the pedigree so often.", min=0, max=1_000_000)
     ] = 0,
-    seed: Annotated[int, typer.Option(help="Seed of the drops.", min=0)] = 0,
-    limit: Annotated[int, typer.Option(help="Rows to print; 0 for all.", min=0)] = 20,
+    seed: Annotated[int, typer.Option(help="Seed of the drops.", min=0, max=LARGEST)] = 0,
+    limit: Annotated[int, typer.Option(help="Rows to print; 0 for all.", min=0, max=LARGEST)] = 20,
     book: Book = None,
     *,
     as_json: AsJson = False,

@@ -41,7 +41,7 @@ VOLUME = Quantity("volume", "800L or 200gal", 1_000_000, {"l": 1, "m3": 1000, "g
 """Stored in litres; a gallon is the US gallon."""
 
 
-def parse_measure(text: str, quantity: Quantity, bare_unit: str) -> int:
+def parse_measure(text: str, quantity: Quantity, bare_unit: str, least: int = 1) -> int:
     """Read a measure as a whole number of the stored unit (mm, g or L).
 
     Parameters
@@ -52,6 +52,8 @@ def parse_measure(text: str, quantity: Quantity, bare_unit: str) -> int:
         ``LENGTH``, ``MASS`` or ``VOLUME``.
     bare_unit
         The unit of a number without one.
+    least
+        The least it can be, in the stored unit: 0 where nothing at all is an answer too.
 
     Raises
     ------
@@ -73,7 +75,7 @@ def parse_measure(text: str, quantity: Quantity, bare_unit: str) -> int:
     if unit not in quantity.units:
         raise UnknownUnit(text, quantity.name, list(quantity.units))
     stored = round(number * quantity.units[unit])
-    if not 0 < stored <= quantity.most:
+    if not least <= stored <= quantity.most:
         raise MeasureOutOfRange(text, quantity.name, quantity.example)
     return stored
 
@@ -88,9 +90,9 @@ def parse_mass_g(text: str, bare_unit: str = "g") -> int:
     return parse_measure(text, MASS, bare_unit)
 
 
-def parse_volume_l(text: str, bare_unit: str = "l") -> int:
+def parse_volume_l(text: str, bare_unit: str = "l", least: int = 1) -> int:
     """Read a volume as whole litres; see `parse_measure` for what is refused."""
-    return parse_measure(text, VOLUME, bare_unit)
+    return parse_measure(text, VOLUME, bare_unit, least)
 
 
 def show_length(length_mm: float | None, unit: str = "cm") -> str:

@@ -37,7 +37,7 @@ class CareRhythm(SQLModel, table=True):
             ("every_days", "times_a_day"),
             "times_a_day = 1 OR every_days = 1",
             lambda row: 1 in (row["times_a_day"], row["every_days"]),
-            "A task is done several times_a_day or every_days so many, not both",
+            "A task is done so many times a day, or every so many days, not both",
         ),
         Rule(
             "holds_in_one_way",
@@ -45,7 +45,7 @@ class CareRhythm(SQLModel, table=True):
             "(tank_id IS NULL OR system_id IS NULL) AND (tank_id IS NULL OR role IS NULL)"
             " AND (system_id IS NULL OR role IS NULL)",
             lambda row: [row["role"], row["system_id"], row["tank_id"]].count(None) > 1,
-            "A rhythm holds for a role, a system or a tank alone",
+            "A rhythm holds for one tank, one system or one role, or for all",
         ),
         Rule(
             "holds_where_it_is_done",

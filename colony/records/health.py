@@ -19,7 +19,10 @@ class LookOver(SQLModel, table=True):
         one_of("sign", SIGNS),
         is_day("seen_on"),
         one_alone(
-            "animal_id", "tank_id", "at_an_animal_or_a_tank", "A sign is of an animal or of a tank"
+            "animal_id",
+            "tank_id",
+            "at_an_animal_or_a_tank",
+            "A look-over is of an animal or of a tank",
         ),
     )
     __table_args__ = (*checks(RULES), STRICT)

@@ -49,6 +49,21 @@ def rules_of(record: type) -> Rules:
     return rules
 
 
+def broken(record: type, **row: Any) -> str | None:  # noqa: ANN401 - the values of any columns
+    """What a row would break, in a sentence: of the rules about these columns alone, the first.
+
+    So an act refuses beforehand what the database would refuse, by the same declaration.
+    """
+    return next(
+        (
+            rule.sentence
+            for rule in rules_of(record)
+            if row.keys() >= set(rule.columns) and not rule.keeps(row)
+        ),
+        None,
+    )
+
+
 def quoted(words: Sequence[str]) -> str:
     """Words as SQL lists them."""
     return ", ".join(f"'{word}'" for word in words)

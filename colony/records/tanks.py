@@ -48,7 +48,7 @@ class Tank(SQLModel, table=True):
                 == (row["width_mm"] is None)
                 != (row["diameter_mm"] is None)
             ),
-            "A tank has a length_mm and a width_mm, or a diameter_mm",
+            "A tank has a length and a width, or a diameter",
         ),
     )
     __table_args__ = (*checks(RULES), STRICT)

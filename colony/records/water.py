@@ -148,13 +148,13 @@ class WaterRegime(SQLModel, table=True):
         ),
         between("most_percent_a_day", 1, 100, "most_is_a_percentage"),
         both_or_none(
-            "percent", "every_days", "batches_have_a_rhythm", "A percent goes with every_days"
+            "percent", "every_days", "batches_have_a_rhythm", "A percent goes with its days"
         ),
         one_at_least(
             "percent",
             "drip_l_a_day",
             "water_is_renewed",
-            "Water is renewed by a percent or by drip_l_a_day",
+            "Water is renewed by a percent or by a drip",
         ),
     )
     __table_args__ = (*checks(RULES), STRICT)

@@ -226,7 +226,7 @@ _LONGEST_FAULT = 200
 
 
 class ScreensFailed(Refusal):
-    """A fault of the program ended the screens; what was typed and not written is told."""
+    """A fault of the program ended the screens; what was typed and not written is said."""
 
     def __init__(self, fault: str, typed: Sequence[str] = ()) -> None:
         kept = f"; typed and not written: {'; '.join(typed)}" if typed else ""

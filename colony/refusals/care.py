@@ -48,10 +48,9 @@ class NoRhythm(Refusal):
 class RhythmTwoWays(WrongUse):
     """A rhythm is both several times a day and days apart, or holds in more than one way."""
 
-    def __init__(self) -> None:
+    def __init__(self, broken: str) -> None:
         super().__init__(
-            "A task is done so many times a day, or every so many days, not both; for one tank, "
-            "one system or one role, or for all.",
+            f"{broken}.",
             again(times=""),
             again(every=""),
         )

@@ -29,10 +29,8 @@ class NotHeld(Refusal):
 class LookOverOfWhom(WrongUse):
     """A look-over names neither an animal nor a tank, or both."""
 
-    def __init__(self) -> None:
-        super().__init__(
-            "A look-over is of an animal or of a tank: name one of the two.", again(tank="")
-        )
+    def __init__(self, broken: str) -> None:
+        super().__init__(f"{broken}: name one of the two.", again(tank=""))
 
 
 class WellAndSick(WrongUse):

@@ -37,9 +37,9 @@ class TankCodeTaken(Refusal):
 class TankShape(WrongUse):
     """A tank is neither rectangular nor round."""
 
-    def __init__(self) -> None:
+    def __init__(self, broken: str) -> None:
         super().__init__(
-            "A tank has a length and a width, or a diameter: give those two, or that one.",
+            f"{broken}: give those two, or that one.",
             again(length="", width=""),
             again(diameter=""),
         )

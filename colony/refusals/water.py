@@ -27,9 +27,9 @@ class NoRegime(Refusal):
 class RegimeUnclear(WrongUse):
     """A regime names neither a batch with its rhythm nor a drip."""
 
-    def __init__(self) -> None:
+    def __init__(self, broken: str) -> None:
         super().__init__(
-            "Water is renewed in batches (25 percent every 7 days), by a drip (120L a day), or both.",
+            f"{broken}: in batches (25 percent every 7 days), by a drip (120L a day), or both.",
             again(percent="25", every="7"),
             again(drip="120L"),
         )
@@ -84,9 +84,9 @@ class UnreadableTest(WrongUse):
 class LimitUnclear(WrongUse):
     """A limit has no bound, or its low is not below its high."""
 
-    def __init__(self, parameter: str) -> None:
+    def __init__(self, parameter: str, broken: str) -> None:
         super().__init__(
-            f"A limit of {parameter} has a low, a high or both, the low below the high.",
+            f"A limit of {parameter} cannot be set so: {broken}.",
             again(low=""),
             again(high=""),
         )

@@ -1,10 +1,13 @@
 """Turn what a database says into a refusal that a person can act on."""
 
+import re
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 
 from sqlalchemy.exc import DataError, DBAPIError, IntegrityError
 
+from colony import records
+from colony.records.rules import rules_of
 from colony.refusals.base import Refusal
 from colony.refusals.books import (
     BookBusy,
@@ -40,9 +43,9 @@ def in_words(location: str) -> Iterator[None]:
     try:
         yield
     except IntegrityError as broken:
-        rule = _first_line(broken.orig)
-        taken = getattr(broken.orig, "sqlstate", None) == _TAKEN and _NUMBER in rule
-        raise (NumberTaken(rule) if taken else BookRefused(rule)) from broken
+        why = _first_line(broken.orig)
+        taken = getattr(broken.orig, "sqlstate", None) == _TAKEN and _NUMBER in why
+        raise (NumberTaken(why) if taken else BookRefused(_rule_named(why) or why)) from broken
     except (DataError, UnicodeEncodeError, OverflowError) as unfit:
         raise UnfitForBook(_first_line(getattr(unfit, "orig", unfit))) from unfit
     except DBAPIError as failed:
@@ -56,6 +59,26 @@ def refusal_of(error: BaseException | None, location: str) -> Refusal:
         if any(sign in why or sign == state for sign in signs):
             return refusal(named(location), why)
     return BookNotReachable(named(location), why)
+
+
+def _rule_named(why: str) -> str | None:
+    """The sentence of the rule whose CHECK is named, if one of ours is.
+
+    SQLite writes ``CHECK constraint failed: ck_animal_sex_is_known``, PostgreSQL the name
+    within quotes.
+    """
+    named_in = re.search(r"\bck_\w+", why)
+    if named_in is None:
+        return None
+    return next(
+        (
+            f"{record.__tablename__}: {rule.sentence}"
+            for record in (getattr(records, name) for name in records.TABLES)
+            for rule in rules_of(record)
+            if f"ck_{record.__tablename__}_{rule.name}" == named_in[0]
+        ),
+        None,
+    )
 
 
 def _first_line(error: BaseException | None) -> str:

@@ -9,6 +9,7 @@ from sqlmodel import Session, col, select
 from colony.notation.care import TASKS
 from colony.planning.care.round import USUAL
 from colony.records import CareRhythm, System, Tank
+from colony.records.rules import broken
 from colony.refusals.care import NoRhythm, RhythmTwoWays, RoundBegun, WrongPlaceForTask
 from colony.store.journal.journal import tell
 from colony.store.lookup import find_system, find_tank
@@ -74,9 +75,10 @@ def set_rhythm(
     ------
     NoSuchTank, NoSuchSystem, RhythmTwoWays, WrongPlaceForTask
     """
-    ways = [way for way in (where.tank, where.system, where.role) if way]
-    if len(ways) > 1 or (times_a_day > 1 and every_days > 1):
-        raise RhythmTwoWays
+    often = {"times_a_day": times_a_day, "every_days": every_days}
+    place = {"tank_id": where.tank, "system_id": where.system, "role": where.role}
+    if wrong := broken(CareRhythm, **often, **place):
+        raise RhythmTwoWays(wrong)
     if TASKS[task].per == "system" and (where.tank or where.role):
         raise WrongPlaceForTask(task)
     row = _seek(session, task, where) or CareRhythm(task=task, started=today)

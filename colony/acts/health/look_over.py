@@ -10,6 +10,7 @@ from colony.acts.animals.days import refuse_before_life, refuse_future
 from colony.acts.care.ticks import note_done
 from colony.notation.cautions import VET, ZOONOSIS
 from colony.records import Animal, LookOver, Tank
+from colony.records.rules import broken
 from colony.refusals.health import LookOverOfWhom, WellAndSick
 from colony.store.journal.journal import tell
 from colony.store.lookup import find_animal, find_tank
@@ -55,8 +56,8 @@ def look_over(
     LookOverOfWhom, WellAndSick, NoSuchTag, NoSuchTank, NotYet, EndsBeforeItBegan
     """
     refuse_future("A look-over", on, today)
-    if (tag is None) == (tank is None):
-        raise LookOverOfWhom
+    if wrong := broken(LookOver, animal_id=tag, tank_id=tank):
+        raise LookOverOfWhom(wrong)
     if WELL in signs and len(signs) > 1:
         raise WellAndSick
     animal = find_animal(session, tag) if tag else None

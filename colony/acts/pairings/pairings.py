@@ -13,6 +13,7 @@ from colony.acts.tanks.placing import find_usable_tank
 from colony.notation.days import Day
 from colony.notation.fields.facts import PairingFacts
 from colony.records import Animal, MatingSign, Pairing, PairingSire, PregnancyFinding
+from colony.records.rules import broken
 from colony.refusals.pairings import EndsBeforeStart, NoPairing, NotOfThisPairing, PairedAlready
 from colony.store.journal.journal import tell
 from colony.store.lookup import find_animal
@@ -115,7 +116,7 @@ def end_pairing(session: Session, *, dam: str, on: date, today: date) -> Pairing
     pairing = _running(session, mother)
     if pairing is None:
         raise NoPairing(mother.tag)
-    if on < pairing.started:
+    if broken(Pairing, started=pairing.started, ended=on):
         raise EndsBeforeStart(mother.tag, on, pairing.started)
     pairing.ended = on
     session.add(pairing)

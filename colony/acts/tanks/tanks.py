@@ -13,8 +13,10 @@ from colony.acts.tanks.loads import read_house_today
 from colony.acts.tanks.moves import tick_move
 from colony.acts.tanks.placing import find_usable_tank, place, reasons_against
 from colony.notation.fields.facts import SystemFacts, TankFacts
+from colony.notation.fields.tanks import TANK_SIZES
 from colony.planning.tanks.load import Occupant
 from colony.records import Animal, System, Tank
+from colony.records.rules import broken
 from colony.refusals.tanks import AlreadyInTank, TankCodeTaken, TankDoesNotFit, TankShape
 from colony.store.journal.journal import tell
 from colony.store.lookup import find_animal, find_system, seek_system, seek_tank
@@ -52,9 +54,9 @@ def add_tank(session: Session, /, *, code: str, system: str, role: str, **facts:
     tank_facts = TankFacts(code=code, system=system, role=role, **facts)
     if seek_tank(session, code) is not None:
         raise TankCodeTaken(code)
-    half = ("length_mm" in tank_facts) != ("width_mm" in tank_facts)
-    if half or ("length_mm" in tank_facts) == ("diameter_mm" in tank_facts):
-        raise TankShape
+    sizes = {field.name: tank_facts.get(field.name) for field in TANK_SIZES}
+    if wrong := broken(Tank, **sizes):
+        raise TankShape(wrong)
     home = find_system(session, system)
     tank = Tank(**tank_facts.columns(system=home.id))
     session.add(tank)

@@ -9,6 +9,7 @@ from colony.acts.animals.days import refuse_future
 from colony.acts.care.ticks import note_done
 from colony.notation.cautions import ELECTRICITY, MAINS_WATER
 from colony.records import ReserveReading, System, WaterChange, WaterRegime
+from colony.records.rules import broken
 from colony.refusals.water import (
     MoreThanTheLimit,
     MoreThanTheSystem,
@@ -63,10 +64,9 @@ def set_regime(session: Session, *, system: str, regime: Regime, today: date) ->
     NoSuchSystem, NoVolume, RegimeUnclear, MoreThanTheLimit
     """
     home = find_row(session, system, today)
-    if (regime.percent is None) != (regime.every_days is None):
-        raise RegimeUnclear
-    if regime.percent is None and regime.drip_l_a_day is None:
-        raise RegimeUnclear
+    batch = {"percent": regime.percent, "every_days": regime.every_days}
+    if wrong := broken(WaterRegime, **batch, drip_l_a_day=regime.drip_l_a_day):
+        raise RegimeUnclear(wrong)
     if regime.percent is not None and regime.percent > regime.most_percent_a_day:
         raise MoreThanTheLimit(home.name, regime.percent, regime.most_percent_a_day)
     row = home.regime or WaterRegime(system_id=home.id, started=today)

@@ -19,6 +19,7 @@ from colony.planning.water.limits import (
     with_unionised,
 )
 from colony.records import Species, System, WaterLimit, WaterTest
+from colony.records.rules import broken
 from colony.refusals.water import LimitUnclear
 from colony.store.journal.journal import tell
 from colony.store.lookup import find_species, find_system
@@ -178,8 +179,8 @@ def set_limit(
     ------
     NoSuchSpecies, LimitUnclear
     """
-    if (low is None and high is None) or (low is not None and high is not None and low >= high):
-        raise LimitUnclear(parameter)
+    if wrong := broken(WaterLimit, low=low, high=high):
+        raise LimitUnclear(parameter, wrong)
     home = find_species(session, species) if species else None
     row = session.exec(
         select(WaterLimit).where(

@@ -8,7 +8,7 @@ import typer
 
 from colony.commands.cli.completion import complete_tag
 from colony.commands.cli.opened import acting, opened, reading
-from colony.commands.cli.options import AsJson, Book, Yes, subject
+from colony.commands.cli.options import LARGEST, AsJson, Book, Yes, subject
 from colony.commands.cli.output import say, show_json, show_table, warn
 from colony.commands.cli.read import day_or_none
 from colony.refusals.history import UndoAsksFirst
@@ -29,7 +29,7 @@ def history(
     since: Annotated[str | None, typer.Option(help="Only from that day on.")] = None,
     until: Annotated[str | None, typer.Option(help="Only up to that day.")] = None,
     act: Annotated[str | None, typer.Option(help="Part of the act's name: 'litter'.")] = None,
-    limit: Annotated[int, typer.Option(help="Rows to print; 0 for all.", min=0)] = 30,
+    limit: Annotated[int, typer.Option(help="Rows to print; 0 for all.", min=0, max=LARGEST)] = 30,
     book: Book = None,
     *,
     as_json: AsJson = False,
@@ -63,7 +63,7 @@ def history(
 @app.command("undo")
 def undo(
     count: Annotated[
-        int, typer.Argument(help="How many of your acts to go back.", min=1, max=1_000_000)
+        int, typer.Argument(help="How many of your acts to go back.", min=1, max=LARGEST)
     ] = 1,
     act: Annotated[
         int | None,

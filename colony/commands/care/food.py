@@ -4,18 +4,20 @@ from typing import Annotated
 
 import typer
 
-from colony.commands.cli.completion import complete_tag
-from colony.commands.cli.fields import Typed, read_typed, with_options
+from colony.commands.cli.fields import Typed, argument, read_typed, with_options
 from colony.commands.cli.opened import acting, reading
-from colony.commands.cli.options import AsJson, Book, On, subject
+from colony.commands.cli.options import AsJson, Book, subject
 from colony.commands.cli.output import say, show_json, show_table, warn
-from colony.commands.cli.read import day, day_or_none, today
-from colony.notation.care import TAKEN
+from colony.commands.cli.read import day, today
 from colony.notation.days import show_span
-from colony.notation.fields.foods import FOOD_FACTS
-from colony.notation.measures import parse_mass_g
-from colony.notation.tags import parse_tag, parse_text
-from colony.notation.words import parse_word
+from colony.notation.fields.foods import (
+    BATCH_FACTS,
+    FOOD_FACTS,
+    MEAL_FACTS,
+    OFFERED,
+    SEEN_FACTS,
+)
+from colony.notation.tags import parse_tag
 
 app = subject()
 
@@ -39,11 +41,11 @@ def add(
 
 
 @app.command("batch")
+@with_options(BATCH_FACTS, new=True)
 def batch(
     food: Food,
     code: Code,
-    expires: Annotated[str | None, typer.Option(help="The day it expires.")] = None,
-    on: On = "today",
+    typed: Typed,
     book: Book = None,
     *,
     finished: Annotated[
@@ -54,16 +56,17 @@ def batch(
     from colony.acts.care.foods import add_batch, finish_batch
 
     label = parse_tag(code)
+    facts = read_typed(BATCH_FACTS, typed, new=True)
     with acting(book, "food batch") as session:
         if finished:
-            finish_batch(session, food=food, code=label, on=day(on), today=today())
+            finish_batch(session, food=food, code=label, on=facts["on"], today=today())
         else:
             add_batch(
                 session,
                 food=food,
                 code=label,
-                received=day(on),
-                expires=day_or_none(expires),
+                received=facts["on"],
+                expires=facts["expires"],
                 today=today(),
             )
     say(f"Batch {label} of {food} is {'finished' if finished else 'in the book'}.")
@@ -98,24 +101,12 @@ def list_(book: Book = None, *, as_json: AsJson = False) -> None:
 
 
 @app.command("give")
+@with_options((*MEAL_FACTS, *SEEN_FACTS), new=True)
 def give(
     tank: Annotated[str, typer.Argument(help="The tank that is fed.")],
     food: Food,
-    amount: Annotated[str | None, typer.Argument(help="Mass offered: 20g, 1oz.")] = None,
-    taken: Annotated[str, typer.Option(help="all, some or none.")] = "all",
-    batch: Annotated[
-        str | None, typer.Option(help="Batch; without: the open one that expires first.")
-    ] = None,
-    took: Annotated[
-        list[str] | None,
-        typer.Option(help="An animal seen to take it; repeat.", autocompletion=complete_tag),
-    ] = None,
-    refused: Annotated[
-        list[str] | None,
-        typer.Option(help="An animal seen to refuse it; repeat.", autocompletion=complete_tag),
-    ] = None,
-    on: On = "today",
-    note: Annotated[str | None, typer.Option(help="A note.")] = None,
+    typed: Typed,
+    amount: Annotated[str | None, argument(OFFERED)] = None,
     book: Book = None,
     *,
     everyone: Annotated[
@@ -128,21 +119,20 @@ def give(
 ) -> None:
     """Write down what a tank was offered and took; it ticks the feeding off."""
     from colony.acts.care.feeding import Seen, feed_tank
+    from colony.store.settings import read_settings
 
-    mass_g = parse_mass_g(amount) if amount else None
-    word = parse_word(taken, TAKEN, "answer to what was taken")
+    seen = {name: tags or () for name, tags in read_typed(SEEN_FACTS, typed, new=True).items()}
+    facts = read_typed(MEAL_FACTS, typed, new=True)
     with acting(book, "food give") as session:
+        offered = {OFFERED.name: amount}
         fed = feed_tank(
             session,
             tank=tank,
             food=food,
-            taken=word,
-            offered_g=mass_g,
-            batch=batch,
-            seen=Seen(took or (), refused or (), everyone_took=everyone),
+            **facts,
+            **read_typed((OFFERED,), offered, read_settings(session), new=True),
+            seen=Seen(**seen, everyone_took=everyone),
             same_meal=also,
-            on=day(on),
-            note=parse_text(note, "note") if note else None,
             today=today(),
         )
     if as_json:

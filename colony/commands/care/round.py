@@ -5,14 +5,15 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
+from colony.commands.cli.fields import Typed, read_typed, with_options
 from colony.commands.cli.opened import acting, reading
 from colony.commands.cli.options import AsJson, Book, On, subject
 from colony.commands.cli.output import say, show_json, show_table, warn
 from colony.commands.cli.read import day, today
 from colony.notation.care import TASKS
 from colony.notation.cautions import ELECTRICITY, OWN_TOOLS
-from colony.notation.tags import parse_text
-from colony.notation.words import ROLES, parse_word
+from colony.notation.fields.care import DONE_FACTS, HOW_OFTEN_FACTS, SKIP_FACTS, TASK, WHERE_FACTS
+from colony.notation.words import parse_word
 
 if TYPE_CHECKING:
     from colony.acts.care.work import WorkLine
@@ -23,9 +24,6 @@ _TASKS = ", ".join(TASKS)
 
 Task = Annotated[str, typer.Argument(help=f"A task, or all: {_TASKS}.")]
 Places = Annotated[list[str], typer.Argument(help="Tanks, systems, a row such as A1..A6, or all.")]
-OfTank = Annotated[str | None, typer.Option("--tank", help="Only for this tank.")]
-OfSystem = Annotated[str | None, typer.Option("--system", help="Only for this system.")]
-OfRole = Annotated[str | None, typer.Option("--role", help="Only for tanks of this role.")]
 
 
 @app.callback()
@@ -61,11 +59,11 @@ def round_(
 
 
 @app.command("done")
+@with_options(DONE_FACTS, new=True)
 def done(
     task: Task,
     places: Places,
-    on: On = "today",
-    note: Annotated[str | None, typer.Option(help="A note.")] = None,
+    typed: Typed,
     book: Book = None,
     *,
     as_json: AsJson = False,
@@ -78,8 +76,7 @@ def done(
             session,
             task=_task(task),
             places=places,
-            on=day(on),
-            note=parse_text(note, "note") if note else None,
+            **read_typed(DONE_FACTS, typed, new=True),
             today=today(),
         )
     if as_json:
@@ -91,11 +88,11 @@ def done(
 
 
 @app.command("skip")
+@with_options(SKIP_FACTS, new=True)
 def skip(
     task: Task,
     places: Places,
-    why: Annotated[str, typer.Option(help="Why it is let go today.")],
-    on: On = "today",
+    typed: Typed,
     book: Book = None,
 ) -> None:
     """Let a task go for a day, with the reason; tomorrow it is due again."""
@@ -106,8 +103,7 @@ def skip(
             session,
             task=_task(task),
             places=places,
-            why=parse_text(why, "reason"),
-            on=day(on),
+            **read_typed(SKIP_FACTS, typed, new=True),
             today=today(),
         )
     say(f"{skipped.task} skipped: {', '.join(skipped.places)}.")
@@ -145,13 +141,10 @@ def begin(book: Book = None) -> None:
 
 
 @app.command("rhythm")
+@with_options((*HOW_OFTEN_FACTS, *WHERE_FACTS), new=True)
 def rhythm(
     task: Annotated[str, typer.Argument(help=f"A task: {_TASKS}.")],
-    times: Annotated[int, typer.Option(help="Times a day.", min=1, max=24)] = 1,
-    every: Annotated[int, typer.Option(help="Once every so many days.", min=1, max=365)] = 1,
-    tank: OfTank = None,
-    system: OfSystem = None,
-    role: OfRole = None,
+    typed: Typed,
     book: Book = None,
     *,
     drop: Annotated[bool, typer.Option("--drop", help="Take this rhythm away.")] = False,
@@ -159,21 +152,15 @@ def rhythm(
     """Set how often a task is done; a tank's own rhythm goes before its role's and everybody's."""
     from colony.acts.care.rhythms import Where, drop_rhythm, set_rhythm
 
-    word = parse_word(task, tuple(TASKS), "task of the round")
-    where = Where(tank, system, parse_word(role, ROLES, "role") if role else None)
+    word = parse_word(task, tuple(TASKS), TASK.words_for_it)
+    where = Where(**read_typed(WHERE_FACTS, typed, new=True))
+    often = read_typed(HOW_OFTEN_FACTS, typed, new=True)
     with acting(book, "round rhythm") as session:
         if drop:
             drop_rhythm(session, task=word, where=where)
         else:
-            set_rhythm(
-                session,
-                task=word,
-                where=where,
-                times_a_day=times,
-                every_days=every,
-                today=today(),
-            )
-    say(f"{word} {where}: {'no rhythm any more' if drop else _often(times, every)}.")
+            set_rhythm(session, task=word, where=where, **often, today=today())
+    say(f"{word} {where}: {'no rhythm any more' if drop else _often(**often)}.")
 
 
 @app.command("rhythms")
@@ -225,7 +212,7 @@ def _in_words(line: "WorkLine") -> str:
 
 
 def _task(text: str) -> str:
-    return parse_word(text, (*TASKS, "all"), "task of the round")
+    return parse_word(text, (*TASKS, "all"), TASK.words_for_it)
 
 
 def _often(times_a_day: int, every_days: int) -> str:

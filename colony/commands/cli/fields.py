@@ -32,6 +32,9 @@ OPTION_TYPES: Mapping[str, Any] = {
 }
 """What typer hands over for a kind; for the others the text as it was typed."""
 
+NUMBERS = frozenset({"count", "positive", "number"})
+"""Kinds whose bounds the option itself holds."""
+
 LEAST = {"count": 0, "positive": 1}
 """The smallest number of a kind, where its field says nothing."""
 
@@ -83,12 +86,13 @@ def argument(field: Field) -> Any:  # noqa: ANN401 - typer declares it so
 def option(field: Field, *, new: bool = False) -> Parameter:
     """The option of one field, as typer reads it from a signature."""
     least = LEAST.get(field.kind) if field.least is None else field.least
+    bounded = field.kind in NUMBERS and least is not None
     declared = typer.Option(
         field.switch,
         help=field.help,
         autocompletion=_completion(field),
-        min=least,
-        max=None if least is None else field.most,
+        min=least if bounded else None,
+        max=field.most if bounded else None,
     )
     kind = list[str] | None if field.several else OPTION_TYPES.get(field.kind, str | None)
     return Parameter(
@@ -165,7 +169,9 @@ READERS: Mapping[str, Callable[[Any, Field, Any], Any]] = {
     "known_day": lambda text, _, __: known_day(text),
     "length_mm": lambda text, _, settings: parse_length_mm(text, settings.length_unit),
     "mass_g": lambda text, _, settings: parse_mass_g(text, settings.mass_unit),
-    "volume_l": lambda text, _, settings: parse_volume_l(text, settings.volume_unit),
+    "volume_l": lambda text, field, settings: parse_volume_l(
+        text, settings.volume_unit, 0 if field.least == 0 else 1
+    ),
 }
 """How what was typed is read, by kind; a kind that is a noun is named."""
 

@@ -8,6 +8,9 @@ from colony.commands.cli.completion import complete_tag
 from colony.commands.cli.fields import argument
 from colony.notation.fields.field import ON, TAG_OF_ANIMAL
 
+LARGEST = 1_000_000
+"""The largest whole number that an option takes where nothing nearer bounds it."""
+
 Book = Annotated[
     str | None,
     typer.Option("--book", help="The book: a file or a PostgreSQL URL.", metavar="PATH_OR_URL"),

@@ -4,13 +4,19 @@ from typing import Annotated
 
 import typer
 
-from colony.commands.cli.completion import complete_tag
 from colony.commands.cli.fields import Typed, argument, read_typed, with_options
 from colony.commands.cli.opened import acting, reading
-from colony.commands.cli.options import AsJson, Book, On, Tag, subject
+from colony.commands.cli.options import LARGEST, AsJson, Book, On, Tag, subject
 from colony.commands.cli.output import say, show_json, show_table
 from colony.commands.cli.read import day, today
-from colony.notation.fields.pairings import DAM, FINDING_FACTS, KIND, PAIRING_FACTS, SIGN_FACTS
+from colony.notation.fields.pairings import (
+    DAM,
+    FINDING_FACTS,
+    KEPT_WITH,
+    KIND,
+    PAIRING_FACTS,
+    SIGN_FACTS,
+)
 from colony.notation.words import MATING_SIGNS
 
 app = subject()
@@ -23,7 +29,9 @@ Dam = Annotated[str, argument(DAM)]
 @app.command("pick")
 def pick(
     tag: Tag,
-    limit: Annotated[int, typer.Option(help="Partners to print; 0 for all.", min=0)] = 15,
+    limit: Annotated[
+        int, typer.Option(help="Partners to print; 0 for all.", min=0, max=LARGEST)
+    ] = 15,
     ignore: Annotated[
         list[str] | None, typer.Option(help="A rule to override, by its name; repeat for several.")
     ] = None,
@@ -60,9 +68,7 @@ def pick(
 @with_options(PAIRING_FACTS)
 def start(
     dam: Dam,
-    sires: Annotated[
-        list[str], typer.Argument(help="Tags of her sires.", autocompletion=complete_tag)
-    ],
+    sires: Annotated[list[str], argument(KEPT_WITH)],
     typed: Typed,
     on: On = "today",
     book: Book = None,

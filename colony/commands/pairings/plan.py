@@ -6,7 +6,7 @@ import typer
 
 from colony.commands.cli.completion import complete_tag
 from colony.commands.cli.opened import acting, reading
-from colony.commands.cli.options import AsJson, Book, subject
+from colony.commands.cli.options import LARGEST, AsJson, Book, subject
 from colony.commands.cli.output import show_json
 from colony.commands.cli.read import day, today
 from colony.notation.pairs import parse_all_wanted, parse_pair
@@ -23,16 +23,18 @@ MOST_WEIGHT = 100.0
 @app.command("plan")
 def plan(
     litters: Annotated[
-        int | None, typer.Option(help="Litters wanted in all; without: as many as can be.", min=0)
+        int | None,
+        typer.Option(help="Litters wanted in all; without: as many as can be.", min=0, max=LARGEST),
     ] = None,
     wanted: Annotated[
         list[str] | None, typer.Option(help="Litters of a species or line: leopoldi=4.")
     ] = None,
     most_females: Annotated[
-        int, typer.Option("--males-max", help="Females at most for one male.", min=1)
+        int, typer.Option("--males-max", help="Females at most for one male.", min=1, max=LARGEST)
     ] = 4,
     group_size: Annotated[
-        int | None, typer.Option(help="Females at most in one tank, with --tanks.", min=1)
+        int | None,
+        typer.Option(help="Females at most in one tank, with --tanks.", min=1, max=LARGEST),
     ] = None,
     species: Annotated[str | None, typer.Option(help="Only this species.")] = None,
     weight: Annotated[
@@ -70,7 +72,7 @@ def plan(
             help="Generations to simulate, beside chance and least kin first.", min=0, max=10
         ),
     ] = 0,
-    seed: Annotated[int, typer.Option(help="Seed of the simulation.", min=0)] = 0,
+    seed: Annotated[int, typer.Option(help="Seed of the simulation.", min=0, max=LARGEST)] = 0,
     seconds: Annotated[float, typer.Option(help="Time limit.", min=0.1, max=3600)] = 60.0,
     on: Annotated[str, typer.Option(help="With --accept: the day the pairings start.")] = "today",
     book: Book = None,

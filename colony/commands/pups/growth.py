@@ -8,7 +8,7 @@ import typer
 
 from colony.commands.cli.completion import complete_tag
 from colony.commands.cli.opened import length_unit, reading
-from colony.commands.cli.options import AsJson, Book, Yes, subject
+from colony.commands.cli.options import LARGEST, AsJson, Book, Yes, subject
 from colony.commands.cli.output import say, show_json, show_table, warn
 from colony.commands.cli.read import today
 from colony.notation.days import parse_span_days, show_span
@@ -34,7 +34,7 @@ def ready(
     ] = None,
     species: Annotated[str | None, typer.Option(help="Only this species.")] = None,
     by: Annotated[str | None, typer.Option(help="Group them: litter, tank or species.")] = None,
-    limit: Annotated[int, typer.Option(help="Rows to print; 0 for all.", min=0)] = 100,
+    limit: Annotated[int, typer.Option(help="Rows to print; 0 for all.", min=0, max=LARGEST)] = 100,
     book: Book = None,
     *,
     all_: Annotated[

@@ -1,18 +1,17 @@
 """`colony tank`: tanks and systems, who swims where, and moves."""
 
+from dataclasses import replace
 from typing import Annotated
 
 import typer
 
-from colony.commands.cli.completion import complete_tag
-from colony.commands.cli.fields import Typed, read_typed, with_options
+from colony.commands.cli.fields import Typed, argument, read_typed, with_options
 from colony.commands.cli.opened import acting, reading
-from colony.commands.cli.options import AsJson, Book, On, subject
+from colony.commands.cli.options import AsJson, Book, subject
 from colony.commands.cli.output import say, show_json, show_table, warn
-from colony.commands.cli.read import day, today
-from colony.notation.fields.tanks import SYSTEM_FACTS, TANK_FACTS
-from colony.notation.tags import parse_tag, parse_text
-from colony.notation.words import ROLES, parse_word
+from colony.commands.cli.read import today
+from colony.notation.fields.tanks import MOVE_FACTS, MOVED, SYSTEM_FACTS, TANK_FACTS
+from colony.notation.tags import parse_tag
 
 app = subject()
 
@@ -22,7 +21,11 @@ CAUTION = "Stings happen at moves: a rigid container, not a net; two people for 
 BAR = 20
 """Characters of a full load bar."""
 
-ADDED = tuple(field for field in TANK_FACTS if field.name not in {"code", "system", "role"})
+CODE = TANK_FACTS[0]
+ADDED = tuple(
+    replace(field, first="grow-out") if field.name == "role" else field for field in TANK_FACTS[1:]
+)
+"""What is said of a new tank beside its code; one of no role grows pups out."""
 
 
 @app.command("system")
@@ -43,14 +46,10 @@ def system(
 
 
 @app.command("add")
-@with_options(ADDED)
+@with_options(ADDED, new=True)
 def add(
-    code: Annotated[str, typer.Argument(help="The code on the tank.")],
-    system: Annotated[str, typer.Option(help="The system whose water it shares.")],
+    code: Annotated[str, argument(CODE)],
     typed: Typed,
-    role: Annotated[
-        str, typer.Option(help="breeding, nursery, grow-out, intake or hospital.")
-    ] = "grow-out",
     book: Book = None,
 ) -> None:
     """Make a tank on a system."""
@@ -58,9 +57,8 @@ def add(
     from colony.store.settings import read_settings
 
     with acting(book, "tank add") as session:
-        facts = read_typed(ADDED, typed, read_settings(session))
-        word = parse_word(role, ROLES, "role")
-        add_tank(session, code=parse_tag(code), system=system, role=word, **facts)
+        facts = read_typed(ADDED, typed, read_settings(session), new=True)
+        add_tank(session, code=parse_tag(code), **facts)
     say(f"Tank {code} is in the book. Power off before hands go in.")
 
 
@@ -93,15 +91,10 @@ def list_(book: Book = None, *, as_json: AsJson = False) -> None:
 
 
 @app.command("move")
+@with_options(MOVE_FACTS, new=True)
 def move(
-    tags: Annotated[
-        list[str],
-        typer.Argument(help="Animals, then the tank: TAG ... TANK.", autocompletion=complete_tag),
-    ],
-    on: On = "today",
-    why: Annotated[
-        str | None, typer.Option(help="Why; needed to leave isolation before its end.")
-    ] = None,
+    tags: Annotated[list[str], argument(MOVED)],
+    typed: Typed,
     book: Book = None,
     *,
     anyway: Annotated[
@@ -121,9 +114,8 @@ def move(
             session,
             tags=animals,
             tank=tank,
-            on=day(on),
             anyway=anyway,
-            why=parse_text(why, "reason") if why else None,
+            **read_typed(MOVE_FACTS, typed, new=True),
             today=today(),
         )
     if as_json:

@@ -5,24 +5,24 @@ from typing import Annotated
 
 import typer
 
+from colony.commands.cli.fields import Typed, read_typed, with_options
 from colony.commands.cli.opened import acting, reading
-from colony.commands.cli.options import AsJson, Book, On
+from colony.commands.cli.options import AsJson, Book
 from colony.commands.cli.output import say, show_json, show_table, warn
-from colony.commands.cli.read import day, day_or_none, today
+from colony.commands.cli.read import day_or_none, today
+from colony.notation.fields.water import LIMIT_FACTS, TEST_FACTS
 from colony.notation.readings import parse_parameter, parse_reading
-from colony.notation.tags import parse_text
 
 System = Annotated[str, typer.Argument(help="The system whose water it is.")]
-Note = Annotated[str | None, typer.Option(help="A note.")]
 
 
+@with_options(TEST_FACTS, new=True)
 def log_values(
     system: System,
     values: Annotated[
         list[str], typer.Argument(help="Values: ph=6.8 nitrate_mg_l=25 temperature_c=27.5 ...")
     ],
-    on: On = "today",
-    note: Note = None,
+    typed: Typed,
     book: Book = None,
     *,
     as_json: AsJson = False,
@@ -36,8 +36,7 @@ def log_values(
             session,
             system=system,
             values=measured,
-            on=day(on),
-            note=parse_text(note, "note") if note else None,
+            **read_typed(TEST_FACTS, typed, new=True),
             today=today(),
         )
     if as_json:
@@ -131,28 +130,21 @@ def limits(book: Book = None, *, as_json: AsJson = False) -> None:
     )
 
 
+@with_options(LIMIT_FACTS, new=True)
 def limit(
     parameter: Annotated[str, typer.Argument(help="What is tested: ph, nitrate_mg_l, ...")],
-    source: Annotated[str, typer.Option(help="Where the numbers come from.")],
-    low: Annotated[float | None, typer.Option(help="The least.")] = None,
-    high: Annotated[float | None, typer.Option(help="The most.")] = None,
-    species: Annotated[str | None, typer.Option(help="Only for this species.")] = None,
+    typed: Typed,
     book: Book = None,
 ) -> None:
     """Set a limit of water for a species or for all, with its source."""
     from colony.acts.water.tests import set_limit
 
     word = parse_parameter(parameter, with_unionised=True)
+    facts = read_typed(LIMIT_FACTS, typed, new=True)
     with acting(book, "water limit") as session:
-        set_limit(
-            session,
-            parameter=word,
-            species=species,
-            low=low,
-            high=high,
-            source=parse_text(source, "source"),
-        )
-    say(f"{word} of {species or 'all'}: least {_bound(low) or '-'}, most {_bound(high) or '-'}.")
+        set_limit(session, parameter=word, **facts)
+    low, high = (_bound(facts[name]) or "-" for name in ("low", "high"))
+    say(f"{word} of {facts['species'] or 'all'}: least {low}, most {high}.")
 
 
 def _bound(number: float | None) -> str | None:

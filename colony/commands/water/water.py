@@ -4,13 +4,13 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from colony.commands.cli.opened import acting, reading, volume_unit
-from colony.commands.cli.options import AsJson, Book, On, subject
+from colony.commands.cli.fields import Typed, argument, read_typed, with_options
+from colony.commands.cli.opened import acting, reading
+from colony.commands.cli.options import AsJson, Book, subject
 from colony.commands.cli.output import say, show_json, show_table, warn
-from colony.commands.cli.read import day, today
-from colony.commands.water.tests import VERBS, Note, System
-from colony.notation.measures import parse_volume_l
-from colony.notation.tags import parse_text
+from colony.commands.cli.read import today
+from colony.commands.water.tests import VERBS, System
+from colony.notation.fields.water import CHANGE_FACTS, LITRES, REGIME_FACTS, RESERVE_FACTS
 
 if TYPE_CHECKING:
     from colony.acts.water.plan import DayLine, WaterWeek
@@ -44,29 +44,23 @@ def plan(
 
 
 @app.command("changed")
+@with_options(CHANGE_FACTS, new=True)
 def changed(
     system: System,
-    litres: Annotated[
-        str | None, typer.Argument(help="Litres changed; without: those of its regime.")
-    ] = None,
-    on: On = "today",
-    note: Note = None,
+    typed: Typed,
+    litres: Annotated[str | None, argument(LITRES)] = None,
     book: Book = None,
     *,
     as_json: AsJson = False,
 ) -> None:
     """Write down a water change; it ticks the change off."""
     from colony.acts.water.changes import change_water
+    from colony.store.settings import read_settings
 
     with acting(book, "water changed") as session:
-        done = change_water(
-            session,
-            system=system,
-            litres=parse_volume_l(litres, volume_unit(session)) if litres else None,
-            on=day(on),
-            note=parse_text(note, "note") if note else None,
-            today=today(),
-        )
+        facts = read_typed((LITRES,), {LITRES.name: litres}, read_settings(session), new=True)
+        facts |= read_typed(CHANGE_FACTS, typed, new=True)
+        done = change_water(session, system=system, **facts, today=today())
     if as_json:
         show_json(done)
         return
@@ -75,58 +69,38 @@ def changed(
 
 
 @app.command("regime")
+@with_options(REGIME_FACTS, new=True)
 def regime(
     system: System,
-    percent: Annotated[
-        float | None, typer.Option(help="Percent of a batch change.", min=0.1, max=100)
-    ] = None,
-    every: Annotated[
-        int | None, typer.Option(help="A batch every so many days.", min=1, max=365)
-    ] = None,
-    drip: Annotated[str | None, typer.Option(help="A constant drip, litres a day: 120L.")] = None,
-    most: Annotated[
-        float, typer.Option(help="The most percent that may be changed in a day.", min=1, max=100)
-    ] = 50.0,
+    typed: Typed,
     book: Book = None,
 ) -> None:
     """Set how a system's water is renewed: in batches, by a drip, or both."""
     from colony.acts.water.changes import Regime, set_regime
+    from colony.store.settings import read_settings
 
     with acting(book, "water regime") as session:
-        drip_l = parse_volume_l(drip, volume_unit(session)) if drip else None
-        set_regime(
-            session,
-            system=system,
-            regime=Regime(percent, every, drip_l, most),
-            today=today(),
-        )
+        facts = read_typed(REGIME_FACTS, typed, read_settings(session), new=True)
+        set_regime(session, system=system, regime=Regime(**facts), today=today())
     say(f"The water regime of {system} is set.")
 
 
 @app.command("reserve")
+@with_options(RESERVE_FACTS)
 def reserve(
-    volume: Annotated[str | None, typer.Option(help="What it holds: 2000L.")] = None,
-    refill: Annotated[str | None, typer.Option(help="What a night brings: 600L.")] = None,
-    level: Annotated[
-        str | None, typer.Option(help="What was in it this morning: 1500L, or 0.")
-    ] = None,
+    typed: Typed,
     book: Book = None,
     *,
     as_json: AsJson = False,
 ) -> None:
     """Show the reserve of ready water, or set it and write down its level."""
     from colony.acts.water.changes import reserve_now, set_reserve
+    from colony.store.settings import read_settings
 
-    if volume or refill or level:
+    if any(typed.values()):
         with acting(book, "water reserve") as session:
-            unit = volume_unit(session)
-            set_reserve(
-                session,
-                capacity_l=_litres(volume, unit),
-                refill_l=_litres(refill, unit),
-                level_l=_litres(level, unit),
-                today=today(),
-            )
+            facts = read_typed(RESERVE_FACTS, typed, read_settings(session), new=True)
+            set_reserve(session, **facts, today=today())
     with reading(book) as session:
         state = reserve_now(session, today=today())
     if as_json:
@@ -178,10 +152,3 @@ def _show_shortage(week: "WaterWeek") -> None:
     if week.relief.share_percent:
         enough.append(f"every change and drip cut to {week.relief.share_percent} %")
     say(f"Enough would be: {', or '.join(enough) or 'only several of these together'}.")
-
-
-def _litres(text: str | None, unit: str) -> int | None:
-    """Litres, nothing among them: an empty reserve is a level too."""
-    if text is None or text.strip().rstrip("lL").strip() == "0":
-        return None if text is None else 0
-    return parse_volume_l(text, unit)

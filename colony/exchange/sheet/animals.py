@@ -63,7 +63,7 @@ def read_animals(
     book_tags
         Folded tags of the animals that the book has.
     progress
-        Is told how many rows are read.
+        Called with how many rows are read.
     """
     source, place = source_of(table, columns), columns.places["tag"]
     tags = {row.cells[place].casefold() for row in table.rows if len(row.cells) > place}

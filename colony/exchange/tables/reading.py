@@ -54,7 +54,7 @@ def read_rows(
     needed
         The fields without which a row is left out.
     progress
-        Is told how many rows are read.
+        Called with how many rows are read.
     """
     faults: list[Fault] = []
     found = []

@@ -1,7 +1,7 @@
 """The facts of an animal, in groups: a new one is entered in its group, and that is all."""
 
-from colony.notation.fields.field import NOTE, Field
-from colony.notation.words import ORIGINS, SEXES, STATUSES
+from colony.notation.fields.field import NOTE, ON, Field, choice
+from colony.notation.words import ENDS, ORIGINS, SEXES, STATUSES
 
 TAG = Field(
     "tag",
@@ -143,6 +143,21 @@ END = (
     Field("ended_on", "day", headings="ended/on ended end/date left left/on"),
     Field("ended_why", headings="ended/why why reason cause cause/of/death"),
 )
+HOW_ENDED = Field(
+    "how",
+    "word",
+    what="end",
+    help=choice(ENDS),
+    hint=", ".join(ENDS),
+    words=ENDS,
+    needed=True,
+)
+END_FACTS = (
+    ON,
+    Field("why", label="Why", what="reason", help="To whom, or of what.", hint="cause, or buyer"),
+)
+"""What is said of an animal's end, beside who and how."""
+
 MEASURED = (
     Field("tank", "tanks", help="The tank it is in.", headings="tank/code location place pond vat"),
     Field(
@@ -163,6 +178,9 @@ MEASURED = (
     ),
 )
 """Where it was last, and how large: records of their own, in a sheet beside the animal."""
+
+ADDED_WITH = MEASURED[:2]
+"""What is said of a new animal beside itself: where it is, and how large."""
 
 ENDINGS = {
     "sold": Field("sold_on", "day", headings="sold/on sold sale/date date/sold"),

@@ -1,11 +1,56 @@
 """The facts of the round: how often work is due, that it was done, and moves to do."""
 
 from colony.notation.care import TASKS
-from colony.notation.fields.field import NOTE, Field
+from colony.notation.fields.field import NOTE, ON, Field, choice
 from colony.notation.words import ROLES
 
+TASK = Field("task", "word", what="task of the round", words=tuple(TASKS), needed=True)
+PLACE = Field("place", label="Where", needed=True)
+SKIPPED_WHY = Field("why", label="Why", what="reason", help="Why it is let go today.", needed=True)
+
+DONE_FACTS = (ON, NOTE)
+"""What is said of work that was done, beside the task and the places."""
+
+SKIP_FACTS = (SKIPPED_WHY, ON)
+"""What is said of work that is let go for a day, beside the task and the places."""
+
+WHERE_FACTS = (
+    Field("tank", "tanks", help="Only for this tank."),
+    Field("system", "systems", help="Only for this system."),
+    Field(
+        "role",
+        "word",
+        what="role",
+        help=f"Only for tanks of this role: {choice(ROLES)}",
+        words=ROLES,
+    ),
+)
+"""For which tanks a rhythm holds."""
+
+HOW_OFTEN_FACTS = (
+    Field(
+        "times_a_day",
+        "count",
+        help="Times a day.",
+        first="1",
+        option="--times",
+        least=1,
+        most=24,
+    ),
+    Field(
+        "every_days",
+        "count",
+        help="Once every so many days.",
+        first="1",
+        option="--every",
+        least=1,
+        most=365,
+    ),
+)
+"""How often a task is due."""
+
 RHYTHM_COLUMNS = (
-    Field("task", "word", words=tuple(TASKS), needed=True),
+    TASK,
     Field("role", "word", words=ROLES),
     Field("system", "systems"),
     Field("tank", "tanks"),
@@ -15,8 +60,8 @@ RHYTHM_COLUMNS = (
 )
 
 CARE_DONE_COLUMNS = (
-    Field("done_on", "day", needed=True),
-    Field("task", "word", words=tuple(TASKS), needed=True),
+    ON.called("done_on"),
+    TASK,
     Field("system", "systems"),
     Field("tank", "tanks"),
     Field("skipped_why"),

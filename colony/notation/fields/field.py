@@ -57,7 +57,8 @@ class Field:
     several
         Whether its option may be repeated: its value is a list.
     least, most
-        The smallest and the largest number that a face takes.
+        The smallest and the largest number that a face takes; of a volume, a least of 0 says that
+        nothing at all is an answer too.
     longest
         How many characters a text has at most.
     """
@@ -79,8 +80,8 @@ class Field:
     within: str | None = None
     sex: str | None = None
     several: bool = False
-    least: int | None = None
-    most: int = 9999
+    least: float | None = None
+    most: float = 9999
     longest: int = LONGEST_TEXT
 
     @property

@@ -7,13 +7,15 @@ DAM = Field("dam", "animals", help="The dam's tag.", needed=True, sex="F")
 TANK = Field("tank", "tanks", help="The tank of the pairing.")
 PURPOSE = Field("purpose", help="What it is for.")
 
+KEPT_WITH = Field("sires", "tags", help="Tags of her sires.", empty=(), sex="M")
+
 PAIRING_FACTS = (TANK, PURPOSE, NOTE)
 """What the breeder says of a pairing, beside who is with whom and since when."""
 
 PAIRING_COLUMNS = (
     Field("pairing", "label", needed=True),
     DAM,
-    Field("sires", "tags", empty=(), sex="M"),
+    KEPT_WITH,
     TANK,
     Field("started", "day", needed=True),
     Field("ended", "day"),

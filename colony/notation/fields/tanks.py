@@ -1,6 +1,6 @@
 """The facts of a system of shared water, of a tank, and of an animal's stay in one."""
 
-from colony.notation.fields.field import NOTE, Field
+from colony.notation.fields.field import NOTE, ON, Field
 from colony.notation.words import ROLES
 
 SYSTEM_FACTS = (
@@ -62,6 +62,27 @@ TANK_FACTS = (
 """What the breeder says of a new tank."""
 
 TANK_COLUMNS = (*TANK_FACTS[:-1], Field("retired_on", "day"), NOTE)
+
+MOVED = Field(
+    "tags",
+    "tags",
+    label="Animals",
+    help="Animals, then the tank: TAG ... TANK.",
+    hint="tags, with spaces between",
+    needed=True,
+)
+INTO = Field("tank", "tanks", label="Into", hint="tank", needed=True)
+MOVE_FACTS = (
+    ON,
+    Field(
+        "why",
+        label="Why",
+        what="reason",
+        help="Why; needed to leave isolation before its end.",
+        hint="asked where isolation ends early",
+    ),
+)
+"""What is said of a move, beside who moves and into which tank."""
 
 PLACEMENT_COLUMNS = (
     Field("animal", "animals", needed=True),

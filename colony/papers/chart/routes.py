@@ -55,14 +55,14 @@ class Lanes:
     """Level lines of each gap, in as few lanes as keep them from touching."""
 
     def __init__(self) -> None:
-        self.taken: defaultdict[int, list[list[tuple[float, float]]]] = defaultdict(list)
+        self.occupied: defaultdict[int, list[list[tuple[float, float]]]] = defaultdict(list)
 
     def take(self, gap: int, columns: Iterable[float], lowest: int = 0) -> int | None:
         """Find a lane for a line over some columns, not above `lowest`; None for no width."""
         left, right = min(columns := list(columns)), max(columns)
         if right - left < 1e-6:  # noqa: PLR2004 - the same column but for rounding
             return None
-        lanes = self.taken[gap]
+        lanes = self.occupied[gap]
         for lane in range(lowest, len(lanes) + lowest + 1):
             while len(lanes) <= lane:
                 lanes.append([])
@@ -73,7 +73,7 @@ class Lanes:
 
     def count(self, gap: int) -> int:
         """How many lanes a gap has."""
-        return len(self.taken[gap])
+        return len(self.occupied[gap])
 
 
 def route_families(families: tuple[Family, ...], places: Places) -> tuple[tuple[Route, ...], Lanes]:

@@ -103,7 +103,7 @@ class _SlotKinship:
             self._read_others(pups, first, second)
 
     def _read_others(self, pups: IntArray, first: IntArray, second: IntArray) -> None:
-        """Mend the own kinship of doubtful sires and of related founders."""
+        """Correct the own kinship of doubtful sires and of related founders."""
         doubtful = self.nodes.is_doubtful_sire[pups]
         mixed = self._mix(pups[doubtful], self.own[first[doubtful]], self.own[second[doubtful]])
         self.own[pups[doubtful]] = mixed

@@ -5,10 +5,9 @@ from typing import TYPE_CHECKING
 
 from colony.acts.animals.animals import end_animal
 from colony.acts.animals.search import name_animal
-from colony.notation.words import ENDS
-from colony.screens.forms.fields.fields import FormField, WordField
-from colony.screens.forms.fields.measures import DayField
-from colony.screens.forms.fields.names import TagField
+from colony.notation.fields.animals import END_FACTS, HOW_ENDED
+from colony.notation.fields.field import TAG_OF_ANIMAL
+from colony.screens.forms.fields.catalogue import form_field
 from colony.screens.forms.form import Done, Facts, Form
 
 if TYPE_CHECKING:
@@ -22,10 +21,9 @@ class EndForm(Form):
     ACT = "animal end"
     CAUTION = "A dead ray's sting is venomous still; cover cuts before hands go in."
     FIELDS = (
-        TagField("tag", "Animal", needed=True),
-        WordField("how", "How", needed=True, words=ENDS, what="end", empty=", ".join(ENDS)),
-        DayField("on", "On", needed=True),
-        FormField("why", "Why", empty="cause, or buyer"),
+        form_field(TAG_OF_ANIMAL),
+        form_field(HOW_ENDED, label="How"),
+        *map(form_field, END_FACTS),
     )
 
     def initial(self) -> dict[str, str]:

@@ -4,6 +4,8 @@ from datetime import date
 from typing import TYPE_CHECKING
 
 from colony.acts.care.round import skip
+from colony.notation.fields.care import PLACE, SKIPPED_WHY, TASK
+from colony.screens.forms.fields.catalogue import form_field
 from colony.screens.forms.fields.fields import FormField
 from colony.screens.forms.form import Done, Facts, Form
 
@@ -17,9 +19,9 @@ class SkipForm(Form):
     TITLE_WORDS = "Skip work of the round"
     ACT = "round skip"
     FIELDS = (
-        FormField("task", "Task", needed=True),
-        FormField("place", "Where", needed=True),
-        FormField("why", "Why", needed=True),
+        # As free text: `all` and a beginning are read where it is written.
+        FormField(TASK.name, "Task", needed=True),
+        *map(form_field, (PLACE, SKIPPED_WHY)),
     )
 
     def write(self, session: "Session", facts: Facts, *, anyway: bool, today: date) -> Done:  # noqa: ARG002 - nothing to override

@@ -4,10 +4,9 @@ from datetime import date
 from typing import TYPE_CHECKING
 
 from colony.acts.pairings.pairings import start_pairing
-from colony.notation.fields.pairings import PAIRING_FACTS
+from colony.notation.fields.field import ON
+from colony.notation.fields.pairings import DAM, KEPT_WITH, PAIRING_FACTS
 from colony.screens.forms.fields.catalogue import form_field
-from colony.screens.forms.fields.measures import DayField
-from colony.screens.forms.fields.names import TagField, TagsField
 from colony.screens.forms.form import Done, Facts, Form
 
 if TYPE_CHECKING:
@@ -21,9 +20,9 @@ class JoinForm(Form):
     ACT = "pairing start"
     CAUTION = "Males bite: watch the first hours, and have a tank free to part them."
     FIELDS = (
-        TagField("dam", "Dam", needed=True, sex="F"),
-        TagsField("sires", "Sires", needed=True, sex="M"),
-        DayField("on", "From", needed=True),
+        form_field(DAM, status="present"),
+        form_field(KEPT_WITH, needed=True, status="present"),
+        form_field(ON, label="From"),
         *map(form_field, PAIRING_FACTS),
     )
 

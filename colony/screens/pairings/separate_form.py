@@ -4,8 +4,9 @@ from datetime import date
 from typing import TYPE_CHECKING
 
 from colony.acts.pairings.pairings import end_pairing
-from colony.screens.forms.fields.measures import DayField
-from colony.screens.forms.fields.names import TagField
+from colony.notation.fields.field import ON
+from colony.notation.fields.pairings import DAM
+from colony.screens.forms.fields.catalogue import form_field
 from colony.screens.forms.form import Done, Facts, Form
 
 if TYPE_CHECKING:
@@ -17,10 +18,7 @@ class PartForm(Form):
 
     TITLE_WORDS = "Part a dam from her sires"
     ACT = "pairing end"
-    FIELDS = (
-        TagField("dam", "Dam", needed=True, sex="F"),
-        DayField("on", "On", needed=True),
-    )
+    FIELDS = (form_field(DAM, status="present"), form_field(ON))
 
     def initial(self) -> dict[str, str]:
         """The dam that is looked at."""

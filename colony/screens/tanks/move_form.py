@@ -4,9 +4,8 @@ from datetime import date
 from typing import TYPE_CHECKING
 
 from colony.acts.tanks.tanks import move
-from colony.screens.forms.fields.fields import FormField
-from colony.screens.forms.fields.measures import DayField
-from colony.screens.forms.fields.names import TagsField, TankField
+from colony.notation.fields.tanks import INTO, MOVE_FACTS, MOVED
+from colony.screens.forms.fields.catalogue import form_field
 from colony.screens.forms.form import Done, Facts, Form
 
 if TYPE_CHECKING:
@@ -19,12 +18,7 @@ class MoveForm(Form):
     TITLE_WORDS = "Move"
     ACT = "tank move"
     CAUTION = "Rigid container, not a net; two people for an adult. The sting is venomous."
-    FIELDS = (
-        TagsField("tags", "Animals", needed=True, empty="tags, with spaces between"),
-        TankField("tank", "Into", needed=True, empty="tank"),
-        DayField("on", "On", needed=True),
-        FormField("why", "Why", empty="asked where isolation ends early"),
-    )
+    FIELDS = tuple(map(form_field, (MOVED, INTO, *MOVE_FACTS)))
 
     def initial(self) -> dict[str, str]:
         """The animals that are marked, or the one that is looked at."""

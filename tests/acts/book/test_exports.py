@@ -321,7 +321,7 @@ def edited(folder: Path, file: str, old: str, new: str) -> None:
     ("file", "change", "told"),
     [
         ("tanks.csv", (",north,", ",nroth,"), ("system", "did you mean north")),
-        ("tanks.csv", (",3200,1600,", ",3200,,"), ("length_mm", "diameter_mm")),
+        ("tanks.csv", (",3200,1600,", ",3200,,"), ("length_mm", "or a diameter")),
         ("tanks.csv", (",breeding,", ",bathing,"), ("role", "breeding")),
         ("animals.csv", (",leopoldi,F", ",leopard,F"), ("species", "leopoldi")),
         ("animals.csv", (",died,", ",present,"), ("status", "ended_on")),
@@ -338,7 +338,7 @@ def edited(folder: Path, file: str, old: str, new: str) -> None:
         ("measurements.csv", ("Alma,2026", "Elma,2026"), ("animal", "did you mean")),
         ("mating_signs.csv", ("bite marks", "kisses"), ("kind", "copulation")),
         ("care_rhythms.csv", ("pad swap,,,,", "pad swap,nursery,,,"), ("task", "for a system")),
-        ("care_rhythms.csv", ("feeding,nursery,", "feeding,nursery,north"), ("role", "alone")),
+        ("care_rhythms.csv", ("feeding,nursery,", "feeding,nursery,north"), ("role", "one tank, one system")),
         (
             "care_rhythms.csv",
             ("feeding,nursery,,,2,1", "feeding,nursery,,,2,3"),
@@ -352,7 +352,7 @@ def edited(folder: Path, file: str, old: str, new: str) -> None:
         ("tank_feedings.csv", ("mussel,M-2509", "smelt,M-2509"), ("batch", "no food batch")),
         ("water_regimes.csv", ("intake,30,3,", "intake,30,,"), ("every_days", "percent")),
         ("water_regimes.csv", ("intake,30,3,", "intake,80,3,"), ("percent", "at most")),
-        ("water_regimes.csv", ("intake,30,3,", "intake,,,"), ("percent", "drip_l_a_day")),
+        ("water_regimes.csv", ("intake,30,3,", "intake,,,"), ("percent", "by a drip")),
         ("water_tests.csv", (",ph,6", ",ph,66"), ("value", "unit")),
         ("water_limits.csv", ("wallacei,5,", "wallacei,9,"), ("high", "above low")),
         ("water_limits.csv", ("wallacei,5,7.2", "wallacei,,"), ("low", "a high")),

@@ -84,7 +84,7 @@ def harmed(sample: Path, folder: Path, statement: str) -> Path:
         (("book", "settings", "load_limit", "nan"), "from 0.01 to 5"),
         (("book", "settings", "tap_nitrate_mg_l", "inf"), "from 0 to 1000"),
         (("book", "settings", "reserve_l", HUGE), "litres"),
-        (("pairing", "plan", "--males-max", HUGE), "numbers of a usual size"),
+        (("pairing", "plan", "--males-max", HUGE), "less than or equal to 1000000"),
         (("pairing", "plan", "--seed", f"-{HUGE}"), "greater than or equal to 0"),
         (("tank", "outlook", "--weeks", HUGE), "less than or equal to 104"),
     ],

@@ -39,7 +39,7 @@ def import_path(
     length_unit
         The unit of widths without one; None means the book's.
     progress
-        Is told what is done, how much of it, and how much there is.
+        Called with what is done, how much of it, and how much there is.
 
     Raises
     ------

@@ -14,13 +14,20 @@ from colony.screens.forms.fields.measures import (
     TransponderField,
     VolumeField,
 )
-from colony.screens.forms.fields.names import SiresField, SpeciesField, TagField, TankField
+from colony.screens.forms.fields.names import (
+    SiresField,
+    SpeciesField,
+    TagField,
+    TagsField,
+    TankField,
+)
 
 FORM_FIELDS: Mapping[str, type[FormField]] = {
     "text": FormField,
     "tag": NewTagField,
     "systems": NewTagField,
     "animals": TagField,
+    "tags": TagsField,
     "sires": SiresField,
     "tanks": TankField,
     "species": SpeciesField,
