@@ -8,8 +8,9 @@ import typer
 
 from colony.commands.cli.fields import Typed, argument, read_typed, with_options
 from colony.commands.cli.opened import acting, length_unit, reading
-from colony.commands.cli.options import LARGEST, AsJson, Book, On, Tag, Yes, subject
+from colony.commands.cli.options import LARGEST, Book, On, Tag, Yes
 from colony.commands.cli.output import say, show_facts, show_json, show_table, warn
+from colony.commands.cli.parts import AsJson, subject
 from colony.commands.cli.read import day, today
 from colony.notation.cautions import DEAD_RAY
 from colony.notation.fields.animals import ADDED_WITH, ANIMAL_FACTS, END_FACTS, HOW_ENDED, TAG

@@ -7,8 +7,9 @@ import typer
 from colony.commands.cli.completion import complete_tag
 from colony.commands.cli.fields import Typed, argument, read_typed, with_options
 from colony.commands.cli.opened import acting, reading
-from colony.commands.cli.options import AsJson, Book, Tag, subject
+from colony.commands.cli.options import Book, Tag
 from colony.commands.cli.output import say, show_facts, show_json, show_table, warn
+from colony.commands.cli.parts import AsJson, subject
 from colony.commands.cli.read import day_or_none, today
 from colony.notation.fields.health import (
     LOOK_OVER_FACTS,

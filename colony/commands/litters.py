@@ -7,8 +7,9 @@ import typer
 from colony.commands.cli.completion import complete_tag
 from colony.commands.cli.fields import Typed, read_typed, with_options
 from colony.commands.cli.opened import acting, length_unit, reading
-from colony.commands.cli.options import LARGEST, AsJson, Book, subject
+from colony.commands.cli.options import LARGEST, Book
 from colony.commands.cli.output import say, show_json, show_table, warn
+from colony.commands.cli.parts import AsJson, subject
 from colony.commands.cli.read import day, day_or_none, today
 from colony.notation.fields.facts import LitterFacts
 from colony.notation.fields.litters import BIRTH_FACTS, LITTER_FACTS

@@ -8,8 +8,9 @@ import typer
 
 from colony.commands.cli.completion import complete_tag
 from colony.commands.cli.opened import reading
-from colony.commands.cli.options import LARGEST, AsJson, Book, Tag, Yes, subject
+from colony.commands.cli.options import LARGEST, Book, Tag, Yes
 from colony.commands.cli.output import say, show_json, show_table
+from colony.commands.cli.parts import AsJson, subject
 from colony.commands.cli.read import today
 
 if TYPE_CHECKING:

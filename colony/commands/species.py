@@ -5,8 +5,9 @@ from typing import Annotated
 import typer
 
 from colony.commands.cli.opened import acting, reading
-from colony.commands.cli.options import AsJson, Book, subject
+from colony.commands.cli.options import Book
 from colony.commands.cli.output import say, show_json, show_table
+from colony.commands.cli.parts import AsJson, subject
 from colony.notation.tags import parse_tag, parse_text
 
 app = subject()

@@ -11,7 +11,7 @@ from typer.core import TyperGroup
 
 from colony import __version__
 from colony.commands.cli.misuse import JsonAfterVerb, NoSuchSubject
-from colony.commands.cli.options import AsJson, plain_app, subject
+from colony.commands.cli.parts import AsJson, plain_app, subject
 from colony.commands.cli.untyped import take_as_typed
 from colony.notation.tags import nearest_tags
 from colony.refusals.books import NoSuchBook

@@ -113,12 +113,13 @@ class WaterLimit(SQLModel, table=True):
     __table_args__ = (
         *checks(RULES),
         UniqueConstraint("species_id", "parameter"),
+        # The schema script has the same for PostgreSQL: said here, it would load that dialect
+        # for every reading of a file.
         Index(
             "ux_water_limit_of_all",
             "parameter",
             unique=True,
             sqlite_where=text("species_id IS NULL"),
-            postgresql_where=text("species_id IS NULL"),
         ),
         STRICT,
     )

@@ -78,12 +78,12 @@ import sys, time
 began = time.perf_counter()
 import asyncio, datetime
 from colony.screens.app import ColonyApp
-from colony.screens.frame.session import Desk
+from colony.screens.frame.session import BookSession
 from colony.screens.widgets.entry_list import EntryList
 from colony.store.book import open_book
 from colony.screens.start import keep_keys_quick
 keep_keys_quick()
-book_session = Desk(open_book(sys.argv[1]), clock=lambda: datetime.date.fromisoformat(sys.argv[2]))
+book_session = BookSession(open_book(sys.argv[1]), clock=lambda: datetime.date.fromisoformat(sys.argv[2]))
 book_session.begin()
 async def run():
     async with ColonyApp(book_session).run_test(size=(80, 24)) as pilot:

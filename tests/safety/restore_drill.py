@@ -26,6 +26,8 @@ from colony.store.journal.replay import differences, kept_rows, recorded_rows
 TODAY = date(2026, 3, 9)
 ANIMALS = ("Alma", "Bruno", "Caro")
 BETWEEN_S = 0.3
+REST_S = 0.005
+"""A breath between two acts of a writer: without it a restore waits long for its turn."""
 
 
 @dataclass
@@ -96,6 +98,7 @@ def _write_until_killed(book: Book, writer: int, reports: Path) -> NoReturn:
                 name = "refused"
             file.write(f"{name}\n")
             number += 1
+            time.sleep(REST_S)
     os._exit(1)
 
 

@@ -1,7 +1,7 @@
 """The whole book as the rows of plain files."""
 
 from collections import defaultdict
-from collections.abc import Callable, Collection, Iterator, Mapping, Sequence
+from collections.abc import Callable, Collection, Iterator, Sequence
 from dataclasses import dataclass
 from datetime import date
 from operator import attrgetter
@@ -25,10 +25,9 @@ OF_ANIMALS = ("systems", "tanks", "animals", "pairings", "litters", "placements"
 
 @dataclass(frozen=True)
 class BookTables:
-    """Rows of the book as files have them, their records, and what each is called."""
+    """Rows of the book as files have them, and what each is called."""
 
     tables: Tables
-    records: Mapping[str, Sequence[Any]]
     names: Names
 
     def ids(self) -> dict[str, dict[str, int]]:
@@ -44,7 +43,7 @@ def read_book(session: Session, nouns: Collection[str] = tuple(RECORDED)) -> Boo
     records = {noun: _read_records(session, noun) if noun in nouns else [] for noun in RECORDED}
     labels = read_labels(session, records)
     tables = {noun.name: _rows(noun, records[noun.name], labels) for noun in NOUNS}
-    return BookTables(tables, records, labels.names)
+    return BookTables(tables, labels.names)
 
 
 def read_tables(session: Session) -> Tables:
@@ -53,8 +52,9 @@ def read_tables(session: Session) -> Tables:
 
 
 def _read_records(session: Session, noun: str) -> list[Any]:
-    record = record_of(noun)
-    return list(session.exec(select(record).order_by(col(record.id))))  # type: ignore[attr-defined]
+    """The columns of every row by name: records that nobody changes are not made."""
+    table = record_of(noun).__table__  # type: ignore[attr-defined]
+    return list(session.execute(table.select().order_by(table.c.id)))
 
 
 def read_heading(session: Session, as_of: date) -> ColonyHeading:

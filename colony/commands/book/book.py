@@ -7,8 +7,9 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from colony.commands.cli.opened import acting, reading, trying
-from colony.commands.cli.options import AsJson, Book, Yes, subject
+from colony.commands.cli.options import Book, Yes
 from colony.commands.cli.output import say, show_json, show_table, warn
+from colony.commands.cli.parts import AsJson, subject
 from colony.commands.cli.read import today
 from colony.commands.cli.remedies import command_of, ways_of
 from colony.refusals.base import in_ways

@@ -8,8 +8,9 @@ import typer
 
 from colony.commands.cli.completion import complete_tag
 from colony.commands.cli.opened import acting, opened, reading
-from colony.commands.cli.options import LARGEST, AsJson, Book, Yes, subject
+from colony.commands.cli.options import LARGEST, Book, Yes
 from colony.commands.cli.output import say, show_json, show_table, warn
+from colony.commands.cli.parts import AsJson, subject
 from colony.commands.cli.read import day_or_none
 from colony.refusals.history import UndoAsksFirst
 

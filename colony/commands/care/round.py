@@ -7,8 +7,9 @@ import typer
 
 from colony.commands.cli.fields import Typed, read_typed, with_options
 from colony.commands.cli.opened import acting, reading
-from colony.commands.cli.options import AsJson, Book, On, subject
+from colony.commands.cli.options import Book, On
 from colony.commands.cli.output import say, show_json, show_table, warn
+from colony.commands.cli.parts import AsJson, subject
 from colony.commands.cli.read import day, today
 from colony.notation.care import TASKS
 from colony.notation.cautions import ELECTRICITY, OWN_TOOLS

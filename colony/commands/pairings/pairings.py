@@ -6,8 +6,9 @@ import typer
 
 from colony.commands.cli.fields import Typed, argument, read_typed, with_options
 from colony.commands.cli.opened import acting, reading
-from colony.commands.cli.options import LARGEST, AsJson, Book, On, Tag, subject
+from colony.commands.cli.options import LARGEST, Book, On, Tag
 from colony.commands.cli.output import say, show_json, show_table
+from colony.commands.cli.parts import AsJson, subject
 from colony.commands.cli.read import day, today
 from colony.notation.fields.pairings import (
     DAM,

@@ -6,8 +6,9 @@ import typer
 
 from colony.commands.cli.completion import complete_tag
 from colony.commands.cli.opened import acting, reading
-from colony.commands.cli.options import LARGEST, AsJson, Book, subject
+from colony.commands.cli.options import LARGEST, Book
 from colony.commands.cli.output import show_json
+from colony.commands.cli.parts import AsJson, subject
 from colony.commands.cli.read import day, today
 from colony.notation.pairs import parse_all_wanted, parse_pair
 

@@ -8,8 +8,9 @@ import typer
 
 from colony.commands.cli.completion import complete_tag
 from colony.commands.cli.opened import length_unit, reading
-from colony.commands.cli.options import LARGEST, AsJson, Book, Yes, subject
+from colony.commands.cli.options import LARGEST, Book, Yes
 from colony.commands.cli.output import say, show_json, show_table, warn
+from colony.commands.cli.parts import AsJson, subject
 from colony.commands.cli.read import today
 from colony.notation.days import parse_span_days, show_span
 from colony.notation.measures import parse_length_mm, show_length

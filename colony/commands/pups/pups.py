@@ -6,8 +6,9 @@ import typer
 
 from colony.commands.cli.fields import Typed, argument, read_typed, with_options
 from colony.commands.cli.opened import acting
-from colony.commands.cli.options import AsJson, Book, Tag, subject
+from colony.commands.cli.options import Book, Tag
 from colony.commands.cli.output import say, show_json, warn
+from colony.commands.cli.parts import AsJson, subject
 from colony.commands.cli.read import today
 from colony.notation.fields.field import NOTE, ON
 from colony.notation.fields.pups import FOOD, MASS, TOOK, WIDTH

@@ -1,8 +1,9 @@
 """`colony isolation`: the clocks of arrivals and of new filters."""
 
 from colony.commands.cli.opened import reading
-from colony.commands.cli.options import AsJson, Book, subject
+from colony.commands.cli.options import Book
 from colony.commands.cli.output import say, show_json, show_table, warn
+from colony.commands.cli.parts import AsJson, subject
 from colony.commands.cli.read import today
 
 app = subject()

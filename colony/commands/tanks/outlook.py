@@ -7,8 +7,9 @@ import typer
 
 from colony.commands.cli.completion import complete_tag
 from colony.commands.cli.opened import acting, reading
-from colony.commands.cli.options import AsJson, Book, subject
+from colony.commands.cli.options import Book
 from colony.commands.cli.output import say, show_json, show_table, warn
+from colony.commands.cli.parts import AsJson, subject
 from colony.commands.cli.read import today
 from colony.commands.tanks.tanks import CAUTION
 

@@ -7,8 +7,9 @@ import typer
 
 from colony.commands.cli.fields import Typed, read_typed, with_options
 from colony.commands.cli.opened import acting, reading
-from colony.commands.cli.options import AsJson, Book
+from colony.commands.cli.options import Book
 from colony.commands.cli.output import say, show_json, show_table, warn
+from colony.commands.cli.parts import AsJson
 from colony.commands.cli.read import day_or_none, today
 from colony.notation.fields.water import LIMIT_FACTS, TEST_FACTS
 from colony.notation.readings import parse_parameter, parse_reading

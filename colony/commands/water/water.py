@@ -6,8 +6,9 @@ import typer
 
 from colony.commands.cli.fields import Typed, argument, read_typed, with_options
 from colony.commands.cli.opened import acting, reading
-from colony.commands.cli.options import AsJson, Book, subject
+from colony.commands.cli.options import Book
 from colony.commands.cli.output import say, show_json, show_table, warn
+from colony.commands.cli.parts import AsJson, subject
 from colony.commands.cli.read import today
 from colony.commands.water.tests import VERBS, System
 from colony.notation.fields.water import CHANGE_FACTS, LITRES, REGIME_FACTS, RESERVE_FACTS

@@ -3,6 +3,7 @@
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from datetime import date
+from functools import cache
 
 from colony.exchange.folder.cells import read_noun_cell
 from colony.exchange.text.days import read_sheet_day
@@ -51,6 +52,7 @@ def read_cell(field: Field, cell: str, reading: Reading) -> object:
     return _READERS[field.kind](field, cell, reading)
 
 
+@cache
 def ways_to_write(field: Field) -> dict[str, str]:
     """Every way to write a word of a field, in lower case, and the word that is meant."""
     words = {word.casefold(): word for word in field.words}

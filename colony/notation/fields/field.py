@@ -74,7 +74,7 @@ class Field:
     headings: str = ""
     sheet: str = ""
     words: tuple[str, ...] = ()
-    synonyms: Mapping[str, str] = field(default_factory=dict)
+    synonyms: Mapping[str, str] = field(default_factory=dict, hash=False)
     needed: bool = False
     empty: Any = None
     within: str | None = None

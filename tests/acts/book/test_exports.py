@@ -338,7 +338,11 @@ def edited(folder: Path, file: str, old: str, new: str) -> None:
         ("measurements.csv", ("Alma,2026", "Elma,2026"), ("animal", "did you mean")),
         ("mating_signs.csv", ("bite marks", "kisses"), ("kind", "copulation")),
         ("care_rhythms.csv", ("pad swap,,,,", "pad swap,nursery,,,"), ("task", "for a system")),
-        ("care_rhythms.csv", ("feeding,nursery,", "feeding,nursery,north"), ("role", "one tank, one system")),
+        (
+            "care_rhythms.csv",
+            ("feeding,nursery,", "feeding,nursery,north"),
+            ("role", "one tank, one system"),
+        ),
         (
             "care_rhythms.csv",
             ("feeding,nursery,,,2,1", "feeding,nursery,,,2,3"),

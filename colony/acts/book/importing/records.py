@@ -1,10 +1,10 @@
 """Write what an import changes as records, each row named by its label."""
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from typing import Any
 
 import networkx as nx
-from sqlmodel import Session, SQLModel, select
+from sqlmodel import Session, SQLModel, col, select
 
 from colony.acts.animals.leaving import leave_everything
 from colony.acts.book.importing.imported import Progress, by_steps
@@ -17,6 +17,9 @@ from colony.notation.fields.field import Field
 from colony.records import PairingSire, PossibleSire, Species, VetPatient, record_of
 
 _COLUMNS = {noun.name: {column.name: column for column in noun.columns} for noun in NOUNS}
+_MOST_NAMED = 10_000
+"""How many rows one question to a database may name: SQLite takes 32,766."""
+
 _ANIMALS_IN_A_CELL: tuple[tuple[type[SQLModel], str, str, str, str], ...] = (
     (PairingSire, "pairings", "sires", "pairing_id", "sire_id"),
     (VetPatient, "vet_visits", "animals", "visit_id", "animal_id"),
@@ -46,7 +49,7 @@ class RecordWriter:
         with self.session.no_autoflush:
             for noun in NOUNS:
                 rows = changes.get(noun.name, ())
-                booked = {record.id: record for record in self.book.records[noun.name]}
+                booked = self._booked(noun, rows)
                 first = parents_first and noun.name == "animals"
                 for batch in _generations(rows) if first else [rows]:
                     self._write_rows(noun, batch, booked)
@@ -58,6 +61,18 @@ class RecordWriter:
                 # Who is gone, by a sheet, leaves its tank and its pairings.
                 if change.booked is not None and "status" in change.values and animal.ended_on:
                     leave_everything(self.session, animal, animal.ended_on)
+
+    def _booked(self, noun: Noun, changes: Iterable[Change]) -> dict[int, Any]:
+        """The records of the book that are changed, by id."""
+        record: Any = record_of(noun.name)
+        ids = [change.booked.id for change in changes if change.booked is not None]
+        return {
+            row.id: row
+            for at in range(0, len(ids), _MOST_NAMED)
+            for row in self.session.exec(
+                select(record).where(col(record.id).in_(ids[at : at + _MOST_NAMED]))
+            )
+        }
 
     def _write_rows(self, noun: Noun, changes: Sequence[Change], booked: Mapping[int, Any]) -> None:
         written = []

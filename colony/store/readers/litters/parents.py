@@ -75,10 +75,14 @@ def read_parents(session: Session, herd: Herd) -> Parents:
 
 
 def read_parents_of(session: Session, ids: Collection[int]) -> Parents:
-    """Read the parentage of a few animals; the herd is these, their litters and their parents."""
+    """Read the parentage of a few animals; the herd is these and their parents.
+
+    Of their litter-mates it has those whose sire was tested: he may be the sire of all.
+    """
     own = col(Animal.id).in_(ids)
     litters = select(col(Animal.litter_id)).where(own, col(Animal.litter_id).is_not(None))
-    herd = read_herd(session, own | col(Animal.litter_id).in_(litters))
+    tested = col(Animal.litter_id).in_(litters) & col(Animal.sire_id).is_not(None)
+    herd = read_herd(session, own | tested)
     of_litters = col(PossibleSire.litter_id).in_(litters)
     shares = of_litters | col(PossibleSire.animal_id).in_(ids)
     parents = _read_parents(session, herd, (shares,), (col(Litter.id).in_(litters),))
