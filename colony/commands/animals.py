@@ -8,14 +8,14 @@ import typer
 
 from colony.commands.cli.fields import Typed, argument, read_typed, with_options
 from colony.commands.cli.opened import acting, length_unit, reading
-from colony.commands.cli.options import LARGEST, Book, On, Tag, Yes
+from colony.commands.cli.options import LARGEST, Anyway, Book, On, Tag, Yes
 from colony.commands.cli.output import say, show_facts, show_json, show_table, warn
 from colony.commands.cli.parts import AsJson, subject
 from colony.commands.cli.read import day, today
 from colony.notation.cautions import DEAD_RAY
 from colony.notation.fields.animals import ADDED_WITH, ANIMAL_FACTS, END_FACTS, HOW_ENDED, TAG
 from colony.notation.fields.facts import AnimalFacts
-from colony.notation.fields.health import HOLD_FACTS
+from colony.notation.fields.health import ANYWAY_WHY, HOLD_FACTS
 from colony.notation.measures import show_length
 from colony.notation.tags import parse_tag, printable
 from colony.notation.words import STATUSES, parse_word
@@ -30,12 +30,13 @@ FILTERED = tuple(field for field in ANIMAL_FACTS if field.name in {"species", "s
 
 
 @app.command("add")
-@with_options((*ADDED, *ADDED_WITH), new=True)
+@with_options((*ADDED, *ADDED_WITH, ANYWAY_WHY), new=True)
 def add(
     tag: Annotated[str, typer.Argument(help="A new tag.")],
     typed: Typed,
     book: Book = None,
     *,
+    anyway: Anyway = False,
     as_json: AsJson = False,
 ) -> None:
     """Write down an animal that was not born in a litter of this book."""
@@ -46,8 +47,8 @@ def add(
     facts = AnimalFacts(**read_typed(ADDED, typed))
     new_tag = parse_tag(tag)
     with acting(book, "animal add", begin=True) as session:
-        beside = read_typed(ADDED_WITH, typed, read_settings(session), new=True)
-        add_animal(session, tag=new_tag, facts=facts, **beside, today=today())
+        beside = read_typed((*ADDED_WITH, ANYWAY_WHY), typed, read_settings(session), new=True)
+        add_animal(session, tag=new_tag, facts=facts, **beside, anyway=anyway, today=today())
         page = show_animal(session, tag=new_tag, today=today())
     if as_json:
         show_json(page.document)
@@ -84,6 +85,7 @@ def end(
     typed: Typed,
     book: Book = None,
     *,
+    anyway: Anyway = False,
     yes: Yes = False,
 ) -> None:
     """Write down that an animal died, was sold or is gone; it leaves its tank and pairings."""
@@ -91,6 +93,7 @@ def end(
         "tag": tag,
         **read_typed((HOW_ENDED,), {HOW_ENDED.name: how}, new=True),
         **read_typed(END_FACTS, typed, new=True),
+        "anyway": anyway,
         "today": today(),
     }
     if not yes and sys.stdin.isatty():

@@ -17,7 +17,7 @@ if TYPE_CHECKING:
     from colony.records.care import CareDone, CareRhythm
     from colony.records.foods import Feeding, Food, FoodBatch, TankFeeding
     from colony.records.health import LookOver, Prescription, VetPatient, VetVisit
-    from colony.records.holds import Hold
+    from colony.records.holds import Hold, Overruling
     from colony.records.litters import Litter, PossibleSire
     from colony.records.pairings import MatingSign, Pairing, PairingSire, PregnancyFinding
     from colony.records.pups import Measurement
@@ -117,6 +117,7 @@ TABLES: Mapping[str, tuple[Callable[[], ModuleType], str]] = {
     "VetPatient": (_health, ""),
     "VetVisit": (_health, "vet_visits"),
     "Hold": (_holds, "holds"),
+    "Overruling": (_holds, "overrulings"),
     "JournalEntry": (_book, ""),
     "Litter": (_litters, "litters"),
     "PossibleSire": (_litters, ""),
@@ -163,6 +164,7 @@ __all__ = [
     "MatingSign",
     "Measurement",
     "MoveToDo",
+    "Overruling",
     "Pairing",
     "PairingSire",
     "Placement",

@@ -1,4 +1,4 @@
-"""Health holds: an animal that is neither bred nor sold for a time."""
+"""Health holds, and what was done with an animal although something stood against it."""
 
 from datetime import date
 from typing import ClassVar
@@ -24,3 +24,23 @@ class Hold(SQLModel, table=True):
     started: date
     ended: date | None = None
     why: str
+
+
+class Overruling(SQLModel, table=True):
+    """What stood against an act with an animal, and why the breeder did it all the same."""
+
+    RULES: ClassVar[Rules] = (is_day("decided_on"),)
+    __table_args__ = (*checks(RULES), STRICT)
+
+    id: int | None = Field(default=None, primary_key=True)
+    animal_id: int = Field(
+        foreign_key="animal.id", index=True, description="With whom it was done."
+    )
+    other_id: int | None = Field(
+        default=None, foreign_key="animal.id", description="The other of a pair."
+    )
+    act: str
+    guard: str
+    what: str = Field(description="What stood against it, as it was said.")
+    why: str = Field(description="Why it was done anyway.")
+    decided_on: date = Field(description="The day of the act.")

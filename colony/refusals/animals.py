@@ -1,8 +1,9 @@
 """Refusals about who an animal is: an unknown tag, a taken one, an end that cannot be."""
 
+from collections.abc import Sequence
 from datetime import date
 
-from colony.refusals.base import Refusal, WrongUse, act, listed
+from colony.refusals.base import Refusal, WrongUse, act, again, listed
 from colony.refusals.notation import shown
 
 
@@ -173,3 +174,25 @@ class NoSuchTrait(WrongUse):
 
     def __init__(self, trait: str, known: list[str]) -> None:
         super().__init__(f"There is no number {shown(trait)} of a species: use {listed(known)}.")
+
+
+class StandsAgainst(Refusal):
+    """Something stands against an act with an animal; the breeder may decide otherwise."""
+
+    fields = ("why",)
+
+    def __init__(self, reasons: Sequence[str], *, for_good: bool = False) -> None:
+        remedies = () if for_good else (again(anyway=True, why=""),)
+        super().__init__(f"{'; '.join(reasons)}.", *remedies)
+
+
+class AnywayNeedsWhy(WrongUse):
+    """What stands against an act is to be overruled, and no reason is given."""
+
+    fields = ("why",)
+
+    def __init__(self, reasons: Sequence[str]) -> None:
+        super().__init__(
+            f"{'; '.join(reasons)}: the reason why it is done anyway is kept, and needed.",
+            again(anyway=True, why=""),
+        )

@@ -40,6 +40,13 @@ def _fraction(text: str) -> float:
     return number
 
 
+def _share(text: str) -> float:
+    number = float(text)
+    if not 0 <= number <= 1:
+        raise ValueError(text)
+    return number
+
+
 def _times(text: str) -> float:
     number = float(text)
     if not 1 <= number <= 20:  # noqa: PLR2004 - no tank is twenty rays wide for each ray
@@ -88,6 +95,10 @@ class BookSettings:
     )
     isolation_days: int = _choice(30, _whole(0, 365), "days from 0 to 365")
     measure_every_days: int = _choice(28, _whole(1, 365), "days from 1 to 365")
+    kinship_limit: float = _choice(
+        0.125, _share, "kinship of two that may be paired, from 0 to 1; 0.125 are half sibs"
+    )
+    near_term_days: int = _choice(14, _whole(0, 120), "days from 0 to 120")
     nursery_weeks: int = _choice(6, _whole(0, 52), "weeks from 0 to 52")
     backup_days: int = _choice(14, _whole(1, 3660), "how many days keep a copy, from 1 to 3660")
     backup_weeks: int = _choice(8, _whole(0, 520), "how many weeks keep a copy, from 0 to 520")

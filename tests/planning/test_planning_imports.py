@@ -45,6 +45,7 @@ def test_the_fit_and_the_outlook_load_no_solver(module: str) -> None:
 PLANNING = Path(__file__).parents[2] / "colony" / "planning"
 
 DOORS = {
+    "pairings": {"eligibility"},
     "solver": {"flow", "highs", "model", "solution"},
     "pups": {"feeding", "growth", "growth_law", "readiness"},
 }

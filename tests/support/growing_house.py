@@ -49,7 +49,7 @@ class GrowingHouse:
     def animal(self, tag: str, sex: str, tank: str | None = None, **facts: Any) -> None:  # noqa: ANN401 - facts of an animal
         """A grown P. leopoldi."""
         known = AnimalFacts(sex=sex, species="leopoldi", born=Day(date(2019, 1, 1)), **facts)
-        self.do(add_animal, tag=tag, facts=known, tank=tank, width_mm=400, today=TODAY)
+        self.do(add_animal, tag=tag, facts=known, tank=tank, width_mm=450, today=TODAY)
 
     def mated(self, dam: str, sire: str, days_ago: int) -> None:
         """A dam and a sire put together, and a copulation seen, so many days ago."""

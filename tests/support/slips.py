@@ -21,6 +21,8 @@ SLIPS = {
     "NothingToChange": ["animal", "edit", "Alma"],
     "HeldAlready": ["animal", "hold", "26-01-2", "--why", "the sore again"],
     "NotHeld": ["animal", "release", "Alma"],
+    "StandsAgainst": ["animal", "end", "26-01-2", "sold"],
+    "AnywayNeedsWhy": ["animal", "end", "26-01-2", "sold", "--anyway"],
     "NoSuchLitter": ["litter", "show", "26-09"],
     "DeadDam": ["litter", "record", "--dam", "Greta", "--pups", "2F"],
     "ImpossibleGestation": ["litter", "record", "--dam", "Ella", "--pups", "2F"],

@@ -5,14 +5,17 @@ from datetime import date
 from sqlmodel import Session, select
 
 from colony.acts.animals.days import refuse_before_life, refuse_future
+from colony.acts.animals.guards import Decision, guard, target_of
 from colony.acts.animals.leaving import leave_everything
 from colony.acts.animals.parents import set_parents
 from colony.acts.litters.sires import settle_sire
 from colony.acts.pups.measure import measure
 from colony.acts.tanks.isolation import reason_to_leave
-from colony.acts.tanks.placing import place
+from colony.acts.tanks.placing import find_usable_tank, place
 from colony.notation.fields.facts import AnimalFacts
 from colony.notation.shares import UNKNOWN_SIRE
+from colony.planning.guards.judge import Proposal
+from colony.planning.guards.table import BRING, GIVE, SELL
 from colony.records import Animal, Litter
 from colony.refusals.animals import (
     AlreadyEnded,
@@ -26,6 +29,7 @@ from colony.refusals.litters import LitterKnows
 from colony.store.journal.journal import tell
 from colony.store.lookup import find_animal, find_species, seek_animal
 from colony.store.readers.pedigree import refuse_impossible_pedigree
+from colony.store.readers.tanks.house import read_tanks
 
 
 def add_animal(
@@ -35,12 +39,16 @@ def add_animal(
     facts: AnimalFacts,
     tank: str | None = None,
     width_mm: int | None = None,
+    anyway: bool = False,
+    why: str | None = None,
     today: date,
 ) -> Animal:
     """Write down an animal that was not born in a litter of this book.
 
     Raises
     ------
+    StandsAgainst, AnywayNeedsWhy
+        It came from outside not long ago, and would go into shared water.
     TagTaken, TransponderTaken, NoSuchSpecies, NoSuchTag, NoSuchTank, NotYet
     WrongSexForParent, ParentNotOlder
         A parent cannot be one.
@@ -48,6 +56,9 @@ def add_animal(
     animal = Animal(tag=tag)
     _set_facts(session, animal, AnimalFacts(**{**facts, "tag": tag}), today)
     if tank:
+        into = read_tanks(session)[find_usable_tank(session, tank).id or 0]
+        proposal = Proposal(BRING, today, target_of(into))
+        guard(session, proposal, [animal], Decision(anyway=anyway, why=why))
         place(session, animal, tank, on=facts.get("arrived") or today, today=today)
     if width_mm is not None:
         measure(session, tag=tag, width_mm=width_mm, on=today, today=today)
@@ -73,14 +84,27 @@ def edit_animal(session: Session, *, tag: str, facts: AnimalFacts, today: date) 
     return animal
 
 
+_GUARDED_ENDS = {"sold": SELL, "gone": GIVE}
+"""The ends that the breeder decides on, as the guards know them; death asks nobody."""
+
+
 def end_animal(
-    session: Session, *, tag: str, how: str, on: date, why: str | None = None, today: date
+    session: Session,
+    *,
+    tag: str,
+    how: str,
+    on: date,
+    why: str | None = None,
+    anyway: bool = False,
+    today: date,
 ) -> Animal:
     """Write down that an animal died, was sold or is gone; it leaves its tank and pairings.
 
     Raises
     ------
     NoSuchTag, AlreadyEnded, NotYet, EndsBeforeItBegan
+    StandsAgainst, AnywayNeedsWhy
+        It is held, reserved, isolated, kept back or near term, and that is not overruled.
     LeavesIsolationEarly
         It leaves alive while it is isolated, and no reason is given.
     """
@@ -89,6 +113,8 @@ def end_animal(
         raise AlreadyEnded(animal.tag, animal.status, animal.ended_on)
     refuse_future(f"The end of {animal.tag}", on, today)
     refuse_before_life(animal, on)
+    if (act := _GUARDED_ENDS.get(how)) is not None:
+        guard(session, Proposal(act, on, whom=why), [animal], Decision(anyway=anyway, why=why))
     if how != "died":
         why = reason_to_leave(session, [animal.tag], to=None, why=why, today=today)
     animal.status, animal.ended_on, animal.ended_why = how, on, why or animal.ended_why

@@ -6,10 +6,14 @@ from sqlmodel import Session
 
 from colony.acts.book.checks import animals, database, parents
 from colony.acts.book.checks import litters as births
+from colony.acts.book.checks import pairings as pairs
 from colony.acts.book.checks import tanks as housing
 from colony.acts.book.checks.finding import Check, Finding
 from colony.store.damage import broken_rules
 from colony.store.failures import STUMBLES
+
+LEVELS = ("wrong", "odd", "accepted")
+"""How much a finding weighs; what was accepted with a reason is listed and not counted."""
 
 CHECKS: tuple[Check, ...] = (
     database.sound_file,
@@ -22,6 +26,7 @@ CHECKS: tuple[Check, ...] = (
     parents.sexes_of_pairings,
     parents.parents_are_older,
     parents.shares_sum_to_one,
+    pairs.nothing_stands_against,
     births.births_apart,
     births.gestations,
     births.dams_at_birth,
@@ -40,12 +45,12 @@ CHECKS: tuple[Check, ...] = (
 
 
 def check_book(session: Session, *, today: date) -> list[Finding]:
-    """Run every check of the book; what is wrong comes before what is odd.
+    """Run every check of the book; what is wrong comes first, what was accepted last.
 
     A check that stumbles over a damaged row is passed over, and that is told.
     """
     found = [finding for check in CHECKS for finding in _run(check, session, today)]
-    return sorted(found, key=lambda finding: not finding.wrong)
+    return sorted(found, key=lambda finding: LEVELS.index(finding.level))
 
 
 def _run(check: Check, session: Session, today: date) -> list[Finding]:

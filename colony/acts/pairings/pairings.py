@@ -8,16 +8,18 @@ from typing import Any
 from sqlmodel import Session, col, select
 
 from colony.acts.animals.days import refuse_before_life, refuse_ended, refuse_future
+from colony.acts.animals.guards import Decision, against_pairing, overrule
 from colony.acts.animals.parents import find_parent
 from colony.acts.tanks.placing import find_usable_tank
 from colony.notation.days import Day
 from colony.notation.fields.facts import PairingFacts
+from colony.planning.guards.judge import Proposal
+from colony.planning.guards.table import PAIR
 from colony.records import Animal, MatingSign, Pairing, PairingSire, PregnancyFinding
 from colony.records.rules import broken
 from colony.refusals.pairings import EndsBeforeStart, NoPairing, NotOfThisPairing, PairedAlready
 from colony.store.journal.journal import tell
 from colony.store.lookup import find_animal
-from colony.store.readers.pedigree import read_lineage
 
 
 @dataclass(frozen=True)
@@ -29,6 +31,7 @@ class Paired:
     started: date
     tank: str | None
     inbreeding: float
+    warnings: tuple[str, ...] = ()
 
 
 def start_pairing(
@@ -38,22 +41,30 @@ def start_pairing(
     dam: str,
     sires: Sequence[str],
     on: date,
+    anyway: bool = False,
+    why: str | None = None,
     today: date,
     **facts: Any,  # noqa: ANN401 - the facts of a pairing
 ) -> Paired:
     """Write down that a dam is kept with one or several sires from a day on.
 
-    `facts` are those of `PAIRING_FACTS`.
+    `facts` are those of `PAIRING_FACTS`. What the table of guards says against it is refused
+    or warned of; `anyway` overrules it for the reason `why`, which is kept.
 
     Raises
     ------
-    NoSuchTag, WrongSexForParent, NotHere, NotYet, PairedAlready, NoSuchTank, TankRetired
+    NoSuchTag, WrongSexForParent, NotHere, NotYet, PairedAlready, NoSuchTank, TankRetired,
+    StandsAgainst, AnywayNeedsWhy
     """
     begun = begin_pairing(session, dam=dam, sires=sires, on=on, today=today, **facts)
+    ids = {animal.tag: _id(animal) for animal in (begun.dam, *begun.sires)}
+    objections, lineage = against_pairing(session, begun.dam, begun.sires, on=on)
+    decision = Decision(anyway=anyway, why=why)
+    warnings = overrule(session, objections, Proposal(PAIR, on), decision, ids)
     males = [_id(male) for male in begun.sires]
-    related = read_lineage(session).kinship([_id(begun.dam)], males)
+    related = lineage.kinship([_id(begun.dam)], males)
     tags = tuple(male.tag for male in begun.sires)
-    return Paired(begun.dam.tag, tags, on, begun.tank, float(related.mean()))
+    return Paired(begun.dam.tag, tags, on, begun.tank, float(related.mean()), warnings)
 
 
 @dataclass(frozen=True)

@@ -23,6 +23,7 @@ from colony.store.lookup import find_animal
 from colony.store.readers.animals.herd import Herd, read_places
 from colony.store.readers.pairings.candidates import read_candidates
 from colony.store.readers.pedigree import read_lineage
+from colony.store.settings import read_settings
 
 
 @dataclass(frozen=True)
@@ -83,6 +84,7 @@ def pick_partners(
         means,
         today=today,
         overridden=overridden,
+        limit=read_settings(session).kinship_limit,
     )
     places = read_places(session, today)
     tank_of = {candidate.tag: places.get(animal_id) for animal_id, candidate in candidates.items()}

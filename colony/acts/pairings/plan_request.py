@@ -6,26 +6,34 @@ from dataclasses import replace
 from sqlmodel import Session, col, select
 
 from colony.acts.pairings.rules import rules_of_book
+from colony.planning.pairings.eligibility import KIN
 from colony.planning.pairings.request import Pair, PairingRequest
 from colony.records import Animal
 from colony.refusals.animals import NoSuchSpecies
 from colony.refusals.pairings import KindTwice, NoSuchKind
 from colony.store.lookup import find_animal, find_species
+from colony.store.settings import read_settings
 
 
 def request_of_book(session: Session, request: PairingRequest) -> PairingRequest:
     """The request with every tag, rule, species and line as the book writes it.
 
+    Where no limit of F is asked for, that of the book holds, unless near kin is overridden.
+
     Raises
     ------
     NoSuchTag, NoSuchSpecies, NoSuchRule, NoSuchKind, KindTwice
     """
+    overridden = rules_of_book(session, request.overridden)
+    limit = None if KIN in overridden else read_settings(session).kinship_limit
+    asked = request.highest_inbreeding
     return replace(
         request,
+        highest_inbreeding=limit if asked is None else asked,
         required_pairs=_pairs(session, request.required_pairs),
         forbidden_pairs=_pairs(session, request.forbidden_pairs),
         excluded=frozenset(find_animal(session, tag).tag for tag in request.excluded),
-        overridden=rules_of_book(session, request.overridden),
+        overridden=overridden,
         wanted=_wanted(session, request.wanted),
         species=find_species(session, request.species).name if request.species else None,
     )

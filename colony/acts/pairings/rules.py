@@ -4,7 +4,7 @@ from collections.abc import Iterable
 
 from sqlmodel import Session
 
-from colony.planning.pairings.eligibility import PAIR_RULES, RULES, unknown_rules
+from colony.planning.pairings.eligibility import KIN, PAIR_RULES, RULES, unknown_rules
 from colony.refusals.pairings import NoSuchRule
 from colony.store.lookup import find_animal
 
@@ -18,7 +18,7 @@ def rules_of_book(session: Session, overridden: Iterable[str]) -> frozenset[str]
     """
     asked = frozenset(overridden)
     if unknown := unknown_rules(asked):
-        raise NoSuchRule(unknown[0], [*RULES, *PAIR_RULES])
+        raise NoSuchRule(unknown[0], [*RULES, *PAIR_RULES, KIN])
     named = set()
     for word in asked:
         name, colon, tag = word.partition(":")

@@ -8,12 +8,15 @@ from typing import Any
 from sqlmodel import Session
 
 from colony.acts.animals.days import refuse_ended
+from colony.acts.animals.guards import Decision, guard, target_of
 from colony.acts.tanks.isolation import reason_to_leave
 from colony.acts.tanks.loads import read_house_today
 from colony.acts.tanks.moves import tick_move
 from colony.acts.tanks.placing import find_usable_tank, place, reasons_against
 from colony.notation.fields.facts import SystemFacts, TankFacts
 from colony.notation.fields.tanks import TANK_SIZES
+from colony.planning.guards.judge import Proposal
+from colony.planning.guards.table import MOVE
 from colony.planning.tanks.load import Occupant
 from colony.records import Animal, System, Tank
 from colony.records.rules import broken
@@ -82,7 +85,7 @@ def move(
     Raises
     ------
     NoSuchTag, NoSuchTank, TankRetired, NotHere, TankDoesNotFit, AlreadyInTank, MoveBeforeLast,
-    LeavesIsolationEarly
+    LeavesIsolationEarly, StandsAgainst, AnywayNeedsWhy
     """
     target = find_usable_tank(session, tank)
     animals = list(
@@ -98,6 +101,8 @@ def move(
     if reasons and not anyway:
         raise TankDoesNotFit(target.code, reasons)
     goes_to = house.tanks[target.id or 0]
+    proposal = Proposal(MOVE, on, target_of(goes_to))
+    said = guard(session, proposal, animals, Decision(anyway=anyway, why=why))
     why = reason_to_leave(
         session, [animal.tag for animal in animals], to=goes_to, why=why, today=today
     )
@@ -105,7 +110,7 @@ def move(
         placed = place(session, animal, target.code, on=on, why=why, today=today)
         tick_move(session, animal_id=placed.animal_id, tank_id=placed.tank_id, on=on)
     tell(session, f"{', '.join(animal.tag for animal in animals)} moved to {target.code}")
-    return Moved(target.code, tuple(animal.tag for animal in animals), on, tuple(reasons))
+    return Moved(target.code, tuple(animal.tag for animal in animals), on, (*reasons, *said))
 
 
 def _as_occupant(house: TanksOnDay, animal: Animal) -> Occupant:

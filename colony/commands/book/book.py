@@ -21,7 +21,7 @@ if TYPE_CHECKING:
 
 app = subject()
 
-FINDING_KEYS = ("check", "wrong", "where", "problem")
+FINDING_KEYS = ("check", "wrong", "where", "problem", "level", "accepted")
 
 
 @app.command("check")
@@ -37,8 +37,12 @@ def check(book: Book = None, *, as_json: AsJson = False) -> None:
     else:
         show_table(
             ("", "Where", "Problem", "Correct with"),
-            (("wrong" if r["wrong"] else "odd", r["where"], r["problem"], r["mend"]) for r in rows),
+            ((r["level"], r["where"], r["problem"], r["mend"]) for r in rows if not r["accepted"]),
             none="Nothing is wrong or odd.",
+        )
+        show_table(
+            ("Accepted", "Problem", "Because"),
+            ((r["where"], r["problem"], r["accepted"]) for r in rows if r["accepted"]),
         )
     if any(finding.wrong for finding in findings):
         raise typer.Exit(1)

@@ -18,4 +18,7 @@ Book = Annotated[
 Yes = Annotated[bool, typer.Option("--yes", help="Do it without asking.")]
 Tag = Annotated[str, argument(TAG_OF_ANIMAL)]
 Tags = Annotated[list[str], typer.Argument(help="Tags of animals.", autocompletion=complete_tag)]
+Anyway = Annotated[
+    bool, typer.Option("--anyway", help="Do it although something stands against it.")
+]
 On = Annotated[str, typer.Option(ON.switch, help=ON.help)]

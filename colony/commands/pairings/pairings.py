@@ -6,10 +6,11 @@ import typer
 
 from colony.commands.cli.fields import Typed, argument, read_typed, with_options
 from colony.commands.cli.opened import acting, reading
-from colony.commands.cli.options import LARGEST, Book, On, Tag
-from colony.commands.cli.output import say, show_json, show_table
+from colony.commands.cli.options import LARGEST, Anyway, Book, On, Tag
+from colony.commands.cli.output import say, show_json, show_table, warn
 from colony.commands.cli.parts import AsJson, subject
 from colony.commands.cli.read import day, today
+from colony.notation.fields.health import ANYWAY_WHY
 from colony.notation.fields.pairings import (
     DAM,
     FINDING_FACTS,
@@ -66,7 +67,7 @@ def pick(
 
 
 @app.command("start")
-@with_options(PAIRING_FACTS)
+@with_options((*PAIRING_FACTS, ANYWAY_WHY))
 def start(
     dam: Dam,
     sires: Annotated[list[str], argument(KEPT_WITH)],
@@ -74,6 +75,7 @@ def start(
     on: On = "today",
     book: Book = None,
     *,
+    anyway: Anyway = False,
     as_json: AsJson = False,
 ) -> None:
     """Write down that a dam is kept with one or several sires."""
@@ -85,8 +87,9 @@ def start(
             dam=dam,
             sires=sires,
             on=day(on),
+            anyway=anyway,
             today=today(),
-            **read_typed(PAIRING_FACTS, typed),
+            **read_typed((*PAIRING_FACTS, ANYWAY_WHY), typed),
         )
     if as_json:
         show_json(paired)
@@ -94,6 +97,7 @@ def start(
     say(
         f"{paired.dam} is with {' and '.join(paired.sires)} since {paired.started}; F of pups {paired.inbreeding:.4f}."
     )
+    warn(paired.warnings)
     say("Adults: two people, a rigid container, and mind the tail.")
 
 

@@ -7,7 +7,7 @@ import typer
 
 from colony.commands.cli.fields import Typed, argument, read_typed, with_options
 from colony.commands.cli.opened import acting, reading
-from colony.commands.cli.options import Book
+from colony.commands.cli.options import Anyway, Book
 from colony.commands.cli.output import say, show_json, show_table, warn
 from colony.commands.cli.parts import AsJson, subject
 from colony.commands.cli.read import today
@@ -98,9 +98,7 @@ def move(
     typed: Typed,
     book: Book = None,
     *,
-    anyway: Annotated[
-        bool, typer.Option("--anyway", help="Override the limits, and say so.")
-    ] = False,
+    anyway: Anyway = False,
     as_json: AsJson = False,
 ) -> None:
     """Move animals into a tank: the last word is the tank."""

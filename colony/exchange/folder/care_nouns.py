@@ -8,6 +8,7 @@ from colony.notation.fields.care import CARE_DONE_COLUMNS, MOVE_TO_DO_COLUMNS, R
 from colony.notation.fields.foods import FOOD_BATCH_COLUMNS, FOOD_COLUMNS, TANK_FEEDING_COLUMNS
 from colony.notation.fields.health import (
     LOOK_OVER_COLUMNS,
+    OVERRULING_COLUMNS,
     PRESCRIPTION_COLUMNS,
     VET_VISIT_COLUMNS,
 )
@@ -40,6 +41,7 @@ CARE_NOUNS = (
     Noun("look_overs", LOOK_OVER_COLUMNS, "health"),
     Noun("vet_visits", VET_VISIT_COLUMNS, "health", key=("visit",), singular="vet visit"),
     Noun("prescriptions", PRESCRIPTION_COLUMNS, "health"),
+    Noun("overrulings", OVERRULING_COLUMNS, "health"),
     Noun("moves_to_do", MOVE_TO_DO_COLUMNS, "tank"),
 )
 """Every noun of care, each after those that it cannot do without."""

@@ -7,6 +7,26 @@ HELD_WHY = Field("why", label="Why", what="reason", help="What was seen.", neede
 HOLD_FACTS = (HELD_WHY, ON)
 """What is said of a hold, beside the animal."""
 
+OVERRULING_COLUMNS = (
+    ANIMAL,
+    Field("other", "animals"),
+    Field("act", needed=True),
+    Field("guard", needed=True),
+    Field("what", needed=True),
+    Field("why", needed=True),
+    Field("decided_on", "day", needed=True),
+)
+"""What stood against an act, and why it was done anyway."""
+
+ANYWAY_WHY = Field(
+    "why",
+    label="Why",
+    what="reason",
+    help="Why it is done anyway.",
+    hint="asked where something stands against it",
+)
+"""The reason that is kept where a guard is overruled."""
+
 HOLD_COLUMNS = (ANIMAL, ON.called("started"), Field("ended", "day"), HELD_WHY)
 
 LOOKED_AT = Field("animal", "animals", help="The animal looked over.")

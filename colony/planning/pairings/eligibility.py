@@ -11,8 +11,11 @@ from datetime import date, timedelta
 
 FEMALE, MALE = "F", "M"
 
-GONE, SAME_SEX = "gone", "same_sex"
-"""The rules against who is not here any more, and whom no time makes a partner."""
+GONE, SAME_SEX, KIN = "gone", "same_sex", "kin"
+"""The rules against who is not here any more, whom no time makes a partner, and near kin."""
+
+MARGIN = 1e-12
+"""Kinship is summed in floating point: this much over a limit is not over it."""
 
 NOBODY: frozenset[str] = frozenset()
 """No rule overridden."""
@@ -110,7 +113,7 @@ def set_aside_alone(
 
 def unknown_rules(overridden: Iterable[str]) -> tuple[str, ...]:
     """Find the overrides that name no rule."""
-    known = RULES.keys() | PAIR_RULES.keys()
+    known = RULES.keys() | PAIR_RULES.keys() | {KIN}
     return tuple(sorted(word for word in overridden if word.split(":", 1)[0] not in known))
 
 
@@ -275,6 +278,16 @@ PAIR_RULES: dict[str, PairRule] = {
     "line": _other_line,
 }
 """The rules about a pair. An animal without a line is not held to one."""
+
+
+def too_related(kinship: float, limit: float) -> Bar | None:
+    """The reason against near kin; ``kin``.
+
+    Half sibs of unrelated parents stand exactly at 0.125, and full sibs at 0.25 (Wright 1922).
+    """
+    if kinship <= limit + MARGIN:
+        return None
+    return Bar(KIN, f"kinship {kinship:.4g}, above the limit of {limit:g}")
 
 
 def _kind(candidate: Candidate) -> str:

@@ -13,15 +13,13 @@ from colony.planning.arrays import Bools, Floats, Index
 from colony.planning.pairings.eligibility import (
     FEMALE,
     MALE,
+    MARGIN,
     Bar,
     Candidate,
     why_not,
     why_not_together,
 )
 from colony.planning.pairings.request import BreedingTank, PairingRequest, Stock
-
-MARGIN = 1e-12
-"""Kinship is summed in floating point: this much over a limit is not over it."""
 
 OPEN, RULED_OUT, TOO_RELATED, APART, NO_TANK = range(5)
 """What bars a pair, as numbers of an array."""

@@ -11,7 +11,9 @@ from colony.planning.pairings.eligibility import (
     NOBODY,
     Bar,
     Candidate,
+    is_overridden,
     set_aside,
+    too_related,
     why_not,
     why_not_together,
 )
@@ -56,6 +58,7 @@ def rank_partners(  # noqa: PLR0913 - two animals' facts, two measures, the day 
     *,
     today: date,
     overridden: frozenset[str] = NOBODY,
+    limit: float = 1.0,
 ) -> RankedPartners:
     """Rank the partners of an animal by kinship, then mean kinship, then tag.
 
@@ -76,6 +79,8 @@ def rank_partners(  # noqa: PLR0913 - two animals' facts, two measures, the day 
         The day of the pairing.
     overridden
         Rules not to be held against anybody, by name.
+    limit
+        The greatest kinship of two that are paired.
     """
     ranked, left_out = [], []
     for other, related, average in zip(
@@ -84,10 +89,13 @@ def rank_partners(  # noqa: PLR0913 - two animals' facts, two measures, the day 
         if other.tag == asking.tag:
             continue
         reasons = why_not(other, today, overridden) + why_not_together(asking, other, overridden)
-        if reasons:
-            left_out.append(LeftOut(other.tag, reasons))
+        near = too_related(related, limit)
+        ignored = near and is_overridden(near, (asking.tag, other.tag), overridden)
+        kin = (near,) if near else ()
+        if reasons or (near and not ignored):
+            left_out.append(LeftOut(other.tag, reasons + (() if ignored else kin)))
         else:
-            aside = set_aside(asking, other, today, overridden)
+            aside = set_aside(asking, other, today, overridden) + kin
             ranked.append(Partner(other.tag, related, related, average, aside))
     # What differs only by rounding is taken as equal.
     ranked.sort(key=lambda p: (round(p.kinship, 12), round(p.mean_kinship, 12), p.tag))

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Any
 from colony.acts.animals.animals import add_animal
 from colony.notation.fields.animals import ANIMAL_FACTS, DECISIONS, MEASURED
 from colony.notation.fields.facts import AnimalFacts
+from colony.notation.fields.health import ANYWAY_WHY
 from colony.screens.forms.fields.catalogue import form_field
 from colony.screens.forms.form import Done, Facts, Form
 
@@ -35,23 +36,32 @@ _OTHERWISE: Mapping[str, Mapping[str, Any]] = {
 }
 
 
+_BESIDE = {"tank", "width_mm", ANYWAY_WHY.name}
+"""What is said beside the animal's own facts."""
+
+
 class ArrivalForm(Form):
     """Write down an animal from elsewhere."""
 
     TITLE_WORDS = "New ray"
     ACT = "animal add"
     CAUTION = "Isolate arrivals; keeping may need a licence where you live: ask the permit office."
-    FIELDS = tuple(form_field(field, **_OTHERWISE.get(field.name, {})) for field in ASKED)
+    FIELDS = (
+        *(form_field(field, **_OTHERWISE.get(field.name, {})) for field in ASKED),
+        form_field(ANYWAY_WHY),
+    )
 
-    def write(self, session: "Session", facts: Facts, *, anyway: bool, today: date) -> Done:  # noqa: ARG002 - nothing to override
+    def write(self, session: "Session", facts: Facts, *, anyway: bool, today: date) -> Done:
         """Add the animal."""
-        own = {name: fact for name, fact in facts.items() if name not in {"tank", "width_mm"}}
+        own = {name: fact for name, fact in facts.items() if name not in _BESIDE}
         added = add_animal(
             session,
             tag=facts["tag"],
             facts=AnimalFacts(**own),
             tank=facts["tank"],
             width_mm=facts["width_mm"],
+            anyway=anyway,
+            why=facts["why"],
             today=today,
         )
         return Done(f"{added.tag} is in the book.")

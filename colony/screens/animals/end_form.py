@@ -36,7 +36,7 @@ class EndForm(Form):
         who = book_session.read(name_animal, tag=facts["tag"], today=book_session.today)
         return f"{who}: {facts['how']} {facts['on']}."
 
-    def write(self, session: "Session", facts: Facts, *, anyway: bool, today: date) -> Done:  # noqa: ARG002 - nothing to override
+    def write(self, session: "Session", facts: Facts, *, anyway: bool, today: date) -> Done:
         """End the animal."""
-        end_animal(session, **facts, today=today)
+        end_animal(session, **facts, anyway=anyway, today=today)
         return Done(f"{facts['tag']}: {facts['how']} on {facts['on']}.")

@@ -102,9 +102,12 @@ def recorder_of(session: Session) -> Recorder:
     return recorder
 
 
-def tell(session: Session, sentence: str) -> None:
-    """Say in the journal, for a person, what the act of this session did."""
-    session.info.setdefault("sentences", []).append(sentence)
+def tell(session: Session, sentence: str, *, beside: bool = False) -> None:
+    """Say in the journal, for a person, what the act of this session did.
+
+    What stands `beside` it is said after all else.
+    """
+    session.info.setdefault("sentences", []).append(_Beside(sentence) if beside else sentence)
 
 
 def write_entry(session: Session, act: str, recorder: Recorder, *, always: bool = False) -> None:
@@ -122,7 +125,14 @@ def write_entry(session: Session, act: str, recorder: Recorder, *, always: bool 
     session.add(entry)
 
 
-def _summary(sentences: list[str]) -> str:
+class _Beside(str):
+    """A sentence that is said after all else."""
+
+    __slots__ = ()
+
+
+def _summary(told: list[str]) -> str:
+    sentences = sorted(told, key=lambda sentence: isinstance(sentence, _Beside))
     more = (
         f" (and {len(sentences) - MOST_SENTENCES} more)" if len(sentences) > MOST_SENTENCES else ""
     )

@@ -195,7 +195,7 @@ def _names(session: Session) -> Mapping[str, Mapping[int | None, object]]:
 
 
 def _row(record: Any, names: Mapping[str, Mapping[int | None, object]]) -> tuple[object, ...]:  # noqa: ANN401 - any record
-    kinds = {"dam_id": "animal", "sire_id": "animal"}
+    kinds = {"dam_id": "animal", "sire_id": "animal", "other_id": "animal"}
     cells = []
     for name, value in sorted(record.model_dump(exclude={"id"}).items()):
         kind = kinds.get(name, name.removesuffix("_id"))

@@ -178,6 +178,12 @@ def test_foods_and_tanks_that_are_not_there_are_refused(house: CareHouse) -> Non
 
 def test_an_animal_is_no_resident_before_it_came(house: CareHouse) -> None:
     """A feeding of last week is of those who were there last week."""
-    house.do(add_animal, tag="Late", facts=AnimalFacts(arrived=ago(2)), tank="A2", today=TODAY)
+    house.do(
+        add_animal,
+        tag="Late",
+        facts=AnimalFacts(arrived=ago(2), origin="born here"),
+        tank="A2",
+        today=TODAY,
+    )
     with pytest.raises(NobodyToFeed):
         give(house, "A2", days_ago=7)

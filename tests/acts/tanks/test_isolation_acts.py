@@ -1,6 +1,7 @@
 """Isolation in the book: one clock for shared water, restarted by each arrival, left with a reason."""
 
 from datetime import timedelta
+from typing import Any
 
 import pytest
 from care_house import TODAY, CareHouse, ago, care_house
@@ -10,6 +11,7 @@ from colony.acts.tanks.isolation import IsolationLine, isolation_now
 from colony.acts.tanks.loads import list_tanks
 from colony.acts.tanks.tanks import add_tank, move, set_system
 from colony.notation.fields.facts import AnimalFacts
+from colony.refusals.animals import StandsAgainst
 from colony.refusals.tanks import LeavesIsolationEarly, TankDoesNotFit
 from colony.store.book import Book
 
@@ -60,9 +62,10 @@ def test_nothing_leaves_early_without_a_reason_on_record(house: CareHouse) -> No
 
 def test_a_sale_out_of_isolation_needs_its_reason(house: CareHouse) -> None:
     """Whoever leaves alive before the end leaves with a reason."""
-    with pytest.raises(LeavesIsolationEarly):
-        house.do(end_animal, tag="Nova", how="sold", on=TODAY, today=TODAY)
-    house.do(end_animal, tag="Nova", how="sold", on=TODAY, why="to a friend", today=TODAY)
+    sale: dict[str, Any] = {"tag": "Nova", "how": "sold", "on": TODAY, "today": TODAY}
+    with pytest.raises(StandsAgainst, match="in isolation until"):
+        house.do(end_animal, **sale)
+    house.do(end_animal, **sale, anyway=True, why="to a friend")
     (left,) = house.ask(isolation_now, today=TODAY).left_early
     assert (left.tag, left.to, left.why) == ("Nova", "sold", "to a friend")
 

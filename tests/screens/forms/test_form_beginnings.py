@@ -149,18 +149,18 @@ def test_an_end_is_named_before_the_enter_that_writes_it(farm: Path, writes: str
     """The first Enter names the animal, the second writes; what is typed between asks anew."""
 
     async def look(app: ColonyApp, pilot: Pilot[None]) -> None:
-        await press(app, pilot, "e", "type:so", writes)
-        assert "Wanda, female motoro, in S1: sold 2026-03-02. Enter writes it." in shown(app)
+        await press(app, pilot, "e", "type:di", writes)
+        assert "Wanda, female motoro, in S1: died 2026-03-02. Enter writes it." in shown(app)
         assert status(farm, "Wanda") == "present"
         await press(app, pilot, "tab", "type:yesterday")
-        assert "in S1: sold" not in shown(app)
+        assert "in S1: died" not in shown(app)
         await press(app, pilot, writes)
-        assert "Wanda, female motoro, in S1: sold 2026-03-01. Enter writes it." in shown(app)
+        assert "Wanda, female motoro, in S1: died 2026-03-01. Enter writes it." in shown(app)
         assert status(farm, "Wanda") == "present"
         await press(app, pilot, writes)
 
     drive(farm, *ON_WANDA, look=look)
-    assert status(farm, "Wanda") == "sold"
+    assert status(farm, "Wanda") == "died"
 
 
 def test_escape_takes_back_the_wish_to_end(farm: Path) -> None:

@@ -82,7 +82,7 @@ DAY: list[tuple[str, list[str], Written, object]] = [
     ),
     (
         "move",
-        ["m", "type:zora", "enter", "type:x1", "enter"],
+        ["m", "type:zora", "enter", "type:x1", "enter", "type:the intake is full", "f2"],
         lambda path: page(path, "Zora").tank,
         "X1",
     ),
@@ -94,7 +94,7 @@ DAY: list[tuple[str, list[str], Written, object]] = [
     ),
     (
         "join",
-        ["j", "type:zora", "enter", "type:rufus", "enter"],
+        ["j", "type:zora", "enter", "type:rufus", "enter", "type:a trial of forms", "f2"],
         lambda path: [one.sires for one in ask(path, list_pairings) if one.dam == "Zora"],
         [["Rufus"]],
     ),
@@ -194,7 +194,9 @@ def test_a_refusal_stands_at_its_field_and_a_limit_can_be_overridden(farm: Path)
     refused = text_after(farm, "8", "m", "type:alma", "enter", "type:g1", "enter")
     assert "! Tank G1 does not take this" in " ".join(refused.split())
     assert page(farm, "Alma").tank == "N1"
-    moved = text_after(farm, "8", "m", "type:alma", "enter", "type:g1", "enter", "f2")
+    keys = ["m", "type:alma", "enter", "type:g1", "enter", "f2"]
+    assert "Alma: due about" in " ".join(text_after(farm, "8", *keys).split())
+    moved = text_after(farm, "8", *keys, "type:the heater failed", "f2")
     assert "Alma moved to G1" in moved
     assert page(farm, "Alma").tank == "G1"
 

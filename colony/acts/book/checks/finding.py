@@ -14,6 +14,7 @@ class Finding:
     """Something that is wrong or odd, where, and the acts that put it right.
 
     Any one of the `remedies` does, or all of them `in_turn`; `advice` is for what no act does.
+    `accepted` is the reason that the breeder gave when it was done.
     """
 
     check: str
@@ -23,6 +24,12 @@ class Finding:
     remedies: tuple[AnotherAct, ...] = ()
     in_turn: bool = False
     advice: str = ""
+    accepted: str = ""
+
+    @property
+    def level(self) -> str:
+        """``wrong``: no act of ours makes it; ``accepted``: the breeder said why; else ``odd``."""
+        return "wrong" if self.wrong else "accepted" if self.accepted else "odd"
 
 
 Check = Callable[[Session, date], Iterator[Finding]]

@@ -1,7 +1,7 @@
 """The breeding stock and the breeding tanks as the pairing planner sees them."""
 
 from collections.abc import Sequence
-from datetime import date
+from datetime import date, timedelta
 
 import numpy as np
 from sqlmodel import Session
@@ -71,7 +71,10 @@ def _rare(lineage: Lineage, living: Sequence[int]) -> FloatArray:
 
 
 def read_breeding_tanks(session: Session, stock: Stock, today: date) -> tuple[BreedingTank, ...]:
-    """Read the breeding tanks in use: their room beside the young that stay in them."""
+    """Read the breeding tanks in use: their room beside the young that stay in them.
+
+    One in which a dam is near her term is not offered: she would have to make room.
+    """
     settings = read_settings(session)
     house = read_house(session, read_lives(session), settings, today)
     grown = {
@@ -81,6 +84,8 @@ def read_breeding_tanks(session: Session, stock: Stock, today: date) -> tuple[Br
         or animal.mature_width_mm is None
         or animal.width_mm >= animal.mature_width_mm
     }
+    soon = today + timedelta(days=settings.near_term_days)
+    near_term = {animal.tag for animal in stock.animals if animal.due and animal.due <= soon}
     limits = Limits(load=settings.load_limit)
     return tuple(
         BreedingTank(
@@ -97,7 +102,9 @@ def read_breeding_tanks(session: Session, stock: Stock, today: date) -> tuple[Br
             ),
         )
         for tank in house.tanks.values()
-        if tank.retired_on is None and tank.plan.role == "breeding"
+        if tank.retired_on is None
+        and tank.plan.role == "breeding"
+        and near_term.isdisjoint(occupant.tag for occupant in house.in_tank(tank.id))
     )
 
 
