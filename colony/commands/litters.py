@@ -7,11 +7,12 @@ import typer
 from colony.commands.cli.completion import complete_tag
 from colony.commands.cli.fields import Typed, read_typed, with_options
 from colony.commands.cli.opened import acting, length_unit, reading
-from colony.commands.cli.options import LARGEST, Book
+from colony.commands.cli.options import LARGEST, Anyway, Book
 from colony.commands.cli.output import say, show_json, show_table, warn
 from colony.commands.cli.parts import AsJson, subject
 from colony.commands.cli.read import day, day_or_none, today
 from colony.notation.fields.facts import LitterFacts
+from colony.notation.fields.health import ANYWAY_WHY
 from colony.notation.fields.litters import BIRTH_FACTS, LITTER_FACTS
 from colony.notation.measures import show_length
 from colony.notation.pups import parse_pups
@@ -25,7 +26,7 @@ Litter = Annotated[str, typer.Argument(help="The litter's code, such as 26-01.")
 
 
 @app.command("record")
-@with_options(BIRTH_FACTS)
+@with_options((*BIRTH_FACTS, ANYWAY_WHY))
 def record(
     dam: Annotated[str, typer.Option(help="The dam's tag.", autocompletion=complete_tag)],
     pups: Annotated[str, typer.Option(help="Live pups by sex: 2F3M1U; 0 if none lived.")],
@@ -36,15 +37,13 @@ def record(
     ] = None,
     book: Book = None,
     *,
-    anyway: Annotated[
-        bool, typer.Option("--anyway", help="Override the limits of the tank.")
-    ] = False,
+    anyway: Anyway = False,
     as_json: AsJson = False,
 ) -> None:
     """Record a birth: the litter, a pup for each live young, and where they now swim."""
     from colony.acts.litters.record import record_litter
 
-    count, facts, on = parse_pups(pups), read_typed(BIRTH_FACTS, typed), day(born)
+    count, facts, on = parse_pups(pups), read_typed((*BIRTH_FACTS, ANYWAY_WHY), typed), day(born)
     with acting(book, "litter record") as session:
         recorded = record_litter(
             session,

@@ -8,6 +8,7 @@ from typing import Any
 from sqlmodel import Session
 
 from colony.acts.animals.days import refuse_future
+from colony.acts.animals.guards import Decision, guard
 from colony.acts.animals.parents import find_parent, find_sires
 from colony.acts.litters.gestation import find_conception, judge_birth
 from colony.acts.litters.other_males import warn_of_other_males
@@ -18,6 +19,8 @@ from colony.acts.tanks.placing import find_usable_tank, reasons_against
 from colony.notation.days import Day
 from colony.notation.fields.facts import LitterFacts
 from colony.notation.pups import PupCount
+from colony.planning.guards.judge import Proposal
+from colony.planning.guards.table import BEAR
 from colony.planning.tanks.load import Occupant
 from colony.records import Animal, Litter, Tank
 from colony.refusals.base import Advice, act
@@ -57,6 +60,7 @@ def record_litter(
     pups: PupCount,
     tank: str | None = None,
     anyway: bool = False,
+    why: str | None = None,
     today: date,
     **facts: Any,  # noqa: ANN401 - the facts of a birth
 ) -> LitterRecorded:
@@ -64,14 +68,14 @@ def record_litter(
 
     `facts` are those of `BIRTH_FACTS`. Without `sires` they are the males of her pairing; without
     `tank` the pups stay where she is. The birth ends the pregnancy. `anyway` overrides the limits
-    of the tank. A grown male who was with her when she may have conceived, and is not among the
+    of the tank, and with a reason what stands against her as a dam. A grown male who was with her when she may have conceived, and is not among the
     sires, is warned of.
 
     Raises
     ------
     NoSuchTag, WrongSexForParent, ParentNotOlder, DeadDam, NotYet, NobodyBorn
     LitterTwice, TooSoonAfterBirth, ImpossibleGestation, SireCannotBe
-    NoSuchTank, TankRetired, TankDoesNotFit
+    NoSuchTank, TankRetired, TankDoesNotFit, StandsAgainst, AnywayNeedsWhy
     """
     own = LitterFacts(**facts)
     dead = own.get("dead", 0)
@@ -81,6 +85,8 @@ def record_litter(
         raise DeadDam(mother.tag, mother.status, mother.ended_on, born)
     if not pups.total and not dead:
         raise NobodyBorn(mother.tag)
+    decision = Decision(anyway=anyway, why=why)
+    doubts = guard(session, Proposal(BEAR, born), [mother], decision)
     record = read_dams(session, read_herd(session)).get(_id(mother), DamRecord())
     if (
         twin := next((litter for litter in record.births if litter.born == born), None)
@@ -124,7 +130,7 @@ def record_litter(
         inbreeding_low=kin.low,
         inbreeding_high=kin.high,
         completeness=kin.completeness,
-        warnings=(*warnings, *other_males, *place_warnings),
+        warnings=(*doubts, *warnings, *other_males, *place_warnings),
     )
 
 

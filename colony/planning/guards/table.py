@@ -6,10 +6,10 @@ a reason, which is kept; what the book itself would contradict cannot be overrul
 
 from collections.abc import Mapping
 
-PAIR, MOVE, SELL, GIVE, BRING = "pair", "move", "sell", "give away", "bring in"
-"""The acts that ask. An animal that is brought in is put into a tank as it is written down."""
+PAIR, BEAR, MOVE, SELL, GIVE, BRING = "pair", "bear", "move", "sell", "give away", "bring in"
+"""The acts that ask. To bear is to be written down as the dam of a litter; an animal that is brought in is put into a tank as it is written down."""
 
-ACTS = (PAIR, MOVE, SELL, GIVE, BRING)
+ACTS = (PAIR, BEAR, MOVE, SELL, GIVE, BRING)
 
 NEVER, REFUSE, WARN = "never", "refused", "warned of"
 """What a guard does: bars the act, bars it unless it is overruled, or says so and lets it be."""
@@ -19,8 +19,8 @@ GUARDS: Mapping[str, Mapping[str, str]] = {
     "same_animal": {PAIR: NEVER},
     "same_sex": {PAIR: NEVER},
     "sex": {PAIR: NEVER},
-    "age": {PAIR: REFUSE},
-    "width": {PAIR: REFUSE},
+    "age": {PAIR: REFUSE, BEAR: REFUSE},
+    "width": {PAIR: REFUSE, BEAR: WARN},
     "hold": {PAIR: REFUSE, SELL: REFUSE, GIVE: REFUSE, MOVE: WARN},
     "isolation": {PAIR: REFUSE, SELL: REFUSE, GIVE: REFUSE},
     "arrival": {BRING: REFUSE, MOVE: REFUSE},

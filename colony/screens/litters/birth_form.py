@@ -5,6 +5,7 @@ from typing import TYPE_CHECKING
 
 from colony.acts.litters.record import record_litter
 from colony.notation.fields.field import NOTE
+from colony.notation.fields.health import ANYWAY_WHY
 from colony.notation.fields.litters import DEAD, MARKS, SIRES
 from colony.screens.forms.fields.catalogue import form_field
 from colony.screens.forms.fields.measures import DayField, PupsField
@@ -28,7 +29,7 @@ class BirthForm(Form):
         form_field(DEAD),
         form_field(SIRES),
         TankField("tank", "Pups in", empty="the tank she is in"),
-        *map(form_field, (*MARKS, NOTE)),
+        *map(form_field, (*MARKS, NOTE, ANYWAY_WHY)),
     )
 
     def initial(self) -> dict[str, str]:

@@ -18,6 +18,9 @@ from colony.refusals.pairings import (
     PairsDoNotFit,
 )
 
+KIN = frozenset({"kin"})
+"""Near kin is not held against anybody."""
+
 
 def test_a_proposal_writes_nothing(farm: Farm) -> None:
     """Every row, the journal's too, is as it was."""
@@ -41,7 +44,7 @@ def test_the_f_of_a_pair_is_that_of_published_matings(
     farm.female("Gala", born="2021", width="50cm", dam="Alma", sires="Bruno")
     farm.male("Hugo", born="2021", width="45cm", dam="Alma", sires="Bruno")
     farm.female("Ines", born="2021", width="50cm", dam="Caro", sires="Bruno")
-    plan = proposed(farm, required_pairs=frozenset({(dam, sire)})).plan
+    plan = proposed(farm, required_pairs=frozenset({(dam, sire)}), overridden=KIN).plan
     asked = next(pair for pair in plan.pairs if pair.dam == dam)
     assert asked.sire == sire
     assert asked.expected_inbreeding == pytest.approx(f, abs=1e-12)
@@ -56,7 +59,7 @@ def test_a_doubtful_sire_counts_as_expected_or_at_its_worst(farm: Farm) -> None:
     farm.female("Gala", born="2021", width="50cm", dam="Alma", sires=["Bruno=0.5", "Dino=0.5"])
     asked = frozenset({("Gala", "Bruno")})
     for at_worst in (False, True):
-        plan = proposed(farm, required_pairs=asked, at_worst=at_worst).plan
+        plan = proposed(farm, required_pairs=asked, at_worst=at_worst, overridden=KIN).plan
         pair = next(pair for pair in plan.pairs if pair.dam == "Gala")
         assert pair.expected_inbreeding == pytest.approx(0.125, abs=1e-12)
         assert pair.worst_inbreeding == pytest.approx(0.25 if at_worst else 0.125, abs=1e-12)
@@ -181,7 +184,7 @@ def test_no_male_is_left_when_the_only_ones_are_held(farm: Farm) -> None:
 
 
 def test_all_related_is_planned_and_said(farm: Farm) -> None:
-    """Only full sibs: the plan has them, and names the least F there is (Wright 1922: 0.25)."""
+    """Only full sibs: left out, unless kin is ignored; then the plan has them, and names the least F there is (Wright 1922: 0.25)."""
     farm.female("Alma", width="50cm")
     farm.male("Bruno", width="45cm")
     for tag, sex in (("Gala", "F"), ("Hugo", "M")):
@@ -194,7 +197,8 @@ def test_all_related_is_planned_and_said(farm: Farm) -> None:
             dam="Alma",
             sires="Bruno",
         )
-    plan = proposed(farm, excluded=frozenset({"Alma", "Bruno"})).plan
+    assert proposed(farm, excluded=frozenset({"Alma", "Bruno"})).plan.pairs == ()
+    plan = proposed(farm, excluded=frozenset({"Alma", "Bruno"}), overridden=KIN).plan
     assert plan.mean_expected_inbreeding == pytest.approx(0.25, abs=1e-12)
     assert plan.notes == ("every pair that is open is related: the least F is 0.2500",)
     none = proposed(farm, excluded=frozenset({"Alma", "Bruno"}), highest_inbreeding=0.2).plan
@@ -227,7 +231,9 @@ def test_a_what_if_stands_beside_the_plan_without_it(farm: Farm) -> None:
     """What the forced pair costs is the difference of the two plans, figure by figure."""
     settled(farm)
     farm.female("Gala", born="2021", width="50cm", dam="Alma", sires="Bruno")
-    asked = proposed(farm, required_pairs=frozenset({("Gala", "Bruno")}), compare=True)
+    asked = proposed(
+        farm, required_pairs=frozenset({("Gala", "Bruno")}), compare=True, overridden=KIN
+    )
     assert asked.comparison is not None
     assert ("Gala", "Bruno") in {(one.dam, one.sire) for one in asked.comparison.only_second}
     figures = {measure.name: measure for measure in asked.comparison.measures}

@@ -35,7 +35,7 @@ def test_partners_stand_least_related_first(farm: Farm) -> None:
     farm.female("Gala", born="2021", width="50cm", dam="Alma", sires="Bruno")
     farm.male("Hugo", born="2021", width="45cm", dam="Alma", sires="Bruno")
     farm.male("Ivo", born="2021", width="45cm", dam="Caro", sires="Bruno")
-    partners = pick(farm, "gala").partners
+    partners = pick(farm, "gala", "kin").partners
     assert [animal.tag for animal in partners][:2] == ["Dino", "Ivo"]
     assert {animal.tag: animal.expected_inbreeding for animal in partners} == pytest.approx(
         {"Dino": 0.0, "Ivo": 0.125, "Hugo": 0.25, "Bruno": 0.25}, abs=1e-12
@@ -99,7 +99,7 @@ def test_one_that_is_gone_is_judged_when_it_is_asked_about(farm: Farm) -> None:
     farm.female("Alma", born="2022", width="50cm", sires="Bruno")
     farm.end("Bruno", how="sold")
     assert why(pick(farm, "Alma")) == {"Bruno": ["gone"]}
-    back = {animal.tag: animal for animal in pick(farm, "Alma", "gone:bruno").partners}
+    back = {animal.tag: animal for animal in pick(farm, "Alma", "gone:bruno", "kin").partners}
     assert (back["Bruno"].kinship, back["Bruno"].mean_kinship) == pytest.approx((0.25, 0.125))
     assert back["Dino"].kinship == 0
 
