@@ -5,25 +5,37 @@ from dataclasses import dataclass
 
 @dataclass(frozen=True)
 class Task:
-    """A task of the round: done at each tank, or once for a system; or only where animals are."""
+    """A task of the round: done at each tank, or once for a system; or only where animals are.
+
+    One that `takes` something is done by the act that writes that down: without it nobody
+    could tell a task that was done from one that was ticked.
+    """
 
     name: str
     per: str = "tank"
     needs_animals: bool = True
+    takes: str = ""
+    act: str = ""
 
 
 TASKS = {
     task.name: task
     for task in (
-        Task("headcount"),
+        Task("headcount", takes="the number that was seen", act="round count"),
         Task("look-over"),
-        Task("feeding"),
+        Task("feeding", takes="the food", act="food give"),
         Task("clean-up"),
         Task("sock check", per="system", needs_animals=False),
         Task("drum check", per="system", needs_animals=False),
         Task("pad swap", per="system", needs_animals=False),
         Task("back-flush", per="system", needs_animals=False),
-        Task("water test", per="system", needs_animals=False),
+        Task(
+            "water test",
+            per="system",
+            needs_animals=False,
+            takes="what was measured",
+            act="water test",
+        ),
         Task("water change", per="system", needs_animals=False),
     )
 }

@@ -58,6 +58,21 @@ def words_of(name: str) -> Words:
     )
 
 
+def is_near(name: str, other: str) -> bool:
+    """Whether two folded names are one but for a space, a hyphen or a single letter of a word.
+
+    A plural differs so; words of three letters or less may differ by one and be two words.
+    """
+    plain, known = (_joined(words_of(text)) for text in (name, other))
+    if plain == known:
+        return name != other
+    differing = [pair for pair in zip(plain, known, strict=False) if len({*pair}) > 1]
+    if len(plain) != len(known) or len(differing) != 1:
+        return False
+    (word, right) = differing[0]
+    return min(len(word), len(right)) >= LETTERS_OF_A_NAME - 1 and is_one_edit(word, right)
+
+
 def is_one_edit(name: str, other: str) -> bool:
     """Whether one letter was added, left out or mistaken, or two neighbours were swapped."""
     short, long = sorted((name, other), key=len)

@@ -1,5 +1,6 @@
 """Refusals of the round: a place that is none, a run of tanks that cannot be, a missing rhythm."""
 
+from collections.abc import Sequence
 from datetime import date
 
 from colony.refusals.base import Refusal, WrongUse, act, again, listed
@@ -31,8 +32,29 @@ class RunBackwards(WrongUse):
 class NothingToTick(Refusal):
     """Nothing is open at the places named."""
 
-    def __init__(self, task: str, places: list[str]) -> None:
-        super().__init__(f"Nothing is left to tick for {task} at {', '.join(places)}.")
+    def __init__(self, task: str, places: list[str], left: Sequence[str] = ()) -> None:
+        values = f": what is open takes a value ({', '.join(left)})" if left else ""
+        super().__init__(f"Nothing is left to tick for {task} at {', '.join(places)}{values}.")
+
+
+class EverythingEverywhere(Refusal):
+    """All work of the whole house is to be ticked off at once, unasked."""
+
+    def __init__(self) -> None:
+        super().__init__(
+            "All open work of the whole house would be ticked off: say that it is done.",
+            again(yes=True),
+        )
+
+
+class TaskTakesValue(WrongUse):
+    """A task is to be ticked off that is done by writing down what was seen or given."""
+
+    def __init__(self, task: str, takes: str, act_name: str, place: str) -> None:
+        super().__init__(
+            f"A {task} is not ticked off empty: write down {takes}, which ticks it off.",
+            act(act_name, place),
+        )
 
 
 class NoRhythm(Refusal):
@@ -79,6 +101,19 @@ class NoSuchFood(Refusal):
     def __init__(self, name: str, known: list[str]) -> None:
         hint = f"use {listed(known)}, or add it" if known else "add it first"
         super().__init__(f"There is no food {shown(name)}: {hint}.", act("food add"))
+
+
+class FoodNearAnother(Refusal):
+    """A food that was never given is written nearly as one that is known."""
+
+    fields = ("food",)
+
+    def __init__(self, food: str, near: list[str]) -> None:
+        super().__init__(
+            f"{shown(food)} was never given here, {listed(near)} was: name that, or put the new one on "
+            "the list first.",
+            act("food add", food),
+        )
 
 
 class NoSuchBatch(Refusal):

@@ -97,6 +97,24 @@ def _skip_form() -> type[Form]:
     return SkipForm
 
 
+def _count_form() -> type[Form]:
+    from colony.screens.care.count_form import CountForm
+
+    return CountForm
+
+
+def _meal_form() -> type[Form]:
+    from colony.screens.care.meal_form import MealForm
+
+    return MealForm
+
+
+def _test_form() -> type[Form]:
+    from colony.screens.care.water_test_form import WaterTestForm
+
+    return WaterTestForm
+
+
 def _tank_form() -> type[Form]:
     from colony.screens.tanks.tank_form import TankForm
 
@@ -119,6 +137,9 @@ FORM_CLASSES: dict[str, Callable[[], type[Form]]] = {
     "correct": _correct_form,
     "arrival": _arrival_form,
     "skip": _skip_form,
+    "count": _count_form,
+    "meal": _meal_form,
+    "test": _test_form,
     "tank": _tank_form,
 }
 

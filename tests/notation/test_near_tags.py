@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from colony.notation.near_tags import NearTags, is_one_edit
+from colony.notation.near_tags import NearTags, is_near, is_one_edit
 
 
 def near(known: str, name: str) -> bool:
@@ -84,3 +84,20 @@ def test_one_slip_is_an_edit_distance_of_one(one: str, other: str) -> None:
 def test_the_index_finds_what_a_look_at_every_pair_finds(known: str, name: str) -> None:
     """Among long words, near is a distance of at most one."""
     assert near(known, name) == (distance(known, name) <= 1)
+
+
+@pytest.mark.parametrize(
+    ("name", "other", "near"),
+    [
+        ("worm", "worms", True),
+        ("blood worm", "bloodworm", True),
+        ("blood-worms", "bloodworm", True),
+        ("prawn", "prawn", False),
+        ("cod", "cob", False),
+        ("prawn", "shrimp", False),
+        ("white worms", "black worms", False),
+    ],
+)
+def test_two_names_of_one_thing_are_near(name: str, other: str, *, near: bool) -> None:
+    """One letter of a word, a plural, a space or a hyphen; never two short words."""
+    assert is_near(name, other) is is_near(other, name) is near

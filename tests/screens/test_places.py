@@ -20,6 +20,7 @@ from colony.acts.care.work import WorkLine, todays_round
 from colony.acts.pairings.listing import list_pairings
 from colony.acts.tanks.loads import list_tanks
 from colony.acts.tanks.moves import list_moves
+from colony.notation.care import TASKS
 from colony.notation.fields.facts import AnimalFacts
 from colony.planning.care.round import USUAL
 from colony.screens.app import ColonyApp
@@ -197,7 +198,7 @@ def test_the_round_is_ticked_off_by_a_key(farm: Path) -> None:
         return {one.task for one in work() if one.place == place and one.is_open}
 
     here, steps = first_open(tasks=2)
-    first, *others = [one.task for one in here]
+    first, *others = sorted((one.task for one in here), key=lambda task: bool(TASKS[task].takes))
     unfolded = [one.task for one in work() if one.place == here[0].place]
     one_task = ["enter", *["down"] * (1 + unfolded.index(first)), "space"]
     drive(farm, "7", *steps, *one_task)
@@ -206,13 +207,36 @@ def test_the_round_is_ticked_off_by_a_key(farm: Path) -> None:
     assert ("no time", here[0].place) in {(other.skipped, other.place) for other in work()}
     here, steps = first_open()
     drive(farm, "7", *steps, "space")
-    assert not open_at(here[0].place)
+    assert all(TASKS[task].takes for task in open_at(here[0].place))
     here, steps = first_open()
     drive(farm, "7", *steps, "A")
-    assert not any(other.is_open for other in work() if other.system == here[0].system)
+    still = {other.task for other in work() if other.system == here[0].system and other.is_open}
+    assert all(TASKS[task].takes for task in still)
     before = ask(farm, list_history, most=1)
-    assert "Nothing is open here" in text_after(farm, "7", *steps, "A", "space")
+    assert "Nothing is open here" in text_after(farm, "7", *steps, "A")
     assert ask(farm, list_history, most=1) == before
+
+
+@pytest.mark.parametrize(
+    ("task", "typed", "written"),
+    [
+        ("headcount", ["type:3", "enter"], "counted 3, the book has"),
+        ("feeding", ["type:shrimp", "enter"], "was offered shrimp"),
+        ("water test", ["type:ph=6.9", "enter"], "ph"),
+    ],
+)
+def test_space_brings_the_form_of_what_takes_a_value(
+    farm: Path, task: str, typed: list[str], written: str
+) -> None:
+    """The place stands in it; what is typed is written and ticks the task off."""
+    lines = ask(farm, todays_round, today=TODAY)
+    places = [list(tasks) for _, tasks in groupby(lines, key=lambda one: one.place)]
+    where = next(one.place for one in lines if one.task == task and one.is_open)
+    at = next(at for at, here in enumerate(places) if here[0].place == where)
+    unfolded = [one.task for one in places[at]]
+    way = [*["down"] * at, "enter", *["down"] * (1 + unfolded.index(task)), "space"]
+    drive(farm, "7", *way, *typed)
+    assert written in ask(farm, list_history, most=1)[0].summary
 
 
 def test_a_round_without_rhythms_begins_with_the_usual_ones(tmp_path: Path) -> None:

@@ -29,6 +29,7 @@ FACTS: dict[object, object] = {
 
 NAMED: dict[str, object] = {
     "sex": "M",
+    "act_name": "round count",
     "role": "dam",
     "how": "died",
     "status": "died",

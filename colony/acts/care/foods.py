@@ -8,8 +8,15 @@ from sqlmodel import Session, col, func, select
 
 from colony.acts.animals.days import refuse_future
 from colony.notation.fields.facts import FoodFacts
-from colony.records import Food, FoodBatch
-from colony.refusals.care import BatchNotThereYet, BatchTaken, NoSuchBatch, NoSuchFood
+from colony.notation.near_tags import is_near
+from colony.records import Feeding, Food, FoodBatch
+from colony.refusals.care import (
+    BatchNotThereYet,
+    BatchTaken,
+    FoodNearAnother,
+    NoSuchBatch,
+    NoSuchFood,
+)
 from colony.store.journal.journal import tell
 
 
@@ -42,6 +49,27 @@ def set_food(session: Session, /, *, name: str, **facts: Any) -> Food:  # noqa: 
     session.flush()
     tell(session, f"food {food.name} is on the list")
     return food
+
+
+def refuse_misspelt(session: Session, food: str) -> None:
+    """Refuse a food that was never named, where one that was is written nearly so.
+
+    Two ways to write one food would count as two: a pup is ready when it takes several.
+
+    Raises
+    ------
+    FoodNearAnother
+    """
+    given = col(Feeding.food)
+    if session.exec(select(Feeding.id).where(given == food).limit(1)).first() is not None:
+        return
+    known = {name.casefold(): name for name in session.exec(select(Food.name))}
+    if food in known:
+        return
+    known |= {name: name for name in session.exec(select(given).distinct())}
+    near = [name for fold, name in known.items() if is_near(food, fold)]
+    if near:
+        raise FoodNearAnother(food, sorted(near))
 
 
 def add_batch(

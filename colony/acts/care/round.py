@@ -11,8 +11,9 @@ from colony.acts.care.places import find_places, places_for
 from colony.acts.care.ticks import write_done
 from colony.acts.care.work import work_of
 from colony.acts.water.changes import change_water
+from colony.notation.care import TASKS
 from colony.planning.care.walking_order import WorkPlace
-from colony.refusals.care import NothingToTick
+from colony.refusals.care import NothingToTick, TaskTakesValue
 from colony.store.journal.journal import tell
 from colony.store.readers.care import Floor, read_floor
 
@@ -28,6 +29,8 @@ class Ticked:
     places: tuple[str, ...]
     already: tuple[str, ...]
     on: date
+    left: tuple[str, ...] = ()
+    """What takes a value and stays open, as ``headcount at N1``."""
 
 
 def tick(
@@ -41,19 +44,27 @@ def tick(
 ) -> Ticked:
     """Write down that a task was done at tanks, systems or a row of tanks, once.
 
-    `task` may be ``all``: then everything that is open at those places is done. A water
+    `task` may be ``all``: then everything that is open at those places is done, but for what
+    takes a value: that stays open and is named. A water
     change is written with the litres of the system's regime.
 
     Raises
     ------
     NoSuchPlace, RunBackwards, NothingToTick, NotYet, and what `change_water` refuses
+    TaskTakesValue
+        It is done by another act, with the number, the food or the values.
     """
     refuse_future("This work", on, today)
     floor = read_floor(session, today)
     wanted = _at_places(session, floor, task, places, on)
-    todo = [(name, place) for name, place, is_open in wanted if is_open]
+    if task != EVERYTHING and TASKS[task].takes:
+        first = wanted[0][1].name if wanted else ""
+        raise TaskTakesValue(task, TASKS[task].takes, TASKS[task].act, first)
+    still = [(name, place) for name, place, is_open in wanted if is_open]
+    todo = [(name, place) for name, place in still if not TASKS[name].takes]
+    left = tuple(f"{name} at {place.name}" for name, place in still if TASKS[name].takes)
     if not todo:
-        raise NothingToTick(task, list(places))
+        raise NothingToTick(task, list(places), left)
     for name, place in todo:
         if name == "water change":
             change_water(session, system=place.name, on=on, note=note, today=today)
@@ -62,7 +73,7 @@ def tick(
     done = tuple(dict.fromkeys(place.name for _, place in todo))
     tell(session, f"{task} done: {', '.join(done)}")
     already = {place.name for _, place, is_open in wanted if not is_open} - set(done)
-    return Ticked(task, done, tuple(sorted(already)), on)
+    return Ticked(task, done, tuple(sorted(already)), on, left)
 
 
 def skip(

@@ -7,6 +7,7 @@ from typing import Literal
 from sqlmodel import Session, col, select
 
 from colony.acts.animals.days import refuse_before_life, refuse_ended, refuse_future
+from colony.acts.care.foods import refuse_misspelt
 from colony.notation.measures import show_length
 from colony.records import Feeding, Measurement
 from colony.store.journal.journal import tell
@@ -76,6 +77,8 @@ def feed(session: Session, *, tag: str, food: str, took: bool, on: date, today: 
     Raises
     ------
     NoSuchTag, NotHere, NotYet, EndsBeforeItBegan
+    FoodNearAnother
+        No such food is on the list or was given before, and one is written nearly so.
     """
     animal = find_animal(session, tag)
     refuse_ended(animal, "be fed", on)
@@ -83,6 +86,7 @@ def feed(session: Session, *, tag: str, food: str, took: bool, on: date, today: 
     refuse_before_life(animal, on)
     assert animal.id is not None  # noqa: S101 - it was found in the book
     written = food.casefold()
+    refuse_misspelt(session, written)
     row = session.exec(
         select(Feeding).where(
             Feeding.animal_id == animal.id, Feeding.fed_on == on, Feeding.food == written

@@ -1,5 +1,6 @@
 """`colony round`: today's work in walking order, ticked off or skipped."""
 
+import sys
 from itertools import groupby
 from typing import TYPE_CHECKING, Annotated
 
@@ -7,7 +8,7 @@ import typer
 
 from colony.commands.cli.fields import Typed, read_typed, with_options
 from colony.commands.cli.opened import acting, reading
-from colony.commands.cli.options import Book, On
+from colony.commands.cli.options import Book, On, Yes
 from colony.commands.cli.output import say, show_json, show_table, warn
 from colony.commands.cli.parts import AsJson, subject
 from colony.commands.cli.read import day, today
@@ -67,10 +68,18 @@ def done(
     typed: Typed,
     book: Book = None,
     *,
+    yes: Yes = False,
     as_json: AsJson = False,
 ) -> None:
-    """Tick a task off at tanks, systems or a row of tanks at once."""
-    from colony.acts.care.round import tick
+    """Tick a task off at tanks, systems or a row of tanks at once; a value is never left out."""
+    from colony.acts.care.round import EVERYTHING, tick
+    from colony.refusals.care import EverythingEverywhere
+
+    if _task(task) == EVERYTHING and EVERYTHING in places and not yes:
+        if not sys.stdin.isatty():
+            raise EverythingEverywhere
+        question = "This says that all open work of the whole house is done. Is it?"
+        typer.confirm(question, abort=True, err=True)
 
     with acting(book, "round done") as session:
         ticked = tick(
@@ -86,6 +95,8 @@ def done(
     say(f"{ticked.task} done: {', '.join(ticked.places)}.")
     if ticked.already:
         say(f"Done before: {', '.join(ticked.already)}.")
+    if ticked.left:
+        warn([f"Still open, since a value is written down there: {', '.join(ticked.left)}."])
 
 
 @app.command("skip")

@@ -22,6 +22,7 @@ ARGUMENTS: dict[str, tuple[str, ...]] = {
     "book undo": (),
     "food add": ("NAME",),
     "food batch": ("FOOD", "CODE"),
+    "food give": ("TANK", "FOOD"),
     "litter edit": ("LITTER",),
     "litter list": (),
     "litter record": (),
@@ -41,6 +42,7 @@ ARGUMENTS: dict[str, tuple[str, ...]] = {
     "tank move": ("TAG ...", "TANK"),
     "tank system": ("NAME",),
     "water regime": ("SYSTEM",),
+    "water test": ("SYSTEM", "VALUE ..."),
 }
 """The command of each act that a remedy names, and what has to stand after it."""
 

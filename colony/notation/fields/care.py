@@ -8,6 +8,9 @@ TASK = Field("task", "word", what="task of the round", words=tuple(TASKS), neede
 PLACE = Field("place", label="Where", needed=True)
 SKIPPED_WHY = Field("why", label="Why", what="reason", help="Why it is let go today.", needed=True)
 
+COUNT_FACTS = (Field("tank", "tanks", help="The tank.", needed=True),)
+COUNTED = Field("counted", "count", help="How many were seen.", needed=True, least=0, most=10_000)
+
 DONE_FACTS = (ON, NOTE)
 """What is said of work that was done, beside the task and the places."""
 

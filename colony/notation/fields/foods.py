@@ -30,7 +30,10 @@ FOOD_BATCH_COLUMNS = (
     Field("finished_on", "day"),
 )
 
-OFFERED = Field("offered_g", "mass_g", help="Mass offered: 20g, 1oz.")
+GIVEN = Field("food", label="Food", help="The food's name on your list.", needed=True)
+OFFERED = Field(
+    "offered_g", "mass_g", label="Offered", help="Mass offered: 20g, 1oz.", hint="20g, if weighed"
+)
 TOOK_IT = Field(
     "took", "animals", help="An animal seen to take it; repeat.", several=True, empty=()
 )

@@ -63,6 +63,8 @@ TANK_FACTS = (
 
 TANK_COLUMNS = (*TANK_FACTS[:-1], Field("retired_on", "day"), NOTE)
 
+FED_TANK = Field("tank", "tanks", help="The tank that is fed.", needed=True)
+
 MOVED = Field(
     "tags",
     "tags",

@@ -7,6 +7,14 @@ LITRES = Field("litres", "volume_l", help="Litres changed; without: those of its
 CHANGE_FACTS = (ON, NOTE)
 """What is said of a water change, beside the system and how much."""
 
+TESTED_SYSTEM = Field("system", help="The system whose water it is.", needed=True)
+VALUES = Field(
+    "values",
+    help="Values: ph=6.8 nitrate_mg_l=25 temperature_c=27.5 ...",
+    hint="ph=6.8 nitrate=25 temperature=27.5",
+    needed=True,
+)
+
 TEST_FACTS = (ON, NOTE)
 """What is said of a water test, beside the system and its values."""
 

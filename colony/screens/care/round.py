@@ -11,6 +11,8 @@ from textual.widget import Widget
 from colony.acts.care.rhythms import begin_round
 from colony.acts.care.round import tick
 from colony.acts.care.work import WorkLine, todays_round
+from colony.notation.care import TASKS
+from colony.screens.forms.table import FORM_NAMES
 from colony.screens.frame.about import About
 from colony.screens.frame.dates import short_day
 from colony.screens.frame.outcome import attempt
@@ -33,8 +35,8 @@ class Round(Place):
 
     HERE = "round"
     HELP: ClassVar[str | None] = (
-        "Space ticks off all that is open at a place, A all of its system. Enter unfolds a place, "
-        "so that Space ticks one task; z skips it with a reason. Clean water comes before isolated."
+        "Space ticks off what is open at a place and asks for each number, food and value; A ticks "
+        "a whole system. Enter unfolds a place to its tasks; z skips one with a reason. Clean water comes before isolated."
     )
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("space", "tick", "Done"),
@@ -72,15 +74,23 @@ class Round(Place):
         else:
             self.app.show_written("The round begins with the usual rhythms.")
 
-    def action_tick(self) -> None:
-        """Tick off what is open at the place, or the one task."""
-        self._tick([work for work in self._works_here() if work.is_open])
+    async def action_tick(self) -> None:
+        """Tick off what is open here; then bring the form of what takes a value, one by one."""
+        still = [work for work in self._works_here() if work.is_open]
+        valued = [work for work in still if TASKS[work.task].takes]
+        plain = [work for work in still if work not in valued]
+        if plain or not valued:
+            self._tick(plain)
+        if valued:
+            first = valued[0]
+            await self.app.action_form(FORM_NAMES[TASKS[first.task].act], place=first.place)
 
     def action_tick_system(self) -> None:
         """Tick off all that is open at every place of the system."""
         if here := self._works_here():
             system = here[0].system
-            self._tick([work for work in self._works if work.system == system and work.is_open])
+            still = [work for work in self._works if work.system == system and work.is_open]
+            self._tick([work for work in still if not TASKS[work.task].takes])
 
     def on_entry_list_opened(self, event: EntryList.Opened) -> None:
         """Unfold a place to its tasks, or fold it again."""

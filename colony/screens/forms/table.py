@@ -36,9 +36,15 @@ FORMS = {
     "skip": FormEntry(
         "", "Skip", "round skip", "Let work of the round go for a day, with the reason."
     ),
+    "count": FormEntry("", "Headcount", "round count", "Write down how many were seen in a tank."),
+    "meal": FormEntry("", "Meal", "food give", "Write down what a tank was offered and took."),
+    "test": FormEntry("", "Water test", "water test", "Write down what was measured in a system."),
     "tank": FormEntry("T", "New tank", "tank add", "Write down a tank."),
 }
 """Every form."""
 
 FORM_OF = {form.act: form for form in FORMS.values() if form.act}
 """The form that writes an act."""
+
+FORM_NAMES = {form.act: name for name, form in FORMS.items() if form.act}
+"""What each such form is called."""

@@ -6,6 +6,8 @@ import pytest
 from care_house import TODAY, CareHouse, ago, care_house
 
 from colony.acts.book.day import state_of_the_day
+from colony.acts.care.feeding import feed_tank
+from colony.acts.care.foods import set_food
 from colony.acts.care.headcount import count_heads
 from colony.acts.care.rhythms import (
     Where,
@@ -27,6 +29,7 @@ from colony.refusals.care import (
     RhythmTwoWays,
     RoundBegun,
     RunBackwards,
+    TaskTakesValue,
     WrongPlaceForTask,
 )
 from colony.store.book import Book
@@ -66,11 +69,33 @@ def test_a_held_animal_makes_its_water_guarded(house: CareHouse) -> None:
 
 def test_a_row_of_tanks_is_ticked_at_once(house: CareHouse) -> None:
     """Every tank with animals between two of the walk; the empty one is left out."""
-    ticked = house.do(tick, task="feeding", places=["A1..N1"], on=TODAY, today=TODAY)
+    ticked = house.do(tick, task="look-over", places=["A1..N1"], on=TODAY, today=TODAY)
     assert ticked.places == ("A1", "N1")
-    left = work(house, "feeding")
-    assert (left["A1"].is_open, left["N1"].is_open) == (False, True)
-    assert (left["N1"].done, left["N1"].wanted) == (1, 2)
+    left = work(house, "look-over")
+    assert (left["A1"].is_open, left["N1"].is_open) == (False, False)
+
+
+@pytest.mark.parametrize(
+    ("task", "place", "told"),
+    [
+        ("headcount", "A1", "write down the number that was seen"),
+        ("feeding", "A1", "write down the food"),
+        ("water test", "S1", "write down what was measured"),
+    ],
+)
+def test_what_takes_a_value_is_never_ticked_off_empty(
+    house: CareHouse, task: str, place: str, told: str
+) -> None:
+    """The refusal names the act that takes it; `all` leaves it open and says so."""
+    with pytest.raises(TaskTakesValue, match=told) as refused:
+        house.do(tick, task=task, places=[place], on=TODAY, today=TODAY)
+    assert [remedy.objects for remedy in refused.value.remedies] == [(place,)]  # type: ignore[union-attr]
+    assert work(house, task)[place].is_open
+    ticked = house.do(tick, task="all", places=[place], on=TODAY, today=TODAY)
+    assert f"{task} at {place}" in ticked.left
+    assert work(house, task)[place].is_open
+    with pytest.raises(NothingToTick, match="what is open takes a value"):
+        house.do(tick, task="all", places=[place], on=TODAY, today=TODAY)
 
 
 def test_all_that_is_open_in_a_system_is_ticked_with_one_word(house: CareHouse) -> None:
@@ -81,7 +106,7 @@ def test_all_that_is_open_in_a_system_is_ticked_with_one_word(house: CareHouse) 
         for line in house.ask(todays_round, today=TODAY)
         if line.system == "S2" and line.is_open
     ]
-    assert open_there == ["feeding"]
+    assert open_there == ["water test", "headcount", "feeding"]
     with pytest.raises(NothingToTick):
         house.do(tick, task="pad swap", places=["S2"], on=TODAY, today=TODAY)
 
@@ -93,7 +118,8 @@ def test_a_tank_stands_for_its_system_where_the_task_is_the_systems(house: CareH
 
 def test_what_is_not_done_is_there_tomorrow_and_in_the_state_of_the_day(house: CareHouse) -> None:
     """Fed today, A1 is due tomorrow; not fed, I1 is overdue, and the morning says so."""
-    house.do(tick, task="feeding", places=["A1"], on=TODAY, today=TODAY)
+    house.do(set_food, name="pellets")
+    house.do(feed_tank, tank="A1", food="pellets", on=TODAY, today=TODAY)
     late = house.ask(overdue_work, today=TOMORROW)
     assert ("feeding", "I1") in [(line.task, line.place) for line in late]
     assert ("feeding", "A1") not in [(line.task, line.place) for line in late]

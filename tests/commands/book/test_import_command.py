@@ -105,7 +105,7 @@ def test_a_finding_names_the_command_that_mends_it(
     capsys.readouterr()
     assert run(["book", "check", "--json"]) == 0
     (finding,) = json.loads(capsys.readouterr().out)
-    assert finding.keys() == {"check", "wrong", "where", "problem", "mend"}
+    assert finding.keys() == {"check", "wrong", "where", "problem", "level", "accepted", "mend"}
     assert finding["mend"] == "colony tank move A1 TANK"
     assert book.exists()
 

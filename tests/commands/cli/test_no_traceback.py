@@ -150,7 +150,7 @@ def test_the_check_of_a_damaged_book_names_the_row(
     assert "colony book rebuild PATH" in done.stdout
     anew = tmp_path / "anew.colony"
     assert ran(book, "book", "rebuild", str(anew)).returncode == 0
-    assert ran(anew, "book", "check").stdout == "Nothing is wrong or odd.\n"
+    assert ran(anew, "book", "check").stdout.startswith("Nothing is wrong or odd.\n")
 
 
 @pytest.mark.parametrize("what", DAMAGES)
