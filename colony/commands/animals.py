@@ -13,7 +13,14 @@ from colony.commands.cli.output import say, show_facts, show_json, show_table, w
 from colony.commands.cli.parts import AsJson, subject
 from colony.commands.cli.read import day, today
 from colony.notation.cautions import DEAD_RAY
-from colony.notation.fields.animals import ADDED_WITH, ANIMAL_FACTS, END_FACTS, HOW_ENDED, TAG
+from colony.notation.fields.animals import (
+    ADDED_WITH,
+    ANIMAL_FACTS,
+    END_FACTS,
+    ENDED,
+    HOW_ENDED,
+    TAG,
+)
 from colony.notation.fields.facts import AnimalFacts
 from colony.notation.fields.health import ANYWAY_WHY, HOLD_FACTS
 from colony.notation.measures import show_length
@@ -80,17 +87,20 @@ def edit(
 @app.command("end")
 @with_options(END_FACTS, new=True)
 def end(
-    tag: Tag,
-    how: Annotated[str, argument(HOW_ENDED)],
+    tags: Annotated[list[str], argument(ENDED)],
     typed: Typed,
     book: Book = None,
     *,
     anyway: Anyway = False,
     yes: Yes = False,
 ) -> None:
-    """Write down that an animal died, was sold or is gone; it leaves its tank and pairings."""
+    """Write down that animals died, were sold or are gone; they leave their tanks and pairings."""
+    from colony.refusals.animals import EndNeedsHow
+
+    *ending, how = tags
+    if not ending:
+        raise EndNeedsHow
     facts = {
-        "tag": tag,
         **read_typed((HOW_ENDED,), {HOW_ENDED.name: how}, new=True),
         **read_typed(END_FACTS, typed, new=True),
         "anyway": anyway,
@@ -99,11 +109,12 @@ def end(
     if not yes and sys.stdin.isatty():
         # A trial, which is thrown away: what cannot be written is refused before it is asked.
         with reading(book) as session:
-            named = _end(session, facts)
+            named = " ".join(_end(session, tag, facts) for tag in ending)
         typer.confirm(f"{printable(named)} Write it?", abort=True, err=True)
     with acting(book, "animal end") as session:
-        named = _end(session, facts)
-    say(named)
+        lines = [_end(session, tag, facts) for tag in ending]
+    for line in lines:
+        say(line)
     if facts["how"] == "died":
         warn([DEAD_RAY])
 
@@ -211,11 +222,11 @@ def show(tag: Tag, book: Book = None, *, as_json: AsJson = False) -> None:
     show_table(("Held from", "To", "Why"), ((h["from"], h["to"], h["why"]) for h in page.holds))
 
 
-def _end(session: "Session", facts: Mapping[str, Any]) -> str:
+def _end(session: "Session", tag: str, facts: Mapping[str, Any]) -> str:
     """End an animal; who it was, in full, so that a mistaken tag is seen."""
     from colony.acts.animals.animals import end_animal
     from colony.acts.animals.search import name_animal
 
-    named = name_animal(session, tag=facts["tag"], today=facts["today"])
-    end_animal(session, **facts)
+    named = name_animal(session, tag=tag, today=facts["today"])
+    end_animal(session, tag=tag, **facts)
     return f"{named}: {facts['how']} {facts['on']}."

@@ -176,6 +176,26 @@ class NoSuchTrait(WrongUse):
         super().__init__(f"There is no number {shown(trait)} of a species: use {listed(known)}.")
 
 
+class EndNeedsHow(WrongUse):
+    """Only one word is given where animals and how they ended are needed."""
+
+    def __init__(self) -> None:
+        super().__init__("Name the animals, then how they ended: sold, died or gone.")
+
+
+class EndsBeforeLater(Refusal):
+    """An animal is to end before something that was written of it happened."""
+
+    fields = ("on",)
+
+    def __init__(self, tag: str, on: date, events: list[str]) -> None:
+        super().__init__(
+            f"{tag} was {listed(events, 'and')}, after {on}: say a day that is not before that, or "
+            "undo what was written by mistake.",
+            act("book history", animal=tag),
+        )
+
+
 class StandsAgainst(Refusal):
     """Something stands against an act with an animal; the breeder may decide otherwise."""
 

@@ -21,6 +21,8 @@ SLIPS = {
     "NothingToChange": ["animal", "edit", "Alma"],
     "HeldAlready": ["animal", "hold", "26-01-2", "--why", "the sore again"],
     "NotHeld": ["animal", "release", "Alma"],
+    "EndNeedsHow": ["animal", "end", "died"],
+    "EndsBeforeLater": ["animal", "end", "26-01-2", "died", "--on", "15d ago"],
     "StandsAgainst": ["animal", "end", "26-01-2", "sold"],
     "AnywayNeedsWhy": ["animal", "end", "26-01-2", "sold", "--anyway"],
     "NoSuchLitter": ["litter", "show", "26-09"],

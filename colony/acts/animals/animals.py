@@ -6,7 +6,7 @@ from sqlmodel import Session, select
 
 from colony.acts.animals.days import refuse_before_life, refuse_future
 from colony.acts.animals.guards import Decision, guard, target_of
-from colony.acts.animals.leaving import leave_everything
+from colony.acts.animals.leaving import give_back, leave_everything, refuse_later_events
 from colony.acts.animals.parents import set_parents
 from colony.acts.litters.sires import settle_sire
 from colony.acts.pups.measure import measure
@@ -102,7 +102,7 @@ def end_animal(
 
     Raises
     ------
-    NoSuchTag, AlreadyEnded, NotYet, EndsBeforeItBegan
+    NoSuchTag, AlreadyEnded, NotYet, EndsBeforeItBegan, EndsBeforeLater
     StandsAgainst, AnywayNeedsWhy
         It is held, reserved, isolated, kept back or near term, and that is not overruled.
     LeavesIsolationEarly
@@ -113,6 +113,7 @@ def end_animal(
         raise AlreadyEnded(animal.tag, animal.status, animal.ended_on)
     refuse_future(f"The end of {animal.tag}", on, today)
     refuse_before_life(animal, on)
+    refuse_later_events(session, animal, on)
     if (act := _GUARDED_ENDS.get(how)) is not None:
         guard(session, Proposal(act, on, whom=why), [animal], Decision(anyway=anyway, why=why))
     if how != "died":
@@ -125,7 +126,9 @@ def end_animal(
 
 
 def bring_back(session: Session, *, tag: str) -> Animal:
-    """Take back an end that was written by mistake; where it swims has to be said again.
+    """Take back an end that was written by mistake; it is in the tank again that it was in.
+
+    Its pairings and holds have to be begun anew: the day that they ended may be their own.
 
     Raises
     ------
@@ -134,9 +137,11 @@ def bring_back(session: Session, *, tag: str) -> Animal:
     animal = find_animal(session, tag)
     if animal.status == "present":
         raise NotEnded(animal.tag)
+    ended_on = animal.ended_on
     animal.status, animal.ended_on, animal.ended_why = "present", None, None
     session.add(animal)
-    tell(session, f"{animal.tag} is here after all")
+    tank = give_back(session, animal, ended_on) if ended_on else None
+    tell(session, f"{animal.tag} is here after all{f', in {tank}' if tank else ''}")
     return animal
 
 

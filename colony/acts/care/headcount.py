@@ -10,6 +10,7 @@ from colony.acts.care.ticks import note_done
 from colony.records import Animal, Placement
 from colony.store.journal.journal import tell
 from colony.store.lookup import find_tank
+from colony.store.readers.animals.herd import lives_there
 
 
 @dataclass(frozen=True)
@@ -37,8 +38,7 @@ def count_heads(session: Session, *, tank: str, counted: int, on: date, today: d
         .join(Placement, col(Placement.animal_id) == col(Animal.id))
         .where(
             Placement.tank_id == home.id,
-            Placement.entered_on <= on,
-            col(Placement.left_on).is_(None) | (col(Placement.left_on) > on),
+            lives_there(on),
         )
         .order_by(col(Animal.id))
     )

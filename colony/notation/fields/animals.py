@@ -152,6 +152,14 @@ HOW_ENDED = Field(
     words=ENDS,
     needed=True,
 )
+ENDED = Field(
+    "tags",
+    "tags",
+    label="Animals",
+    help="Animals, then how: TAG ... sold, died or gone.",
+    hint="tags, with spaces between",
+    needed=True,
+)
 END_FACTS = (
     ON,
     Field("why", label="Why", what="reason", help="To whom, or of what.", hint="cause, or buyer"),

@@ -5,8 +5,7 @@ from typing import TYPE_CHECKING
 
 from colony.acts.animals.animals import end_animal
 from colony.acts.animals.search import name_animal
-from colony.notation.fields.animals import END_FACTS, HOW_ENDED
-from colony.notation.fields.field import TAG_OF_ANIMAL
+from colony.notation.fields.animals import END_FACTS, ENDED, HOW_ENDED
 from colony.screens.forms.fields.catalogue import form_field
 from colony.screens.forms.form import Done, Facts, Form
 
@@ -21,22 +20,27 @@ class EndForm(Form):
     ACT = "animal end"
     CAUTION = "A dead ray's sting is venomous still; cover cuts before hands go in."
     FIELDS = (
-        form_field(TAG_OF_ANIMAL),
+        form_field(ENDED),
         form_field(HOW_ENDED, label="How"),
         *map(form_field, END_FACTS),
     )
 
     def initial(self) -> dict[str, str]:
-        """The animal that is looked at."""
-        return {"tag": self.beginning.tag}
+        """The animals that are marked, or the one that is looked at."""
+        return {"tags": ", ".join(self.beginning.marked) or self.beginning.tag}
 
     def asks(self, facts: Facts) -> str:
         """Who is about to be written off, as what and since when."""
         book_session = self.app.book_session
-        who = book_session.read(name_animal, tag=facts["tag"], today=book_session.today)
-        return f"{who}: {facts['how']} {facts['on']}."
+        names = (
+            book_session.read(name_animal, tag=tag, today=book_session.today)
+            for tag in facts["tags"]
+        )
+        return f"{'; '.join(names)}: {facts['how']} {facts['on']}."
 
     def write(self, session: "Session", facts: Facts, *, anyway: bool, today: date) -> Done:
-        """End the animal."""
-        end_animal(session, **facts, anyway=anyway, today=today)
-        return Done(f"{facts['tag']}: {facts['how']} on {facts['on']}.")
+        """End them together, or none."""
+        own = {name: fact for name, fact in facts.items() if name != ENDED.name}
+        for tag in facts["tags"]:
+            end_animal(session, tag=tag, **own, anyway=anyway, today=today)
+        return Done(f"{', '.join(facts['tags'])}: {facts['how']} on {facts['on']}.")

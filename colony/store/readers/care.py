@@ -10,6 +10,7 @@ from sqlmodel import Session, col
 from colony.planning.care.round import Rhythm, WorkEntry
 from colony.planning.care.walking_order import Stop, WorkPlace, water_classes
 from colony.records import CareDone, CareRhythm, Hold, Placement, System, Tank, WaterRegime
+from colony.store.readers.animals.herd import lives_there
 from colony.store.readers.tanks.house import TankRow, read_tanks
 
 RECENT_DAYS = 7
@@ -107,10 +108,7 @@ _COMPLETE = 99
 def _lived_in(session: Session, today: date) -> dict[int, tuple[int, date]]:
     query = (
         select(col(Placement.tank_id), func.count(), func.min(col(Placement.entered_on)))
-        .where(
-            col(Placement.entered_on) <= today,
-            col(Placement.left_on).is_(None) | (col(Placement.left_on) > today),
-        )
+        .where(lives_there(today))
         .group_by(col(Placement.tank_id))
     )
     return {tank: (animals, since) for tank, animals, since in session.execute(query)}

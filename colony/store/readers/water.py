@@ -21,6 +21,7 @@ from colony.records import (
     WaterRegime,
     WaterTest,
 )
+from colony.store.readers.animals.herd import lives_there
 from colony.store.settings import BookSettings
 
 TEST_KEEPS_DAYS = 14
@@ -175,10 +176,7 @@ def _species_by_system(session: Session, today: date) -> dict[int, set[str | Non
         .join(Placement, col(Placement.tank_id) == col(Tank.id))
         .join(Animal, col(Placement.animal_id) == col(Animal.id))
         .join(Species, col(Animal.species_id) == col(Species.id), isouter=True)
-        .where(
-            col(Placement.entered_on) <= today,
-            col(Placement.left_on).is_(None) | (col(Placement.left_on) > today),
-        )
+        .where(lives_there(today))
         .distinct()
     )
     for system, species in session.execute(query):

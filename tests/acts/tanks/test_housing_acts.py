@@ -93,8 +93,8 @@ def test_expected_sales_empty_a_tank(house: GrowingHouse) -> None:
         house.fed(tag, 20)
     assert ahead(house, sales_per_week=2.0)["G1"].animals[:5] == [7, 5, 3, 1, 0]
     assert ahead(house, sales_per_week=None)["G1"].animals[-1] == 7
-    house.do(end_animal, tag="25-01-7", how="sold", on=ago(1), today=TODAY)
-    house.do(end_animal, tag="25-01-6", how="sold", on=ago(1), today=TODAY)
+    house.do(end_animal, tag="25-01-7", how="sold", on=TODAY, today=TODAY)
+    house.do(end_animal, tag="25-01-6", how="sold", on=TODAY, today=TODAY)
     assert ahead(house, weeks=12, sales_per_week=None)["G1"].animals[-1] < 5
 
 

@@ -133,6 +133,7 @@ def test_what_measuring_alone_explains_is_not_doubted(house: Farm, width_mm: int
 
 def test_what_was_measured_before_it_left_is_still_written(house: Farm) -> None:
     """Sold in the morning, the book kept in the evening."""
+    house.write("UPDATE measurement SET measured_on = '2026-03-01'")
     house.end("Alma", "sold", on="1d ago")
     house.measure("Alma", "46cm", on="1d ago")
     house.feed("Alma", "prawn", on="2d ago")

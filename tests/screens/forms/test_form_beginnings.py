@@ -136,7 +136,7 @@ def test_enter_takes_none_of_several_animals_in_any_form(
 def test_what_has_one_end_is_taken_and_shown(sample: Path) -> None:
     """A beginning that one tag has is completed, and who it is stands below it."""
     text = " ".join(text_after(sample, "8", "e", "type:wan", "enter").split())
-    assert "Animal * Wanda = female, motoro" in text
+    assert "Animals * Wanda = female, motoro" in text
 
 
 def test_letters_on_a_row_never_write_somebody_else_dead(farm: Path) -> None:

@@ -5,7 +5,8 @@ from dataclasses import dataclass
 from datetime import date
 from typing import NamedTuple
 
-from sqlalchemy import ColumnElement, func, select, union
+from sqlalchemy import ColumnElement, exists, func, select, union
+from sqlalchemy.orm import aliased
 from sqlmodel import Session, col
 
 from colony.notation.days import Day
@@ -92,9 +93,16 @@ def read_breeders(session: Session) -> Herd:
 
 
 def lives_there(today: date) -> ColumnElement[bool]:
-    """A placement is that of today."""
+    """A placement is that of today; who died or left today is in no tank any more.
+
+    Its last day there is that of its end, so the placement alone does not say so.
+    """
     still = col(Placement.left_on).is_(None) | (col(Placement.left_on) > today)
-    return (col(Placement.entered_on) <= today) & still
+    its_end = aliased(Animal)
+    gone = exists().where(
+        col(its_end.id) == col(Placement.animal_id), col(its_end.ended_on) <= today
+    )
+    return (col(Placement.entered_on) <= today) & still & ~gone
 
 
 def read_places(

@@ -9,6 +9,7 @@ from sqlmodel import Session, col
 
 from colony.planning.litters.nurseries import Nursery
 from colony.records import Animal, Litter, Placement, System, Tank
+from colony.store.readers.animals.herd import lives_there
 from colony.store.readers.rows import read_rows
 from colony.store.settings import BookSettings
 
@@ -63,11 +64,7 @@ def _leaves(
 
 
 def _residents(session: Session, today: date) -> list[_Resident]:
-    here = (
-        (col(Placement.tank_id) == col(Tank.id))
-        & (col(Placement.entered_on) <= today)
-        & (col(Placement.left_on).is_(None) | (col(Placement.left_on) > today))
-    )
+    here = (col(Placement.tank_id) == col(Tank.id)) & lives_there(today)
     query = (
         select(
             col(Tank.code),

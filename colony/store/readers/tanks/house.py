@@ -4,13 +4,13 @@ from dataclasses import dataclass, replace
 from datetime import date
 from typing import Any, NamedTuple
 
-from sqlalchemy import ColumnElement, func, select
+from sqlalchemy import func, select
 from sqlmodel import Session, col
 
 from colony.planning.tanks.load import Occupant, isolating
 from colony.planning.tanks.load import TankFloor as TankPlan
 from colony.records import Animal, Measurement, Placement, Species, System, Tank
-from colony.store.readers.animals.herd import read_last_widths_mm
+from colony.store.readers.animals.herd import lives_there, read_last_widths_mm
 from colony.store.readers.animals.lives import Lives
 from colony.store.readers.rows import read_rows
 from colony.store.readers.tanks.isolation import read_clocks
@@ -63,7 +63,8 @@ def read_house(session: Session, lives: Lives, settings: BookSettings, today: da
     placed = _read_placed(session, today)
     free_from = _isolation_ends(session, tanks, settings, today)
     widths_mm = read_last_widths_mm(
-        session, col(Measurement.animal_id).in_(select(col(Placement.animal_id)).where(*_on(today)))
+        session,
+        col(Measurement.animal_id).in_(select(col(Placement.animal_id)).where(lives_there(today))),
     )
     occupants: dict[int, tuple[Occupant, ...]] = {}
     for row in placed:
@@ -109,13 +110,6 @@ def _tank_row(
     return TankRow(tank_id, TankPlan(*plan), walking_order, volume_l, retired_on)
 
 
-def _on(today: date) -> tuple[ColumnElement[bool], ColumnElement[bool]]:
-    return (
-        col(Placement.entered_on) <= today,
-        col(Placement.left_on).is_(None) | (col(Placement.left_on) > today),
-    )
-
-
 def _read_placed(session: Session, today: date) -> list[_Placed]:
     columns: tuple[Any, ...] = (
         *(Placement.animal_id, Placement.tank_id),
@@ -125,7 +119,7 @@ def _read_placed(session: Session, today: date) -> list[_Placed]:
         select(*(col(column) for column in columns))
         .join(Animal, col(Placement.animal_id) == col(Animal.id))
         .join(Species, col(Animal.species_id) == col(Species.id), isouter=True)
-        .where(*_on(today))
+        .where(lives_there(today))
         .order_by(col(Placement.id))
     )
     return list(map(_Placed._make, read_rows(session, query)))
@@ -144,7 +138,7 @@ def read_isolated(session: Session, settings: BookSettings, today: date) -> dict
     """The first day out of isolation of everybody who is in an intake tank, by animal id."""
     ends = _isolation_ends(session, read_tanks(session), settings, today)
     query = select(col(Placement.animal_id), col(Placement.tank_id)).where(
-        col(Placement.tank_id).in_(ends), *_on(today)
+        col(Placement.tank_id).in_(ends), lives_there(today)
     )
     return {animal: ends[tank] for animal, tank in read_rows(session, query)} if ends else {}
 
