@@ -42,7 +42,8 @@ def look(
     as_json: AsJson = False,
 ) -> None:
     """Write down a look-over of an animal or a tank; without a sign all was well."""
-    from colony.acts.health.look_over import WELL, look_over
+    from colony.acts.health.look_over import look_over
+    from colony.notation.care import WELL
 
     facts = read_typed(LOOK_OVER_FACTS, typed, new=True)
     signs = facts.pop("signs") or [WELL]

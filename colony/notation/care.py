@@ -44,8 +44,11 @@ TASKS = {
 TAKEN = ("all", "some", "none")
 """What a tank took of the food it was offered."""
 
+WELL = "well"
+"""What a look-over says where nothing was seen."""
+
 SIGNS = (
-    "well",
+    WELL,
     "not eating",
     "thin",
     "swollen",

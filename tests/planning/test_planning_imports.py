@@ -46,6 +46,7 @@ PLANNING = Path(__file__).parents[2] / "colony" / "planning"
 
 DOORS = {
     "pairings": {"eligibility"},
+    "tanks": {"load"},
     "solver": {"flow", "highs", "model", "solution"},
     "pups": {"feeding", "growth", "growth_law", "readiness"},
 }

@@ -7,9 +7,11 @@ from datetime import date, timedelta
 from sqlmodel import Session
 
 from colony.acts.care.work import WorkLine, overdue_work
+from colony.acts.health.alarms import Known, alarms_of
 from colony.acts.litters.due import DueLitter, due_litters
 from colony.acts.pups.ready import ready_of
 from colony.acts.tanks.loads import TankLine, limits_of, tank_lines
+from colony.planning.alarms.alarms import Alarm
 from colony.planning.pups.gates import PupFacts
 from colony.planning.pups.growth_flags import OffCurve
 from colony.planning.pups.growth_status import growth_status
@@ -41,6 +43,7 @@ class State:
     """What the breeder wants to know first in the morning."""
 
     today: date
+    alarms: tuple[Alarm, ...]
     due: tuple[DueLitter, ...]
     ready: tuple[Readiness, ...]
     unmeasured: tuple[Unmeasured, ...]
@@ -58,11 +61,11 @@ def state_of_the_day(session: Session, *, today: date) -> State:
     tanks, pups = tank_lines(house, settings), read_pups(session, lives, today, house)
     soon = today + timedelta(days=SOON_DAYS)
     growth = growth_status(pups, today)
+    due = due_litters(session, today=today)
     return State(
         today=today,
-        due=tuple(
-            litter for litter in due_litters(session, today=today) if litter.earliest <= soon
-        ),
+        alarms=alarms_of(session, Known(today, settings, lives, house, pups, due)),
+        due=tuple(litter for litter in due if litter.earliest <= soon),
         ready=tuple(ready_of(pups, lives, today)),
         unmeasured=tuple(_unmeasured(pups, settings.measure_every_days, today)),
         overfull=tuple(tank for tank in tanks if tank.breaks),
@@ -78,6 +81,14 @@ def state_of_the_day(session: Session, *, today: date) -> State:
             day=today + timedelta(days=OVERFLOW_DAYS),
         ),
     )
+
+
+def alarms_today(session: Session, *, today: date) -> tuple[Alarm, ...]:
+    """The dangers of the day alone, for who walks the round."""
+    lives, settings = read_lives(session), read_settings(session)
+    house = read_house(session, lives, settings, today)
+    pups, due = read_pups(session, lives, today, house), due_litters(session, today=today)
+    return alarms_of(session, Known(today, settings, lives, house, pups, due))
 
 
 def _unmeasured(pups: Iterable[PupFacts], every_days: int, today: date) -> list[Unmeasured]:

@@ -1,5 +1,6 @@
 """Headcounts: how many were seen in a tank, against how many the book has there."""
 
+import re
 from dataclasses import dataclass
 from datetime import date
 
@@ -7,7 +8,7 @@ from sqlmodel import Session, col, select
 
 from colony.acts.animals.days import refuse_future
 from colony.acts.care.ticks import note_done
-from colony.records import Animal, Placement
+from colony.records import Animal, CareDone, Placement, Tank
 from colony.store.journal.journal import tell
 from colony.store.lookup import find_tank
 from colony.store.readers.animals.herd import lives_there
@@ -22,6 +23,35 @@ class Headcount:
     counted: int
     in_the_book: tuple[str, ...]
     warnings: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class LastHeadcount:
+    """How many were seen last in a tank, and how many the book had there that day."""
+
+    on: date
+    counted: int
+    booked: int
+
+
+_COUNTED = re.compile(r"counted (\d+), the book has (\d+)")
+
+
+def last_headcounts(session: Session, since: date = date.min) -> dict[str, LastHeadcount]:
+    """The last headcount of each tank, by its code."""
+    query = (
+        select(col(Tank.code), col(CareDone.done_on), col(CareDone.note))
+        .select_from(CareDone)
+        .join(Tank, col(CareDone.tank_id) == col(Tank.id))
+        .where(
+            col(CareDone.task) == "headcount",
+            col(CareDone.note).is_not(None),
+            col(CareDone.done_on) >= since,
+        )
+        .order_by(col(CareDone.done_on), col(CareDone.id))
+    )
+    read = ((code, on, _COUNTED.match(note or "")) for code, on, note in session.exec(query))
+    return {code: LastHeadcount(on, int(said[1]), int(said[2])) for code, on, said in read if said}
 
 
 def count_heads(session: Session, *, tank: str, counted: int, on: date, today: date) -> Headcount:

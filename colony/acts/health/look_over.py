@@ -8,14 +8,13 @@ from sqlmodel import Session, col, func, select
 
 from colony.acts.animals.days import refuse_before_life, refuse_future
 from colony.acts.care.ticks import note_done
+from colony.notation.care import WELL
 from colony.notation.cautions import VET, ZOONOSIS
 from colony.records import Animal, LookOver, Tank
 from colony.records.rules import broken
 from colony.refusals.health import LookOverOfWhom, WellAndSick
 from colony.store.journal.journal import tell
 from colony.store.lookup import find_animal, find_tank
-
-WELL = "well"
 
 
 @dataclass(frozen=True)

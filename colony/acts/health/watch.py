@@ -6,7 +6,8 @@ from datetime import date, timedelta
 
 from sqlmodel import Session, col, select
 
-from colony.acts.health.look_over import WELL, list_signs
+from colony.acts.health.look_over import list_signs
+from colony.notation.care import WELL
 from colony.notation.cautions import VET
 from colony.planning.health.watch import refusals_in_a_row, standing_still
 from colony.planning.pups.feeding import FoodOffered as Fed

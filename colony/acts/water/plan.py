@@ -9,7 +9,7 @@ from sqlmodel import Session
 
 from colony.acts.litters.due import due_litters
 from colony.acts.tanks.loads import read_house_today
-from colony.acts.water.tests import bad_tests
+from colony.acts.water.bad_values import bad_tests
 from colony.notation.cautions import ELECTRICITY, MAINS_WATER, OWN_TOOLS
 from colony.planning.care.walking_order import ISOLATED, WorkPlace
 from colony.planning.tanks.load import load

@@ -14,11 +14,10 @@ from colony.papers.growth.trends import draw_trend
 from colony.planning.water.limits import (
     USUAL_LIMITS,
     Limit,
-    OutOfLimit,
     out_of_limits,
     with_unionised,
 )
-from colony.records import Species, System, WaterLimit, WaterTest
+from colony.records import Species, WaterLimit, WaterTest
 from colony.records.rules import broken
 from colony.refusals.water import LimitUnclear
 from colony.store.journal.journal import tell
@@ -120,19 +119,6 @@ def water_now(session: Session, *, system: str, today: date) -> list[ReadingLine
         _reading_line(name, value, days.get(name, today), limits.get(name), within=name not in bad)
         for name, value in values.items()
     ]
-
-
-def bad_tests(session: Session, *, today: date) -> dict[str, list[OutOfLimit]]:
-    """What lies outside its limits, by system."""
-    limits = read_limits(session, today)
-    names = {row.id or 0: row.name for row in session.exec(select(System))}
-    found = {
-        names[system]: out_of_limits(
-            with_unionised({name: value for name, (_, value) in tests.items()}), limits[system]
-        )
-        for system, tests in read_last_tests(session, today).items()
-    }
-    return {system: bad for system, bad in found.items() if bad}
 
 
 def water_trend(

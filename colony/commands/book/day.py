@@ -1,10 +1,16 @@
 """`colony` without a word: the state of the day."""
 
+from typing import TYPE_CHECKING
+
 from colony.commands.cli.opened import length_unit, reading
 from colony.commands.cli.output import say, show_json, show_table
 from colony.commands.cli.read import today
+from colony.commands.cli.remedies import command_of
 from colony.notation.days import show_span
 from colony.notation.measures import show_length
+
+if TYPE_CHECKING:
+    from colony.planning.alarms.alarms import Alarm
 
 MOST = 8
 """Lines of each kind; the commands named below them show all."""
@@ -18,9 +24,11 @@ def show_day(*, as_json: bool = False) -> None:
         unit = length_unit(session)
         state = state_of_the_day(session, today=today())
     if as_json:
-        show_json(state)
+        show_json({**vars(state), "alarms": list(map(_alarm_document, state.alarms))})
         return
     say(f"{state.today}: the colony today")
+    for alarm in state.alarms:
+        say(f"! {alarm.sentence} ({command_of(alarm.remedy)}).")
     say(f"\nDue ({len(state.due)})")
     show_table(
         ("Dam", "Likely", "Between", "Nursery by", "State", "Tank"),
@@ -68,6 +76,12 @@ def show_day(*, as_json: bool = False) -> None:
     for soon in state.overflowing[:MOST]:
         say(f"! By {soon.day}: {soon.why}.")
     _more(len(state.overflowing), "colony tank outlook --weeks 2")
+
+
+def _alarm_document(alarm: "Alarm") -> dict[str, object]:
+    """An alarm with the command that is done about it."""
+    keys = ("rank", "what", "where", "since", "evidence")
+    return {key: getattr(alarm, key) for key in keys} | {"remedy": command_of(alarm.remedy)}
 
 
 def _more(count: int, command: str) -> None:

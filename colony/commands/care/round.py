@@ -12,6 +12,7 @@ from colony.commands.cli.options import Book, On, Yes
 from colony.commands.cli.output import say, show_json, show_table, warn
 from colony.commands.cli.parts import AsJson, subject
 from colony.commands.cli.read import day, today
+from colony.commands.cli.remedies import command_of
 from colony.notation.care import TASKS
 from colony.notation.cautions import ELECTRICITY, OWN_TOOLS
 from colony.notation.fields.care import DONE_FACTS, HOW_OFTEN_FACTS, SKIP_FACTS, TASK, WHERE_FACTS
@@ -39,14 +40,17 @@ def round_(
     """List today's work, clean tanks before isolated ones. Without a verb: the list."""
     if ctx.invoked_subcommand is not None:
         return
+    from colony.acts.book.day import alarms_today
     from colony.acts.care.work import todays_round
 
     with reading(book) as session:
         lines = todays_round(session, today=today())
+        alarms = () if as_json else alarms_today(session, today=today())
     shown = [line for line in lines if line.is_open or all_ or as_json]
     if as_json:
         show_json(shown)
         return
+    warn(f"{alarm.sentence} ({command_of(alarm.remedy)})." for alarm in alarms)
     for (system, water), work in groupby(shown, key=lambda line: (line.system, line.water)):
         say(f"\n{system}: {water} water")
         places = groupby(work, key=lambda line: line.place)

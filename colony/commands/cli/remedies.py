@@ -23,6 +23,9 @@ ARGUMENTS: dict[str, tuple[str, ...]] = {
     "food add": ("NAME",),
     "food batch": ("FOOD", "CODE"),
     "food give": ("TANK", "FOOD"),
+    "health death": ("TAG",),
+    "health look": (),
+    "isolation list": (),
     "litter edit": ("LITTER",),
     "litter list": (),
     "litter record": (),
@@ -41,6 +44,7 @@ ARGUMENTS: dict[str, tuple[str, ...]] = {
     "tank list": (),
     "tank move": ("TAG ...", "TANK"),
     "tank system": ("NAME",),
+    "water plan": (),
     "water regime": ("SYSTEM",),
     "water test": ("SYSTEM", "VALUE ..."),
 }

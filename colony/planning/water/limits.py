@@ -83,3 +83,15 @@ def _narrower(limit: Limit, other: Limit) -> Limit:
         x.source for x in (limit, other) if low in (x.low, None) or high in (x.high, None)
     )
     return Limit(limit.parameter, low, high, "; ".join(sources))
+
+
+def in_words(bad: OutOfLimit) -> str:
+    """A value outside its limit as a person says it: ``nitrite 3 mg/L (at most 0.1)``."""
+    name = bad.parameter.removesuffix("_mg_l").removesuffix("_c").replace("_", " ")
+    unit = PARAMETERS[bad.parameter].unit if bad.parameter in PARAMETERS else "mg/L"
+    low, high = bad.limit.low, bad.limit.high
+    if low is not None and high is not None:
+        bounds = f"{low:g} to {high:g}"
+    else:
+        bounds = f"at most {high:g}" if high is not None else f"at least {low:g}"
+    return f"{name} {bad.value:.3g}{f' {unit}' if unit else ''} ({bounds})"

@@ -12,11 +12,13 @@ from colony.acts.pairings.to_check import Unchecked
 from colony.acts.tanks.loads import TankLine
 from colony.acts.tanks.moves import MoveLine
 from colony.notation.days import show_span
+from colony.planning.alarms.alarms import Alarm
 from colony.planning.pups.growth_flags import OffCurve
 from colony.planning.pups.readiness import Readiness
 from colony.planning.tanks.overflow import Overflow
 from colony.screens.frame.about import About
 from colony.screens.frame.dates import in_days, in_window, short_day
+from colony.screens.frame.outcome import words_of
 from colony.screens.frame.session import BookSession
 from colony.screens.widgets.columns import Column
 from colony.screens.widgets.entry_list import Entry, Heading, Line
@@ -71,7 +73,23 @@ class DayLines:
             ("To measure", "pups", self._unmeasured, state.unmeasured),
         )
         most = max(lines for rows, lines in MOST.items() if rows <= self.rows)
-        return [entry for kind in kinds for entry in _group(*kind, most)]
+        danger = _group("Danger", "round", self._alarm, state.alarms, len(state.alarms))
+        return [*danger, *(entry for kind in kinds for entry in _group(*kind, most))]
+
+    def _alarm(self, alarm: Alarm) -> Line:
+        about = {
+            "tank": About("tank", alarm.where),
+            "animal": About("animal", alarm.where),
+            "system": About("place", "round"),
+        }
+        do = words_of(alarm.remedy)
+        return Line(
+            about[alarm.kind],
+            (alarm.where, f"{alarm.what}: {alarm.evidence}", short_day(alarm.since), ""),
+            "!",
+            "wrong",
+            more=f"! {alarm.sentence}.\n\n{do}",
+        )
 
     def _overfull(self, tank: TankLine) -> Line:
         return Line(

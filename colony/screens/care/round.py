@@ -8,10 +8,12 @@ from typing import Any, ClassVar
 from textual.binding import Binding, BindingType
 from textual.widget import Widget
 
+from colony.acts.book.day import alarms_today
 from colony.acts.care.rhythms import begin_round
 from colony.acts.care.round import tick
 from colony.acts.care.work import WorkLine, todays_round
 from colony.notation.care import TASKS
+from colony.planning.alarms.alarms import Alarm
 from colony.screens.forms.table import FORM_NAMES
 from colony.screens.frame.about import About
 from colony.screens.frame.dates import short_day
@@ -28,6 +30,10 @@ COLUMNS = (
 )
 
 NONE = "No task has a rhythm yet: i begins with the usual ones (common practice, no source)."
+
+
+RoundNow = tuple[Sequence[WorkLine], Sequence[Alarm]]
+"""The work of the day, and the dangers that are seen to before it."""
 
 
 class Round(Place):
@@ -48,6 +54,7 @@ class Round(Place):
     def __init__(self) -> None:
         super().__init__()
         self._works: Sequence[WorkLine] = ()
+        self._alarms: Sequence[Alarm] = ()
         self._unfolded: set[str] = set()
 
     def body(self) -> Iterable[Widget]:
@@ -60,7 +67,7 @@ class Round(Place):
 
     def load(self) -> None:
         """Ask for today's work."""
-        self.ask(todays_round, self._show, today=self.app.book_session.today)
+        self.ask(round_now, self._show, today=self.app.book_session.today)
 
     def action_begin(self) -> None:
         """Begin the round with the usual rhythms."""
@@ -121,12 +128,14 @@ class Round(Place):
         what = works[0].task if len(works) == 1 else f"{len(works)} tasks"
         self.app.show_written(f"{what} done: {places}.")
 
-    def _show(self, works: Sequence[WorkLine]) -> None:
-        self._works = works
+    def _show(self, now: RoundNow) -> None:
+        self._works, self._alarms = now
         self._list()
 
     def _list(self) -> None:
-        entries: list[Entry] = []
+        entries: list[Entry] = [*map(_alarm_line, self._alarms)]
+        if entries:
+            entries.insert(0, Heading("Danger"))
         for (system, water), here in groupby(
             self._works, key=lambda work: (work.system, work.water)
         ):
@@ -138,6 +147,16 @@ class Round(Place):
                 if place in self._unfolded:
                     entries += map(_task_line, tasks)
         self.query_one(EntryList).show(entries)
+
+
+def round_now(session: Any, *, today: date) -> RoundNow:  # noqa: ANN401 - an open session
+    """Ask for today's work, and for what is dangerous."""
+    return todays_round(session, today=today), alarms_today(session, today=today)
+
+
+def _alarm_line(alarm: Alarm) -> Line:
+    cells = (alarm.where, f"{alarm.what}: {alarm.evidence}", short_day(alarm.since), "")
+    return Line(About("work", alarm.where), cells, "!", "wrong", more=alarm.sentence)
 
 
 def _tick_off(session: Any, *, works: Sequence[WorkLine], today: date) -> int:  # noqa: ANN401 - an open session

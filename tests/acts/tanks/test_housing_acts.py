@@ -4,7 +4,7 @@ from datetime import timedelta
 from typing import Any
 
 import pytest
-from growing_house import TODAY, GrowingHouse, ago, furnished
+from growing_house import TODAY, GrowingHouse, furnished
 from sqlmodel import Session
 
 from colony.acts.animals.animals import end_animal

@@ -1,6 +1,5 @@
 """Housing: everybody in one tank, and as many in it as were counted."""
 
-import re
 from collections.abc import Iterator
 from datetime import date
 from itertools import pairwise
@@ -9,13 +8,11 @@ from sqlalchemy import select
 from sqlmodel import Session, col
 
 from colony.acts.book.checks.finding import Finding
-from colony.records import Animal, CareDone, Placement, Tank
+from colony.acts.care.headcount import last_headcounts
+from colony.records import Animal, Placement, Tank
 from colony.refusals.base import act
 from colony.store.readers.animals.herd import read_herd, read_places
 from colony.store.readers.rows import read_rows
-
-_COUNTED = re.compile(r"counted (\d+), the book has (\d+)")
-"""How a headcount is noted."""
 
 
 def somewhere(session: Session, today: date) -> Iterator[Finding]:
@@ -46,17 +43,8 @@ def one_tank_a_day(session: Session, _today: date) -> Iterator[Finding]:
 
 def headcounts(session: Session, _today: date) -> Iterator[Finding]:
     """The last headcount of each tank agreed with the book."""
-    query = (
-        select(col(Tank.code), col(CareDone.done_on), col(CareDone.note))
-        .select_from(CareDone)
-        .join(Tank, col(CareDone.tank_id) == col(Tank.id))
-        .where(col(CareDone.task) == "headcount", col(CareDone.note).is_not(None))
-        .order_by(col(CareDone.done_on), col(CareDone.id))
-    )
-    last = {code: (on, note) for code, on, note in read_rows(session, query)}
-    for code, (on, note) in last.items():
-        counted = _COUNTED.match(note or "")
-        if counted and counted[1] != counted[2]:
-            problem = f"{counted[1]} were counted on {on}, the book had {counted[2]}"
+    for code, head in last_headcounts(session).items():
+        if head.counted != head.booked:
+            problem = f"{head.counted} were counted on {head.on}, the book had {head.booked}"
             remedies = (act("round count", code), act("tank move", "TAG", code))
             yield Finding("headcount", False, code, problem, remedies)

@@ -1,0 +1,1 @@
+"""What is dangerous today, from every subject of planning."""
