@@ -250,8 +250,8 @@ def _born(farm: Farm) -> Iterator[Act]:
         "SELECT litter.dam_id, litter.born, animal.born FROM litter"
         " JOIN animal ON animal.id = litter.dam_id WHERE animal.born IS NOT NULL"
     ):
-        if date.fromisoformat(day) < date.fromisoformat(born) + timedelta(days=365):
-            yield dam, "age", day, f"{dam} bore in her first year"
+        if date.fromisoformat(day) < date.fromisoformat(born) + timedelta(days=350):
+            yield dam, "child", day, f"{dam} bore as a child"
 
 
 def _parents(farm: Farm) -> dict[int, tuple[int | None, list[tuple[int | None, float]]]]:

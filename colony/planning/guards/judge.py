@@ -13,6 +13,9 @@ from colony.planning.pairings.eligibility import (
     why_not_together,
 )
 
+CHILD_SHARE = 0.4
+"""Below this share of the age of maturity nobody bears; common practice, no source."""
+
 
 @dataclass(frozen=True)
 class Limits:
@@ -137,6 +140,10 @@ def _own(proposal: Proposal, animal: Guarded, limits: Limits) -> Iterator[Bar]:
         days = (due - proposal.on).days
         if days <= limits.near_term_days:
             yield Bar("near_term", f"due about {due}: leave her in peace, or part her to a nursery")
+    age, mature = animal.candidate.age_days, animal.candidate.mature_age_days
+    if age is not None and mature and age < CHILD_SHARE * mature:
+        kind = animal.candidate.species or "ray"
+        yield Bar("child", f"{age} days old; a {kind} is mature at {mature}: is the tag right?")
     if animal.reserved_for and (proposal.whom or "").casefold() != animal.reserved_for.casefold():
         yield Bar("reserved", f"reserved for {animal.reserved_for}")
     if animal.held_back:

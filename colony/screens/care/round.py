@@ -133,9 +133,8 @@ class Round(Place):
         self._list()
 
     def _list(self) -> None:
-        entries: list[Entry] = [*map(_alarm_line, self._alarms)]
-        if entries:
-            entries.insert(0, Heading("Danger"))
+        # Headings: the first line that keys are for is still the first place of the walk.
+        entries: list[Entry] = [Heading(f"! {alarm.sentence}") for alarm in self._alarms]
         for (system, water), here in groupby(
             self._works, key=lambda work: (work.system, work.water)
         ):
@@ -152,11 +151,6 @@ class Round(Place):
 def round_now(session: Any, *, today: date) -> RoundNow:  # noqa: ANN401 - an open session
     """Ask for today's work, and for what is dangerous."""
     return todays_round(session, today=today), alarms_today(session, today=today)
-
-
-def _alarm_line(alarm: Alarm) -> Line:
-    cells = (alarm.where, f"{alarm.what}: {alarm.evidence}", short_day(alarm.since), "")
-    return Line(About("work", alarm.where), cells, "!", "wrong", more=alarm.sentence)
 
 
 def _tick_off(session: Any, *, works: Sequence[WorkLine], today: date) -> int:  # noqa: ANN401 - an open session

@@ -161,6 +161,7 @@ def test_a_mended_birth_is_held_to_its_dam(doubt: Farm) -> None:
         mend(doubt, born=doubt.day("200d ago"))
     with pytest.raises(ParentNotOlder):
         mend(doubt, born=doubt.day("2018-06-01"))
+    doubt.write("UPDATE placement SET entered_on = '2025-01-01' WHERE entered_on > '2026-02-01'")
     doubt.end("Alma", on="20d ago")
     with pytest.raises(DeadDam):
         mend(doubt, born=doubt.day("10d ago"))

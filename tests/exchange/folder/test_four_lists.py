@@ -8,8 +8,6 @@ from colony.screens.loaders import FORM_CLASSES
 
 WITHOUT_FORM = {
     "health": "look-overs and visits of the vet are written at a keyboard",
-    "food": "batches and rations are planned at a keyboard, and ticked in the round",
-    "water": "plans and tests are written at a keyboard, and ticked in the round",
 }
 """Subjects whose rows no form writes, and why."""
 
