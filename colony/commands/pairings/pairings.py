@@ -10,6 +10,7 @@ from colony.commands.cli.options import LARGEST, Anyway, Book, On, Tag
 from colony.commands.cli.output import say, show_json, show_table, warn
 from colony.commands.cli.parts import AsJson, subject
 from colony.commands.cli.read import day, today
+from colony.notation.cautions import CAUTIONS
 from colony.notation.fields.health import ANYWAY_WHY
 from colony.notation.fields.pairings import (
     DAM,
@@ -98,7 +99,7 @@ def start(
         f"{paired.dam} is with {' and '.join(paired.sires)} since {paired.started}; F of pups {paired.inbreeding:.4f}."
     )
     warn(paired.warnings)
-    say("Adults: two people, a rigid container, and mind the tail.")
+    say(CAUTIONS["pairing start"])
 
 
 @app.command("end")
@@ -108,7 +109,7 @@ def end(dam: Dam, on: On = "today", book: Book = None) -> None:
 
     with acting(book, "pairing end") as session:
         end_pairing(session, dam=dam, on=day(on), today=today())
-    say(f"{dam} is separated.")
+    say(f"{dam} is separated. {CAUTIONS['pairing end']}")
 
 
 @app.command("list")

@@ -5,6 +5,7 @@ from collections.abc import Iterable, Sequence
 from typing import TYPE_CHECKING
 
 from colony.commands.cli.output import say, show_table, warn
+from colony.notation.cautions import STING
 
 if TYPE_CHECKING:
     from colony.acts.pairings.accept_plan import Accepted
@@ -17,7 +18,6 @@ if TYPE_CHECKING:
 NAMED = 6
 """How many of those left out for one reason are named."""
 
-CAUTION = "Adults: two people, a rigid container, and mind the tail."
 
 BECAUSE = {
     "gone": "not here any more",
@@ -168,7 +168,7 @@ def _show_accepted(accepted: "Accepted") -> None:
     if accepted.homeless:
         say(f"Find another tank for {', '.join(accepted.homeless)}: colony tank move.")
     if accepted.listed or accepted.homeless:
-        say(CAUTION)
+        say(STING)
 
 
 def _few(tags: Sequence[str]) -> str:

@@ -10,11 +10,15 @@ from colony.commands.cli.options import Book, Tag
 from colony.commands.cli.output import say, show_json, warn
 from colony.commands.cli.parts import AsJson, subject
 from colony.commands.cli.read import today
+from colony.notation.cautions import CAUTIONS
 from colony.notation.fields.field import NOTE, ON
 from colony.notation.fields.pups import FOOD, MASS, TOOK, WIDTH
 from colony.notation.measures import show_length
 
 app = subject()
+
+LARGE_MM = 250
+"""From this disc width on a ray is handled as an adult; common practice, no source."""
 
 MEASURED = (WIDTH.called(WIDTH.name, needed=True), MASS, ON, NOTE)
 FED = (FOOD, ON)
@@ -46,6 +50,8 @@ def measure(
     width = show_length(measured.disc_width_mm, settings.length_unit)
     grown = f", {measured.growth_mm:+} mm since {measured.since}" if measured.since else ""
     say(f"{measured.tag}: {width} on {measured.measured_on}{grown}.")
+    if (measured.disc_width_mm or 0) >= LARGE_MM:
+        say(CAUTIONS["pup measure"])
     warn(measured.warnings)
 
 

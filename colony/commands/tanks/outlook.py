@@ -11,7 +11,7 @@ from colony.commands.cli.options import Book
 from colony.commands.cli.output import say, show_json, show_table, warn
 from colony.commands.cli.parts import AsJson, subject
 from colony.commands.cli.read import today
-from colony.commands.tanks.tanks import CAUTION
+from colony.notation.cautions import STING
 
 if TYPE_CHECKING:
     from colony.acts.tanks.moves import MoveLine
@@ -186,7 +186,7 @@ def _show_moves(
     for why in dict.fromkeys(m.why for m in moves):
         say(f"{why}.")
     if moves:
-        say(CAUTION)
+        say(STING)
 
 
 def _sign(load: float | None, limit: float) -> str:

@@ -11,13 +11,11 @@ from colony.commands.cli.options import Anyway, Book
 from colony.commands.cli.output import say, show_json, show_table, warn
 from colony.commands.cli.parts import AsJson, subject
 from colony.commands.cli.read import today
+from colony.notation.cautions import STING
 from colony.notation.fields.tanks import MOVE_FACTS, MOVED, SYSTEM_FACTS, TANK_FACTS
 from colony.notation.tags import parse_tag
 
 app = subject()
-
-CAUTION = "Stings happen at moves: a rigid container, not a net; two people for adults."
-
 
 BAR = 20
 """Characters of a full load bar."""
@@ -122,7 +120,7 @@ def move(
         return
     say(f"{', '.join(moved.moved)} now in {moved.tank}.")
     warn(moved.warnings)
-    say(CAUTION)
+    say(STING)
 
 
 def _bar(load: float | None, limit: float) -> str:

@@ -19,11 +19,6 @@ from colony.planning.tanks.remedies import Remedy, extra_tank
 from colony.planning.tanks.search import BestMoves, fewest_moves, fewest_sales
 from colony.planning.tanks.week import HouseWeek
 
-CAUTION = (
-    "Moving is where stings happen: use a rigid container, not a net, and two people for "
-    "adults; the sting is venomous from birth."
-)
-
 
 @dataclass(frozen=True)
 class Move:

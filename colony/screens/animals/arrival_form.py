@@ -45,7 +45,6 @@ class ArrivalForm(Form):
 
     TITLE_WORDS = "New ray"
     ACT = "animal add"
-    CAUTION = "Isolate arrivals; keeping may need a licence where you live: ask the permit office."
     FIELDS = (
         *(form_field(field, **_OTHERWISE.get(field.name, {})) for field in ASKED),
         form_field(ANYWAY_WHY),

@@ -18,7 +18,6 @@ class EndForm(Form):
 
     TITLE_WORDS = "An animal leaves"
     ACT = "animal end"
-    CAUTION = "A dead ray's sting is venomous still; cover cuts before hands go in."
     FIELDS = (
         form_field(ENDED),
         form_field(HOW_ENDED, label="How"),

@@ -12,6 +12,7 @@ from textual.content import Content
 from textual.screen import ModalScreen
 from textual.widgets import Input, Static
 
+from colony.notation.cautions import CAUTIONS
 from colony.refusals.base import Advice
 from colony.screens.forms.fields.fields import FormField
 from colony.screens.frame.about import About, Beginning
@@ -54,7 +55,6 @@ class Form(ModalScreen[Done | None]):
     ACT: ClassVar[str] = ""
     """The act's name in the journal."""
 
-    CAUTION: ClassVar[str] = ""
     HELP: ClassVar[str | None] = (
         "A star marks a field that has to be filled; slanted words say what holds where one "
         "stays empty. Days: today, 3d ago, 2026-03-09. Lengths: 12.5cm, 5in."
@@ -110,9 +110,10 @@ class Form(ModalScreen[Done | None]):
             with VerticalScroll(id="form-fields"):
                 for field in self.FIELDS:
                     yield FieldRow(field, self.app.book_session, initial[field.name])
-            if self.CAUTION:
-                yield Static(f"▲ {self.CAUTION}", id="form-caution")
+            # Before the caution: in a low window that is what gives way.
             yield Static("", id="form-status")
+            if caution := CAUTIONS.get(self.ACT):
+                yield Static(f"▲ {caution}", id="form-caution")
 
     def on_mount(self) -> None:
         """Begin at the first field without an answer: no key replaces what stands there.

@@ -18,7 +18,6 @@ class HoldForm(Form):
 
     TITLE_WORDS = "Health hold"
     ACT = "animal hold"
-    CAUTION = "Medicines and doses are a licensed vet's business."
     FIELDS = (
         form_field(TAG_OF_ANIMAL),
         form_field(HELD_WHY),

@@ -21,7 +21,6 @@ class BirthForm(Form):
 
     TITLE_WORDS = "Birth"
     ACT = "litter record"
-    CAUTION = "Pups sting from birth: move them in a rigid container, not a net."
     FIELDS = (
         TagField("dam", "Dam", needed=True, sex="F"),
         PupsField("pups", "Pups", needed=True, empty="2F3M1U; 0 if none lived"),

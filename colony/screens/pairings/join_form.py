@@ -19,7 +19,6 @@ class JoinForm(Form):
 
     TITLE_WORDS = "Join a dam and her sires"
     ACT = "pairing start"
-    CAUTION = "Males bite: watch the first hours, and have a tank free to part them."
     FIELDS = (
         form_field(DAM, status="present"),
         form_field(KEPT_WITH, needed=True, status="present"),

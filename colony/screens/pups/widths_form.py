@@ -18,7 +18,6 @@ class WidthsForm(Form):
 
     TITLE_WORDS = "Widths, tail excluded"
     ACT = "pup measure"
-    CAUTION = "Measure in a rigid tray; the sting reaches any hand over the tail."
     AGAIN = True
     FIELDS = (
         form_field(TAG_OF_ANIMAL),

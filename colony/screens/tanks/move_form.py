@@ -17,7 +17,6 @@ class MoveForm(Form):
 
     TITLE_WORDS = "Move"
     ACT = "tank move"
-    CAUTION = "Rigid container, not a net; two people for an adult. The sting is venomous."
     FIELDS = tuple(map(form_field, (MOVED, INTO, *MOVE_FACTS)))
 
     def initial(self) -> dict[str, str]:

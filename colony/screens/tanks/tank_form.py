@@ -23,7 +23,6 @@ class TankForm(Form):
 
     TITLE_WORDS = "New tank"
     ACT = "tank add"
-    CAUTION = "Power off before hands go in; guard every heater."
     FIELDS = (*map(form_field, _BEFORE), NEW_SYSTEM, *map(form_field, _AFTER))
 
     def write(self, session: "Session", facts: Facts, *, anyway: bool, today: date) -> Done:  # noqa: ARG002 - nothing to override

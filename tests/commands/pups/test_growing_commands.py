@@ -173,11 +173,11 @@ def test_a_plan_is_proposed_accepted_done_and_undone(asked: Asked, printed: Aske
     assert moves[0].keys() >= {"tag", "from_tank", "to_tank", "by", "why"}
     assert "Nothing" in printed("tank", "work")
     shown = printed("tank", "plan", "--accept")
-    assert shown.count("Stings happen at moves") == 1
+    assert shown.count("Stings: a rigid container") == 1
     assert all(shown.count(f"{why}.") == 1 for why in {move["why"] for move in moves})
     work = asked("tank", "work")
     assert {move["tag"] for move in work} == {move["tag"] for move in moves}
-    assert "Stings happen at moves" in printed("tank", "work")
+    assert "Stings: a rigid container" in printed("tank", "work")
     printed("tank", "move", work[0]["tag"], work[0]["to_tank"])
     assert work[0]["tag"] not in {task["tag"] for task in asked("tank", "work")}
     printed("book", "undo")
