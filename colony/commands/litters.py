@@ -1,12 +1,12 @@
 """`colony litter`: record a birth, see who is due."""
 
-from typing import Annotated
+from typing import TYPE_CHECKING, Annotated
 
 import typer
 
 from colony.commands.cli.completion import complete_tag
 from colony.commands.cli.fields import Typed, read_typed, with_options
-from colony.commands.cli.opened import acting, length_unit, reading
+from colony.commands.cli.opened import acting, insisting, length_unit, reading
 from colony.commands.cli.options import LARGEST, Anyway, Book
 from colony.commands.cli.output import say, show_json, show_table, warn
 from colony.commands.cli.parts import AsJson, subject
@@ -20,6 +20,9 @@ from colony.notation.pups import parse_pups
 
 MOST_CONFLICTS = 8
 """Nurseries that are wanted twice are named one by one up to this: a house short of them has many."""
+
+if TYPE_CHECKING:
+    from colony.acts.litters.record import LitterRecorded
 
 app = subject()
 
@@ -45,17 +48,21 @@ def record(
     from colony.acts.litters.record import record_litter
 
     count, facts, on = parse_pups(pups), read_typed((*BIRTH_FACTS, ANYWAY_WHY), typed), day(born)
-    with acting(book, "litter record") as session:
-        recorded = record_litter(
-            session,
-            dam=dam,
-            born=on,
-            pups=count,
-            tank=tank,
-            anyway=anyway,
-            today=today(),
-            **facts,
-        )
+
+    def write(sure: bool) -> "LitterRecorded":
+        with acting(book, "litter record") as session:
+            return record_litter(
+                session,
+                dam=dam,
+                born=on,
+                pups=count,
+                tank=tank,
+                anyway=sure,
+                today=today(),
+                **facts,
+            )
+
+    recorded = insisting(write, anyway=anyway)
     if as_json:
         show_json(recorded)
         return

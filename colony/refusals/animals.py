@@ -216,3 +216,10 @@ class AnywayNeedsWhy(WrongUse):
             f"{'; '.join(reasons)}: the reason why it is done anyway is kept, and needed.",
             again(anyway=True, why=""),
         )
+
+
+class HardlyMeant(Refusal):
+    """What is about to be written can hardly be meant; it is written if the breeder says so."""
+
+    def __init__(self, doubts: Sequence[str]) -> None:
+        super().__init__(f"{'; '.join(doubts)}.", again(anyway=True))

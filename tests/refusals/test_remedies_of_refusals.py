@@ -14,7 +14,13 @@ from colony.commands.cli import remedies
 from colony.commands.cli.remedies import ARGUMENTS, VALUES, command_of, sentence_of
 from colony.commands.cli.untyped import take_as_typed
 from colony.commands.tree import app
-from colony.refusals.animals import AlreadyEnded, AnywayNeedsWhy, NoSuchTag, StandsAgainst
+from colony.refusals.animals import (
+    AlreadyEnded,
+    AnywayNeedsWhy,
+    HardlyMeant,
+    NoSuchTag,
+    StandsAgainst,
+)
 from colony.refusals.base import Again, AnotherAct, Refusal, act, again, in_ways
 from colony.refusals.litters import LitterKnows
 from colony.refusals.pairings import PairedAlready
@@ -126,7 +132,13 @@ def test_each_face_words_a_remedy_in_its_own_way() -> None:
 def test_only_what_may_be_overridden_says_so() -> None:
     """Limits of tanks, an early end of isolation and the guards: nothing else offers F2."""
     kinds = {kind for kind in own_refusals() if example(kind).overridable}
-    assert kinds == {TankDoesNotFit, LeavesIsolationEarly, StandsAgainst, AnywayNeedsWhy}
+    assert kinds == {
+        TankDoesNotFit,
+        LeavesIsolationEarly,
+        StandsAgainst,
+        AnywayNeedsWhy,
+        HardlyMeant,
+    }
 
 
 def test_a_remedy_that_the_form_shows_is_not_said_twice() -> None:

@@ -131,7 +131,7 @@ class Farm:
     def measure(self, tag: str, width: str, on: str = "today") -> None:
         """A disc width was measured."""
         width_mm = parse_length_mm(width)
-        self.do(measure, tag=tag, width_mm=width_mm, on=self.day(on), today=self.today)
+        self.do(measure, tag=tag, width_mm=width_mm, on=self.day(on), anyway=True, today=self.today)
 
     def feed(self, tag: str, food: str, on: str = "today", *, took: bool = True) -> None:
         """A food was offered."""

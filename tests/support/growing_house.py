@@ -83,7 +83,7 @@ class GrowingHouse:
 
     def measure(self, tag: str, width_mm: int, days_ago: int = 0) -> None:
         """A disc width."""
-        self.do(measure, tag=tag, width_mm=width_mm, on=ago(days_ago), today=TODAY)
+        self.do(measure, tag=tag, width_mm=width_mm, on=ago(days_ago), anyway=True, today=TODAY)
 
     def fed(self, tag: str, days_ago: int, *foods: str) -> None:
         """Foods taken."""

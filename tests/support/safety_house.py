@@ -57,7 +57,7 @@ class House:
 
     def measure(self, tag: str, width_mm: int, on: date = TODAY) -> None:
         """A disc width."""
-        self.do("pup measure", measure, tag=tag, width_mm=width_mm, on=on, today=TODAY)
+        self.do("pup measure", measure, tag=tag, width_mm=width_mm, on=on, anyway=True, today=TODAY)
 
     def move(self, tag: str, tank: str, on: date = TODAY) -> None:
         """One animal into another tank."""

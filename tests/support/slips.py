@@ -21,6 +21,7 @@ SLIPS = {
     "NothingToChange": ["animal", "edit", "Alma"],
     "HeldAlready": ["animal", "hold", "26-01-2", "--why", "the sore again"],
     "NotHeld": ["animal", "release", "Alma"],
+    "HardlyMeant": ["pup", "measure", "26-01-1", "5m"],
     "EndNeedsHow": ["animal", "end", "died"],
     "EndsBeforeLater": ["animal", "end", "26-01-2", "died", "--on", "15d ago"],
     "StandsAgainst": ["animal", "end", "26-01-2", "sold"],

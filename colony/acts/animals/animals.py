@@ -61,7 +61,7 @@ def add_animal(
         guard(session, proposal, [animal], Decision(anyway=anyway, why=why))
         place(session, animal, tank, on=facts.get("arrived") or today, today=today)
     if width_mm is not None:
-        measure(session, tag=tag, width_mm=width_mm, on=today, today=today)
+        measure(session, tag=tag, width_mm=width_mm, on=today, anyway=anyway, today=today)
     tell(session, f"{tag} was added")
     return animal
 

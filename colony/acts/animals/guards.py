@@ -17,7 +17,7 @@ from colony.planning.guards.judge import (
 )
 from colony.planning.guards.table import NEVER, PAIR
 from colony.records import Animal, Overruling
-from colony.refusals.animals import AnywayNeedsWhy, StandsAgainst
+from colony.refusals.animals import AnywayNeedsWhy, HardlyMeant, StandsAgainst
 from colony.store.journal.journal import tell
 from colony.store.readers.animals.guarded import read_guarded, read_kin, read_limits
 from colony.store.readers.pedigree import Lineage, read_lineage
@@ -126,3 +126,15 @@ def overrule(
         session.flush()
         tell(session, f"although {'; '.join(sentences)}", beside=True)
     return (*sentences, *(each.sentence for each in warned(found)))
+
+
+def refuse_doubts(doubts: Sequence[str], *, anyway: bool) -> tuple[str, ...]:
+    """Ask about what can hardly be meant; what was said, where it is written anyway.
+
+    Raises
+    ------
+    HardlyMeant
+    """
+    if doubts and not anyway:
+        raise HardlyMeant(doubts)
+    return tuple(f"{doubt}." for doubt in doubts)

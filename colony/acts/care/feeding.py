@@ -7,13 +7,16 @@ from datetime import date
 from sqlmodel import Session, col, select
 
 from colony.acts.animals.days import refuse_future
+from colony.acts.animals.guards import refuse_doubts
 from colony.acts.care.foods import find_batch, find_food, has_expired, open_batches
 from colony.acts.care.ticks import note_done
 from colony.acts.pups.measure import feed
-from colony.records import Animal, Food, FoodBatch, Placement, Tank, TankFeeding
+from colony.planning.guards.plausible import doubts_of_meal
+from colony.records import Animal, Food, FoodBatch, Measurement, Placement, Tank, TankFeeding
 from colony.refusals.care import NobodyToFeed, NotInThisTank
 from colony.store.journal.journal import tell
 from colony.store.lookup import find_tank
+from colony.store.readers.animals.herd import read_last_widths_mm
 
 
 @dataclass(frozen=True)
@@ -65,6 +68,7 @@ def feed_tank(
     same_meal: bool = False,
     on: date,
     note: str | None = None,
+    anyway: bool = False,
     today: date,
 ) -> Fed:
     """Write down what a tank was offered and took, and tick its feeding off.
@@ -75,13 +79,15 @@ def feed_tank(
 
     Raises
     ------
-    NoSuchTank, NoSuchFood, NoSuchBatch, NobodyToFeed, NotInThisTank, NotYet
+    NoSuchTank, NoSuchFood, NoSuchBatch, NobodyToFeed, NotInThisTank, NotYet, HardlyMeant
     """
     refuse_future("A feeding", on, today)
     home, meal = find_tank(session, tank), find_food(session, food)
     residents = _residents(session, home, on)
     if not residents:
         raise NobodyToFeed(home.code, on)
+    doubts = doubts_of_meal(home.code, offered_g, _widths_mm(session, residents))
+    said = refuse_doubts(doubts, anyway=anyway)
     took, refused = _certain(home.code, residents, taken, seen)
     delivery = find_batch(session, meal, batch) if batch else _next_batch(session, meal, on)
     assert home.id is not None and meal.id is not None  # noqa: S101, PT018 - both are in the book
@@ -101,7 +107,7 @@ def feed_tank(
     if not same_meal:
         note_done(session, task="feeding", place=home.code, on=on)
     tell(session, f"{home.code} was offered {meal.name} and took {taken}")
-    warnings = []
+    warnings = [*said]
     if delivery and has_expired(delivery, on):
         expired = f"Batch {delivery.code} of {meal.name} expired on {delivery.expires}"
         warnings.append(f"{expired}: do not feed it on.")
@@ -152,6 +158,14 @@ def _residents(session: Session, tank: Tank, on: date) -> list[str]:
         .order_by(col(Animal.id))
     )
     return list(session.exec(query))
+
+
+def _widths_mm(session: Session, tags: Sequence[str]) -> list[float | None]:
+    """The last disc width of each; None where it was never measured."""
+    query = select(Animal.id).where(col(Animal.tag).in_(tags))
+    ids = [animal_id for animal_id in session.exec(query) if animal_id is not None]
+    known = read_last_widths_mm(session, col(Measurement.animal_id).in_(ids))
+    return [known[animal_id][1] if animal_id in known else None for animal_id in ids]
 
 
 def _certain(

@@ -67,7 +67,7 @@ def tick(
         raise NothingToTick(task, list(places), left)
     for name, place in todo:
         if name == "water change":
-            change_water(session, system=place.name, on=on, note=note, today=today)
+            change_water(session, system=place.name, on=on, note=note, anyway=True, today=today)
         else:
             write_done(session, floor, name, place, on, note=note)
     done = tuple(dict.fromkeys(place.name for _, place in todo))

@@ -8,7 +8,7 @@ from typing import Any
 from sqlmodel import Session
 
 from colony.acts.animals.days import refuse_future
-from colony.acts.animals.guards import Decision, guard
+from colony.acts.animals.guards import Decision, guard, refuse_doubts
 from colony.acts.animals.parents import find_parent, find_sires
 from colony.acts.litters.gestation import find_conception, judge_birth
 from colony.acts.litters.other_males import warn_of_other_males
@@ -20,9 +20,10 @@ from colony.notation.days import Day
 from colony.notation.fields.facts import LitterFacts
 from colony.notation.pups import PupCount
 from colony.planning.guards.judge import Proposal
+from colony.planning.guards.plausible import doubts_of_litter
 from colony.planning.guards.table import BEAR
 from colony.planning.tanks.load import Occupant
-from colony.records import Animal, Litter, Tank
+from colony.records import Animal, Litter, Species, Tank
 from colony.refusals.base import Advice, act
 from colony.refusals.litters import DeadDam, LitterTwice, NobodyBorn
 from colony.refusals.tanks import TankDoesNotFit
@@ -75,7 +76,7 @@ def record_litter(
     ------
     NoSuchTag, WrongSexForParent, ParentNotOlder, DeadDam, NotYet, NobodyBorn
     LitterTwice, TooSoonAfterBirth, ImpossibleGestation, SireCannotBe
-    NoSuchTank, TankRetired, TankDoesNotFit, StandsAgainst, AnywayNeedsWhy
+    NoSuchTank, TankRetired, TankDoesNotFit, StandsAgainst, AnywayNeedsWhy, HardlyMeant
     """
     own = LitterFacts(**facts)
     dead = own.get("dead", 0)
@@ -83,6 +84,8 @@ def record_litter(
     mother = find_parent(session, dam, "dam", pup="her pups", born=Day(born))
     if mother.ended_on is not None and mother.ended_on < born:
         raise DeadDam(mother.tag, mother.status, mother.ended_on, born)
+    high = read_lives(session).of(_species(session, mother)).traits["litter_high"]
+    many = refuse_doubts(doubts_of_litter(mother.tag, pups.total + dead, high), anyway=anyway)
     if not pups.total and not dead:
         raise NobodyBorn(mother.tag)
     decision = Decision(anyway=anyway, why=why)
@@ -130,7 +133,7 @@ def record_litter(
         inbreeding_low=kin.low,
         inbreeding_high=kin.high,
         completeness=kin.completeness,
-        warnings=(*doubts, *warnings, *other_males, *place_warnings),
+        warnings=(*many, *doubts, *warnings, *other_males, *place_warnings),
     )
 
 
@@ -153,6 +156,11 @@ def _find_place(
     if reasons and not anyway:
         raise TankDoesNotFit(tank.code, reasons)
     return tank, reasons
+
+
+def _species(session: Session, animal: Animal) -> str | None:
+    species = session.get(Species, animal.species_id) if animal.species_id else None
+    return species.name if species else None
 
 
 def _id(animal: Animal) -> int:

@@ -1,24 +1,21 @@
 """Growing out: measure a pup, note what it ate, keep it back, and see who is ready."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
-from typing import Literal
 
 from sqlmodel import Session, col, select
 
 from colony.acts.animals.days import refuse_before_life, refuse_ended, refuse_future
+from colony.acts.animals.guards import refuse_doubts
 from colony.acts.care.foods import refuse_misspelt
 from colony.notation.measures import show_length
-from colony.records import Feeding, Measurement
+from colony.planning.guards.plausible import doubts_of_first_width, doubts_of_growth
+from colony.records import Animal, Feeding, Measurement, Species
 from colony.store.journal.journal import tell
 from colony.store.lookup import find_animal
+from colony.store.readers.animals.lives import read_lives
 
 WEEK_DAYS = 7
-IMPLAUSIBLE_MM_A_WEEK = 20
-"""Faster than any ray is known to grow; common practice, no source."""
-
-MEASURING_ERROR_MM = 5
-"""Widths that differ by less may be of one width; common practice, no source."""
 
 
 @dataclass(frozen=True)
@@ -42,16 +39,17 @@ def measure(
     width_mm: int | None = None,
     mass_g: int | None = None,
     on: date,
+    anyway: bool = False,
     today: date,
     note: str | None = None,
 ) -> Measured:
     """Write down disc width (tail excluded) and mass; a second time on one day corrects the first.
 
-    A width smaller than the last is written as measured, and warned of.
+    A width that can hardly be meant is asked about, and with `anyway` written as measured.
 
     Raises
     ------
-    NoSuchTag, NotHere, NotYet, EndsBeforeItBegan
+    NoSuchTag, NotHere, NotYet, EndsBeforeItBegan, HardlyMeant
     """
     animal = find_animal(session, tag)
     refuse_ended(animal, "be measured", on)
@@ -68,7 +66,9 @@ def measure(
     session.add(row)
     session.flush()
     tell(session, f"{animal.tag} measured {show_length(row.width_mm)}")
-    return _measured(animal.tag, row, before)
+    measured = _measured(animal.tag, row, before)
+    doubts = _doubts(session, animal, measured)
+    return replace(measured, warnings=refuse_doubts(doubts, anyway=anyway))
 
 
 def feed(session: Session, *, tag: str, food: str, took: bool, on: date, today: date) -> Feeding:
@@ -113,11 +113,9 @@ def _last_width(session: Session, animal_id: int, before: date) -> Measurement |
 
 def _measured(tag: str, row: Measurement, before: Measurement | None) -> Measured:
     growth_mm = per_week = None
-    warnings: tuple[str, ...] = ()
     if before is not None and before.width_mm is not None and row.width_mm is not None:
         growth_mm = row.width_mm - before.width_mm
         per_week = growth_mm / (row.measured_on - before.measured_on).days * WEEK_DAYS
-        warnings = _doubts(tag, growth_mm, per_week)
     return Measured(
         tag=tag,
         measured_on=row.measured_on,
@@ -126,26 +124,19 @@ def _measured(tag: str, row: Measurement, before: Measurement | None) -> Measure
         since=before.measured_on if before else None,
         growth_mm=growth_mm,
         growth_mm_per_week=None if per_week is None else round(per_week, 2),
-        warnings=warnings,
+        warnings=(),
     )
 
 
-def odd_growth(grown_mm: int, mm_a_week: float) -> Literal["shrank", "leapt"] | None:
-    """What is odd between two widths, beyond what measuring alone explains."""
-    if abs(grown_mm) < MEASURING_ERROR_MM:
-        return None
-    if grown_mm < 0:
-        return "shrank"
-    return "leapt" if mm_a_week > IMPLAUSIBLE_MM_A_WEEK else None
-
-
-def _doubts(tag: str, growth_mm: int, per_week: float) -> tuple[str, ...]:
-    match odd_growth(growth_mm, per_week):
-        case "shrank":
-            less = f"{tag} measured {-growth_mm} mm less than last time"
-            return (f"{less}: measure again, rays do not shrink.",)
-        case "leapt":
-            more = f"{tag} would have grown {per_week:.0f} mm a week"
-            return (f"{more}: check the tag and the width.",)
-        case _:
-            return ()
+def _doubts(session: Session, animal: Animal, measured: Measured) -> tuple[str, ...]:
+    """What is odd of a width, by the last one, or by its species where it is the first."""
+    if measured.growth_mm is not None and measured.growth_mm_per_week is not None:
+        return doubts_of_growth(animal.tag, measured.growth_mm, measured.growth_mm_per_week)
+    if measured.disc_width_mm is None or animal.species_id is None:
+        return ()
+    species = session.get_one(Species, animal.species_id)
+    traits = read_lives(session).of(species.name).traits
+    greatest = max(traits["asymptotic_width_female_mm"], traits["asymptotic_width_male_mm"])
+    return doubts_of_first_width(
+        animal.tag, measured.disc_width_mm, traits["birth_width_mm"], greatest
+    )

@@ -6,8 +6,10 @@ from datetime import date
 from sqlmodel import Session, select
 
 from colony.acts.animals.days import refuse_future
+from colony.acts.animals.guards import refuse_doubts
 from colony.acts.care.ticks import note_done
 from colony.notation.cautions import ELECTRICITY, MAINS_WATER
+from colony.planning.guards.plausible import doubts_of_change
 from colony.records import ReserveReading, System, WaterChange, WaterRegime
 from colony.records.rules import broken
 from colony.refusals.water import (
@@ -88,6 +90,7 @@ def change_water(
     litres: int | None = None,
     on: date,
     note: str | None = None,
+    anyway: bool = False,
     today: date,
 ) -> Changed:
     """Write down a water change, of the system's regime where no litres are given.
@@ -97,6 +100,8 @@ def change_water(
     Raises
     ------
     NoSuchSystem, NoVolume, NoRegime, MoreThanTheSystem, NotYet
+    HardlyMeant
+        It is more than the reserve holds.
     """
     refuse_future("A water change", on, today)
     home = find_row(session, system, today)
@@ -107,13 +112,17 @@ def change_water(
     changed_l = round(volume_l * percent / 100) if litres is None else litres
     if changed_l > volume_l:
         raise MoreThanTheSystem(home.name, changed_l, volume_l)
+    reserve = read_reserve(session, read_settings(session), today) if on == today else None
+    ready_l = reserve.level_l if reserve else None
+    doubts = doubts_of_change(home.name, changed_l, ready_l)
+    said = refuse_doubts(doubts, anyway=anyway)
     session.add(WaterChange(system_id=home.id, changed_on=on, litres=changed_l, note=note))
     note_done(session, task="water change", place=home.name, on=on, note=f"{changed_l} L")
     tell(session, f"{changed_l} L of {home.name} changed")
     share = 100 * changed_l / volume_l
     most = home.regime.most_percent_a_day if home.regime else Regime.most_percent_a_day
     too_much = f"{share:.0f} % of {home.name} at once is more than its limit of {most:g} % a day."
-    warnings = (too_much,) if share > most else ()
+    warnings = (*said, too_much) if share > most else said
     return Changed(home.name, on, changed_l, round(share, 1), warnings)
 
 

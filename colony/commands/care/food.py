@@ -1,12 +1,12 @@
 """`colony food`: foods of the house, their batches, and the feeding of tanks."""
 
-from typing import Annotated
+from typing import TYPE_CHECKING, Annotated
 
 import typer
 
 from colony.commands.cli.fields import Typed, argument, read_typed, with_options
-from colony.commands.cli.opened import acting, reading
-from colony.commands.cli.options import Book
+from colony.commands.cli.opened import acting, insisting, reading
+from colony.commands.cli.options import Anyway, Book
 from colony.commands.cli.output import say, show_json, show_table, warn
 from colony.commands.cli.parts import AsJson, subject
 from colony.commands.cli.read import day, today
@@ -19,6 +19,9 @@ from colony.notation.fields.foods import (
     SEEN_FACTS,
 )
 from colony.notation.tags import parse_tag
+
+if TYPE_CHECKING:
+    from colony.acts.care.feeding import Fed
 
 app = subject()
 
@@ -116,6 +119,7 @@ def give(
     also: Annotated[
         bool, typer.Option("--also", help="A second food of the same meal: no second tick.")
     ] = False,
+    anyway: Anyway = False,
     as_json: AsJson = False,
 ) -> None:
     """Write down what a tank was offered and took; it ticks the feeding off."""
@@ -124,18 +128,23 @@ def give(
 
     seen = {name: tags or () for name, tags in read_typed(SEEN_FACTS, typed, new=True).items()}
     facts = read_typed(MEAL_FACTS, typed, new=True)
-    with acting(book, "food give") as session:
-        offered = {OFFERED.name: amount}
-        fed = feed_tank(
-            session,
-            tank=tank,
-            food=food,
-            **facts,
-            **read_typed((OFFERED,), offered, read_settings(session), new=True),
-            seen=Seen(**seen, everyone_took=everyone),
-            same_meal=also,
-            today=today(),
-        )
+
+    def write(sure: bool) -> "Fed":
+        with acting(book, "food give") as session:
+            offered = {OFFERED.name: amount}
+            return feed_tank(
+                session,
+                tank=tank,
+                food=food,
+                **facts,
+                **read_typed((OFFERED,), offered, read_settings(session), new=True),
+                seen=Seen(**seen, everyone_took=everyone),
+                same_meal=also,
+                anyway=sure,
+                today=today(),
+            )
+
+    fed = insisting(write, anyway=anyway)
     if as_json:
         show_json(fed)
         return

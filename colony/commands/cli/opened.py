@@ -1,8 +1,11 @@
 """Open the book for one command: to read in, or for one act."""
 
-from collections.abc import Iterator
+import sys
+from collections.abc import Callable, Iterator
 from contextlib import ExitStack, closing, contextmanager
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, TypeVar
+
+import typer
 
 from colony.commands.cli.output import warn
 
@@ -10,6 +13,9 @@ if TYPE_CHECKING:
     from sqlmodel import Session
 
     from colony.store.book import Book
+
+
+Answer = TypeVar("Answer")
 
 
 @contextmanager
@@ -84,3 +90,23 @@ def volume_unit(session: "Session") -> str:
     from colony.store.settings import read_settings
 
     return read_settings(session).volume_unit
+
+
+def insisting(call: Callable[[bool], Answer], *, anyway: bool) -> Answer:
+    """Do what can hardly be meant only if the breeder says so: asked at a terminal, else refused.
+
+    Parameters
+    ----------
+    call
+        Does it; what it is given says whether to write it anyway.
+    """
+    from colony.commands.cli.remedies import sentence_of
+    from colony.refusals.animals import HardlyMeant
+
+    try:
+        return call(anyway)
+    except HardlyMeant as doubt:
+        if not sys.stdin.isatty():
+            raise
+        typer.confirm(f"{sentence_of(doubt)} Write it?", abort=True, err=True)
+        return call(True)

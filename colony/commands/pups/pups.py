@@ -1,12 +1,12 @@
 """`colony pup measure` and `feed`; what grows out of it is in `growing`."""
 
-from typing import Annotated
+from typing import TYPE_CHECKING, Annotated
 
 import typer
 
 from colony.commands.cli.fields import Typed, argument, read_typed, with_options
-from colony.commands.cli.opened import acting
-from colony.commands.cli.options import Book, Tag
+from colony.commands.cli.opened import acting, insisting
+from colony.commands.cli.options import Anyway, Book, Tag
 from colony.commands.cli.output import say, show_json, warn
 from colony.commands.cli.parts import AsJson, subject
 from colony.commands.cli.read import today
@@ -14,6 +14,9 @@ from colony.notation.cautions import CAUTIONS
 from colony.notation.fields.field import NOTE, ON
 from colony.notation.fields.pups import FOOD, MASS, TOOK, WIDTH
 from colony.notation.measures import show_length
+
+if TYPE_CHECKING:
+    from colony.acts.pups.measure import Measured
 
 app = subject()
 
@@ -33,6 +36,7 @@ def measure(
     mass: Annotated[str | None, argument(MASS)] = None,
     book: Book = None,
     *,
+    anyway: Anyway = False,
     as_json: AsJson = False,
 ) -> None:
     """Write down disc width and mass; a second time on one day corrects the first."""
@@ -40,14 +44,19 @@ def measure(
     from colony.store.settings import read_settings
 
     line = {WIDTH.name: width, MASS.name: mass, **typed}
-    with acting(book, "pup measure") as session:
-        settings = read_settings(session)
-        facts = read_typed(MEASURED, line, settings, new=True)
-        measured = measure_pup(session, tag=tag, **facts, today=today())
+
+    def write(sure: bool) -> "tuple[Measured, str]":
+        with acting(book, "pup measure") as session:
+            settings = read_settings(session)
+            facts = read_typed(MEASURED, line, settings, new=True)
+            done = measure_pup(session, tag=tag, **facts, anyway=sure, today=today())
+            return done, settings.length_unit
+
+    measured, unit = insisting(write, anyway=anyway)
     if as_json:
         show_json(measured)
         return
-    width = show_length(measured.disc_width_mm, settings.length_unit)
+    width = show_length(measured.disc_width_mm, unit)
     grown = f", {measured.growth_mm:+} mm since {measured.since}" if measured.since else ""
     say(f"{measured.tag}: {width} on {measured.measured_on}{grown}.")
     if (measured.disc_width_mm or 0) >= LARGE_MM:

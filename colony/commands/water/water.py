@@ -5,8 +5,8 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from colony.commands.cli.fields import Typed, argument, read_typed, with_options
-from colony.commands.cli.opened import acting, reading
-from colony.commands.cli.options import Book
+from colony.commands.cli.opened import acting, insisting, reading
+from colony.commands.cli.options import Anyway, Book
 from colony.commands.cli.output import say, show_json, show_table, warn
 from colony.commands.cli.parts import AsJson, subject
 from colony.commands.cli.read import today
@@ -14,6 +14,7 @@ from colony.commands.water.tests import VERBS, System
 from colony.notation.fields.water import CHANGE_FACTS, LITRES, REGIME_FACTS, RESERVE_FACTS
 
 if TYPE_CHECKING:
+    from colony.acts.water.changes import Changed
     from colony.acts.water.plan import DayLine, WaterWeek
 
 app = subject()
@@ -52,16 +53,20 @@ def changed(
     litres: Annotated[str | None, argument(LITRES)] = None,
     book: Book = None,
     *,
+    anyway: Anyway = False,
     as_json: AsJson = False,
 ) -> None:
     """Write down a water change; it ticks the change off."""
     from colony.acts.water.changes import change_water
     from colony.store.settings import read_settings
 
-    with acting(book, "water changed") as session:
-        facts = read_typed((LITRES,), {LITRES.name: litres}, read_settings(session), new=True)
-        facts |= read_typed(CHANGE_FACTS, typed, new=True)
-        done = change_water(session, system=system, **facts, today=today())
+    def write(sure: bool) -> "Changed":
+        with acting(book, "water changed") as session:
+            facts = read_typed((LITRES,), {LITRES.name: litres}, read_settings(session), new=True)
+            facts |= read_typed(CHANGE_FACTS, typed, new=True)
+            return change_water(session, system=system, **facts, anyway=sure, today=today())
+
+    done = insisting(write, anyway=anyway)
     if as_json:
         show_json(done)
         return

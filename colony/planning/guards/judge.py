@@ -18,7 +18,7 @@ CHILD_SHARE = 0.4
 
 
 @dataclass(frozen=True)
-class Limits:
+class GuardLimits:
     """The settings that guards ask for; common practice, no source.
 
     `kinship` is the greatest kinship of two that are paired: half sibs of unrelated parents
@@ -31,7 +31,7 @@ class Limits:
     isolation_days: int = 30
 
 
-DEFAULT_LIMITS = Limits()
+DEFAULT_LIMITS = GuardLimits()
 
 
 @dataclass(frozen=True)
@@ -99,7 +99,7 @@ class Proposal:
 
 
 def judge_alone(
-    proposal: Proposal, animal: Guarded, limits: Limits = DEFAULT_LIMITS
+    proposal: Proposal, animal: Guarded, limits: GuardLimits = DEFAULT_LIMITS
 ) -> tuple[Objection, ...]:
     """What stands against an act with one animal, whatever it is done with beside it."""
     bars = (*why_not(animal.candidate, proposal.on), *_own(proposal, animal, limits))
@@ -107,7 +107,7 @@ def judge_alone(
 
 
 def judge_pair(
-    dam: Guarded, sire: Guarded, kin: Kin, limits: Limits = DEFAULT_LIMITS
+    dam: Guarded, sire: Guarded, kin: Kin, limits: GuardLimits = DEFAULT_LIMITS
 ) -> tuple[Objection, ...]:
     """What stands against a dam and a sire together, whatever each is by itself."""
     tags = (dam.candidate.tag, sire.candidate.tag)
@@ -133,7 +133,7 @@ def _weighed(act: str, bars: tuple[Bar, ...], tags: tuple[str, ...]) -> tuple[Ob
     )
 
 
-def _own(proposal: Proposal, animal: Guarded, limits: Limits) -> Iterator[Bar]:
+def _own(proposal: Proposal, animal: Guarded, limits: GuardLimits) -> Iterator[Bar]:
     """The guards that no rule of pairing knows."""
     due, to = animal.candidate.due, proposal.to
     if due is not None and not (to and to.is_nursery):
@@ -143,7 +143,7 @@ def _own(proposal: Proposal, animal: Guarded, limits: Limits) -> Iterator[Bar]:
     age, mature = animal.candidate.age_days, animal.candidate.mature_age_days
     if age is not None and mature and age < CHILD_SHARE * mature:
         kind = animal.candidate.species or "ray"
-        yield Bar("child", f"{age} days old; a {kind} is mature at {mature}: is the tag right?")
+        yield Bar("child", f"{age} days old; a {kind} is mature at {mature}: check the tag")
     if animal.reserved_for and (proposal.whom or "").casefold() != animal.reserved_for.casefold():
         yield Bar("reserved", f"reserved for {animal.reserved_for}")
     if animal.held_back:
@@ -158,7 +158,7 @@ def _own(proposal: Proposal, animal: Guarded, limits: Limits) -> Iterator[Bar]:
             )
 
 
-def _related(kin: Kin, limits: Limits) -> Iterator[Bar]:
+def _related(kin: Kin, limits: GuardLimits) -> Iterator[Bar]:
     if near := too_related(kin.expected, limits.kinship):
         yield near
     elif at_worst := too_related(kin.greatest, limits.kinship):

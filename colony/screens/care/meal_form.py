@@ -25,7 +25,7 @@ class MealForm(Form):
         """The tank whose work is looked at."""
         return {"tank": self.beginning.initial.get("place", "")}
 
-    def write(self, session: "Session", facts: Facts, *, anyway: bool, today: date) -> Done:  # noqa: ARG002 - nothing to override
+    def write(self, session: "Session", facts: Facts, *, anyway: bool, today: date) -> Done:
         """Write the meal down."""
-        fed = feed_tank(session, **facts, seen=Seen(), today=today)
+        fed = feed_tank(session, **facts, seen=Seen(), anyway=anyway, today=today)
         return Done(f"{fed.tank}: {fed.food}, took {fed.taken}.", fed.warnings)

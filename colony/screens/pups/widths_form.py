@@ -30,9 +30,9 @@ class WidthsForm(Form):
         """The animal that is looked at, or the first that waits to be measured."""
         return {"tag": next(iter(self.beginning.queue), self.beginning.tag)}
 
-    def write(self, session: "Session", facts: Facts, *, anyway: bool, today: date) -> Done:  # noqa: ARG002 - nothing to override
+    def write(self, session: "Session", facts: Facts, *, anyway: bool, today: date) -> Done:
         """Write the measurement."""
-        done = measure(session, **facts, today=today)
+        done = measure(session, **facts, anyway=anyway, today=today)
         width = self.app.book_session.length(done.disc_width_mm)
         grown = (
             "first width"

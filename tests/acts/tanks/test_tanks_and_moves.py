@@ -119,7 +119,7 @@ def test_a_width_that_cannot_be_is_written_and_doubted(
 ) -> None:
     """The tape slipped, or it was another animal: the breeder decides."""
     house.write("UPDATE measurement SET measured_on = '2026-02-09'")
-    found = house.do(measure, tag="Alma", width_mm=width_mm, on=TODAY, today=TODAY)
+    found = house.do(measure, tag="Alma", width_mm=width_mm, on=TODAY, anyway=True, today=TODAY)
     assert said in found.warnings[0]
 
 

@@ -143,7 +143,7 @@ def test_without_a_tag_those_off_their_curve_are_listed(asked: Asked, printed: A
     """Nobody in the sample; a pup that shrank is, with the reason."""
     assert asked("pup", "forecast") == []
     assert "on its curve" in printed("pup", "forecast")
-    printed("pup", "measure", "L61-2", "12cm")
+    printed("pup", "measure", "L61-2", "12cm", "--anyway")
     (off,) = asked("pup", "forecast")
     assert (off["tag"], off["kind"]) == ("L61-2", "shrank")
     assert "measure it again" in printed()
@@ -208,7 +208,7 @@ def test_what_is_not_proved_is_not_said_to_be(capsys: pytest.CaptureFixture[str]
 def test_the_day_says_what_is_off_and_what_will_overflow(printed: Asked, asked: Asked) -> None:
     """A pup that shrank and a tank a hair under its limit are lines of the morning."""
     assert "measure it again" not in printed()
-    printed("pup", "measure", "L61-2", "12cm")
+    printed("pup", "measure", "L61-2", "12cm", "--anyway")
     load = next(tank for tank in asked("tank", "list") if tank["tank"] == "P4")["load"]
     printed("book", "settings", "load_limit", f"{load + 0.001:.4f}")
     shown = printed()

@@ -8,8 +8,9 @@ from sqlalchemy import select
 from sqlmodel import Session, col
 
 from colony.acts.book.checks.finding import Finding
-from colony.acts.pups.measure import WEEK_DAYS, odd_growth
+from colony.acts.pups.measure import WEEK_DAYS
 from colony.notation.transponders import parse_transponder
+from colony.planning.guards.plausible import odd_growth
 from colony.records import Animal, Feeding, Hold, Measurement, Pairing, Placement
 from colony.refusals.base import act
 from colony.refusals.notation import BadTransponder

@@ -8,7 +8,7 @@ from sqlmodel import Session, col
 
 from colony.notation.words import ORIGINS
 from colony.pedigree.doubt.range import kinship_range
-from colony.planning.guards.judge import Guarded, Kin, Limits
+from colony.planning.guards.judge import Guarded, GuardLimits, Kin
 from colony.records import Animal, Placement
 from colony.store.readers.animals.herd import Herd, read_herd
 from colony.store.readers.pairings.candidates import read_candidates
@@ -19,10 +19,10 @@ FROM_OUTSIDE = frozenset(ORIGINS) - {"born here"}
 """Origins of which nobody knows what an animal brings with it."""
 
 
-def read_limits(session: Session) -> Limits:
+def read_limits(session: Session) -> GuardLimits:
     """What the settings of the book say to the guards."""
     settings = read_settings(session)
-    return Limits(
+    return GuardLimits(
         kinship=settings.kinship_limit,
         near_term_days=settings.near_term_days,
         isolation_days=settings.isolation_days,
