@@ -256,9 +256,19 @@ def test_widths_go_on_with_the_next_pup_of_the_list(farm: Path) -> None:
 
 
 def test_widths_go_on_from_tank_to_tank_and_stay_in_sight(farm: Path) -> None:
-    """In the order of tanks G2 comes before G10; what was written, and what is odd, is still seen."""
-    keys = ["5", "o", "home", "w", "type:16", "enter", "type:16", "enter", "type:9", "enter"]
-    text = " ".join(text_after(farm, *keys).split())
+    """In the order of tanks G2 comes before G10; what is odd is asked about, and still seen after."""
+    keys = ["5", "o", "home", "w", "type:16", "enter", "type:17", "enter", "type:9", "enter"]
+    seen: list[str] = []
+
+    async def look(app: ColonyApp, pilot: Pilot[None]) -> None:
+        await press(app, pilot, *keys)
+        seen.append(" ".join(shown(app).split()))
+        await press(app, pilot, "f2")
+        seen.append(" ".join(shown(app).split()))
+
+    drive(farm, look=look)
+    asked, text = seen
+    assert "rays do not shrink (press F2)" in asked
     newest = [one.summary for one in ask(farm, list_history, most=3)]
     tanks = [page(farm, one.split()[0]).tank for one in newest]
     assert tanks == ["G2", "G1", "G1"]
