@@ -12,6 +12,7 @@ from colony.commands.cli.options import LARGEST, Book, Tag, Yes
 from colony.commands.cli.output import say, show_json, show_table
 from colony.commands.cli.parts import AsJson, subject
 from colony.commands.cli.read import today
+from colony.notation.cautions import GENERATIONS
 
 if TYPE_CHECKING:
     from colony.acts.pedigree.founders import FounderPage
@@ -152,6 +153,22 @@ def founders(
     if as_json:
         show_json(page)
         return
+    show_table(
+        ("Species", ">Living", ">Founders", ">Effective", ">Mean kinship", ">Gene diversity"),
+        (
+            (
+                name or "none, or a cross",
+                sums.living,
+                sums.founders,
+                f"{sums.effective_founders:.2f}",
+                sums.mean_kinship,
+                sums.gene_diversity,
+            )
+            for name, sums in page.by_species.items()
+        ),
+    )
+    if len(page.by_species) > 1:
+        say("Pooled over species, which breed apart; --species shows one alone:")
     show_table(("Figure", ">"), _figures(page))
     show_table(
         ("Founder", ">Part of the colony", ">Still there", ">+-"),
@@ -173,13 +190,14 @@ def founders(
                 b.rank,
                 b.mean_kinship,
                 f"{b.value:+.4f}",
-                b.generation,
+                f"{b.generation} ({b.source_codes})" if b.source_codes else b.generation,
                 _kinds(b.species),
                 f"{b.completeness:.2f}",
             )
             for b in page.breeders[: limit or None]
         ),
     )
+    say(GENERATIONS)
 
 
 def _kinds(shares: dict[str, float]) -> str:

@@ -19,6 +19,10 @@ LOCAL_CODES = "Keeping, moving and selling are licensed: ask your permit office 
 DEAD_RAY = "A dead ray still stings, and so does a shed sting: handle it with a tool."
 OWN_TOOLS = "One set of nets and tools a system; clean tanks before isolated ones."
 
+GENERATIONS = (
+    "A generation is what the records support; what counts is for the permit office to say."
+)
+
 CAUTIONS: Mapping[str, str] = {
     "animal add": f"Isolate arrivals. {STING}",
     "animal end": "Cover cuts before hands go in; a dead ray still stings.",

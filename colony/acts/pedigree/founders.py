@@ -1,6 +1,6 @@
 """What the founders left in the living colony, and what each animal is worth to it."""
 
-from collections import Counter
+from collections import Counter, defaultdict
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date
@@ -24,7 +24,11 @@ from colony.pedigree.graph.species import species_shares
 from colony.records import Species
 from colony.refusals.pedigree import NobodyLives
 from colony.store.lookup import find_species
+from colony.store.readers.litters.conceived import read_conceived_elsewhere
 from colony.store.readers.pedigree import Lineage, read_lineage
+
+WILD_BORN = "W or R"
+"""What the young of a female that was taken pregnant are, not F1: CITES Notification 1998/14."""
 
 
 @dataclass(frozen=True)
@@ -39,21 +43,31 @@ class FounderLine:
 
 @dataclass(frozen=True)
 class BreederLine:
-    """One living animal: mean kinship, value to the next generation, rank, and provenance."""
+    """One living animal: mean kinship, value to the next generation, rank, and provenance.
+
+    `source_codes` are those that the record supports for one conceived in the wild and born
+    here; the permit office decides.
+    """
 
     tag: str
     mean_kinship: float
     value: float
     rank: int
     generation: str
+    source_codes: str
     species: dict[str, float]
     completeness: float
 
 
 @dataclass(frozen=True)
 class FounderPage:
-    """The diversity of the living, its founders, and its breeders by rank."""
+    """The diversity of the living, its founders, and its breeders by rank.
 
+    `by_species` has the diversity of each species by itself, the largest first: pooled, several
+    species look like one diverse colony. Who has no species, or is a cross, is under "".
+    """
+
+    by_species: dict[str, Diversity]
     diversity: Diversity
     size_from_sexes: float
     size_from_inbreeding: RealisedSize
@@ -100,6 +114,7 @@ def founder_page(
     bred = bred.union(*(doubt.sires for doubt in pedigree.doubts))
     sexes = Counter(lineage.herd.rows[at].sex for at in living.tolist() if at in bred)
     return FounderPage(
+        by_species=_by_species(lineage, living.tolist()),
         diversity=diversity(pedigree, living),
         size_from_sexes=size_from_sexes(sexes["M"], sexes["F"]),
         size_from_inbreeding=size_from_inbreeding(inbred, known),
@@ -107,6 +122,16 @@ def founder_page(
         founders=_founder_lines(pedigree, contributions(pedigree, living), drop),
         breeders=_breeder_lines(session, lineage, living.tolist(), known.tolist()),
     )
+
+
+def _by_species(lineage: Lineage, living: Sequence[int]) -> dict[str, Diversity]:
+    groups: dict[str, list[int]] = defaultdict(list)
+    for at in living:
+        groups[lineage.herd.rows[at].species or ""].append(at)
+    return {
+        species: diversity(lineage.pedigree, np.array(places, dtype=np.int64))
+        for species, places in sorted(groups.items(), key=lambda group: -len(group[1]))
+    }
 
 
 def _founder_lines(
@@ -139,8 +164,11 @@ def _breeder_lines(
 ) -> list[BreederLine]:
     places = np.array(living, dtype=np.int64)
     values = breeder_values(lineage.pedigree, places)
-    wild = np.array([row.origin == "wild" for row in lineage.herd.rows])
-    numbers = generation_numbers(lineage.pedigree, wild)[places].tolist()
+    elsewhere = read_conceived_elsewhere(session)
+    rows = lineage.herd.rows
+    wild = np.array([row.origin == "wild" or row.litter_id in elsewhere.wild for row in rows])
+    unsure = np.array([row.litter_id in elsewhere.maybe for row in rows])
+    numbers = generation_numbers(lineage.pedigree, wild, unsure)[places].tolist()
     kinds = list(session.exec(select(Species.name)).all())
     recorded = [kinds.index(row.species) if row.species else -1 for row in lineage.herd.rows]
     shares = species_shares(lineage.pedigree, np.array(recorded), len(kinds))[places]
@@ -151,6 +179,7 @@ def _breeder_lines(
             value=float(values.value[n]),
             rank=int(values.rank[n]),
             generation=generation_word(numbers[n]),
+            source_codes=WILD_BORN if rows[at].litter_id in elsewhere.wild else "",
             species={kinds[k]: float(share) for k, share in enumerate(shares[n]) if share > 0},
             completeness=known[n],
         )

@@ -8,7 +8,9 @@ from colony.pedigree.graph.nodes import BoolArray, IntArray
 UNDETERMINED = -1
 
 
-def generation_numbers(pedigree: Pedigree, wild: BoolArray) -> IntArray:
+def generation_numbers(
+    pedigree: Pedigree, wild: BoolArray, unsure: BoolArray | None = None
+) -> IntArray:
     """Generation number of each animal, (n,): 0 wild, 1 for F1, 2 for F2 and so on, -1 undetermined.
 
     F1 has at least one parent that was conceived in or taken from the wild; beyond that a pup
@@ -23,7 +25,10 @@ def generation_numbers(pedigree: Pedigree, wild: BoolArray) -> IntArray:
     ----------
     wild
         Whether each animal was conceived in or taken from the wild, (n,): the pups of a female
-        that was imported pregnant too.
+        that was imported pregnant too (CITES Notification 1998/14).
+    unsure
+        Whether each may have been conceived where nobody of the house saw it, (n,): before its
+        dam came. Its number is undetermined, whatever its parents are.
     """
     nodes = pedigree.nodes
     number = np.full(len(nodes) + 1, UNDETERMINED, dtype=np.int64)
@@ -34,6 +39,8 @@ def generation_numbers(pedigree: Pedigree, wild: BoolArray) -> IntArray:
         number[batch] = np.where(is_choice, agreed, _next(first, second))
         caught = batch[batch < len(pedigree)]
         number[caught[wild[caught]]] = 0
+        if unsure is not None:
+            number[caught[unsure[caught]]] = UNDETERMINED
     return number[: len(pedigree)]
 
 
