@@ -4,11 +4,10 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 
-from sqlmodel import Session, col
+from sqlmodel import Session
 
 from colony.notation.days import Day
-from colony.records import Measurement
-from colony.store.readers.animals.herd import read_last_widths_mm, read_places
+from colony.store.readers.animals.herd import read_places, read_widths_of
 from colony.store.readers.litters.parents import Parents, read_parents_of
 
 
@@ -71,7 +70,7 @@ def read_listed(session: Session, ids: Sequence[int], today: date) -> list[Liste
     lister = Lister(
         read_parents_of(session, ids),
         read_places(session, today, ids),
-        read_last_widths_mm(session, col(Measurement.animal_id).in_(ids)),
+        read_widths_of(session, ids),
         today,
     )
     return [lister.listed(animal_id) for animal_id in ids]

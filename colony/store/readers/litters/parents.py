@@ -1,15 +1,16 @@
 """Who may be the parents of whom, with the doubt that the book records."""
 
 from collections import defaultdict
-from collections.abc import Collection, Mapping, Sequence
+from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
+from typing import Any
 
-from sqlalchemy import ColumnElement, select
+from sqlalchemy import bindparam, select
 from sqlmodel import Session, col
 
 from colony.notation.shares import SireShare, show_sires
 from colony.records import Animal, Litter, PossibleSire
-from colony.store.readers.animals.herd import Herd, HerdRow, read_herd
+from colony.store.readers.animals.herd import Herd, HerdRow, read_some
 
 Sires = tuple[tuple[int | None, float], ...]
 """Possible sires by animal id (None: somebody unknown), each with its share; they sum to 1."""
@@ -71,7 +72,9 @@ class Parents:
 
 def read_parents(session: Session, herd: Herd) -> Parents:
     """Read all parentage of the book."""
-    return _read_parents(session, herd, (), ())
+    session.flush()
+    found = session.connection()
+    return _parents_of(herd, found.execute(_SHARES), found.execute(_LITTERS))
 
 
 def read_parents_of(session: Session, ids: Collection[int]) -> Parents:
@@ -79,48 +82,52 @@ def read_parents_of(session: Session, ids: Collection[int]) -> Parents:
 
     Of their litter-mates it has those whose sire was tested: he may be the sire of all.
     """
-    own = col(Animal.id).in_(ids)
-    litters = select(col(Animal.litter_id)).where(own, col(Animal.litter_id).is_not(None))
-    tested = col(Animal.litter_id).in_(litters) & col(Animal.sire_id).is_not(None)
-    herd = read_herd(session, own | tested)
-    of_litters = col(PossibleSire.litter_id).in_(litters)
-    shares = of_litters | col(PossibleSire.animal_id).in_(ids)
-    parents = _read_parents(session, herd, (shares,), (col(Litter.id).in_(litters),))
+    herd = read_some(session, ids)
+    litters = {row.litter_id for row in herd.rows if row.litter_id is not None}
+    if litters:
+        tested = session.connection().execute(_TESTED, {"litters": list(litters)}).scalars()
+        herd = herd.with_rows(read_some(session, set(tested) - herd.position.keys()).rows)
+    shares = session.connection().execute(
+        _SHARES_OF, {"litters": list(litters), "animals": list(ids)}
+    )
+    of_litters = session.connection().execute(_LITTERS_OF, {"litters": list(litters)})
+    parents = _parents_of(herd, shares, of_litters)
     named = {parents.dam_id(row) for row in herd.rows}
     named |= {sire for row in herd.rows for sire, _ in parents.sires(row)}
-    everybody = read_herd(session, col(Animal.id).in_({*herd.position, *named} - {None}))
-    return replace(parents, herd=everybody)
+    others = read_some(session, named - herd.position.keys() - {None})
+    return replace(parents, herd=herd.with_rows(others.rows))
 
 
-def _read_parents(
-    session: Session,
-    herd: Herd,
-    only_shares: Collection[ColumnElement[bool]],
-    only_litters: Collection[ColumnElement[bool]],
-) -> Parents:
+_SHARES = select(
+    col(PossibleSire.litter_id),
+    col(PossibleSire.animal_id),
+    col(PossibleSire.sire_id),
+    col(PossibleSire.share),
+).order_by(col(PossibleSire.id))
+_LITTERS = select(col(Litter.id), col(Litter.dam_id), col(Litter.pups_may_differ))
+
+# Made once: to put a query together takes longer than a page of answers.
+_SOME_LITTERS: Any = bindparam("litters", expanding=True)
+_TESTED = select(col(Animal.id)).where(
+    col(Animal.litter_id).in_(_SOME_LITTERS), col(Animal.sire_id).is_not(None)
+)
+_SHARES_OF = _SHARES.where(
+    col(PossibleSire.litter_id).in_(_SOME_LITTERS)
+    | col(PossibleSire.animal_id).in_(bindparam("animals", expanding=True))
+)
+_LITTERS_OF = _LITTERS.where(col(Litter.id).in_(_SOME_LITTERS))
+
+
+def _parents_of(herd: Herd, shares: Iterable[Any], of_litters: Iterable[Any]) -> Parents:
     of_litter: dict[int, list[tuple[int | None, float]]] = defaultdict(list)
     of_animal: dict[int, list[tuple[int | None, float]]] = defaultdict(list)
-    query = (
-        select(
-            col(PossibleSire.litter_id),
-            col(PossibleSire.animal_id),
-            col(PossibleSire.sire_id),
-            col(PossibleSire.share),
-        )
-        .where(*only_shares)
-        .order_by(col(PossibleSire.id))
-    )
-    for litter_id, animal_id, sire_id, share in session.execute(query):
+    for litter_id, animal_id, sire_id, share in shares:
         (of_animal[animal_id] if litter_id is None else of_litter[litter_id]).append(
             (sire_id, share)
         )
     litters = {
         litter_id: LitterParents(dam_id, tuple(of_litter.get(litter_id, ())), differ)
-        for litter_id, dam_id, differ in session.execute(
-            select(col(Litter.id), col(Litter.dam_id), col(Litter.pups_may_differ)).where(
-                *only_litters
-            )
-        )
+        for litter_id, dam_id, differ in of_litters
     }
     settled = _settled(herd.rows, litters)
     return Parents(
