@@ -25,7 +25,7 @@ GENERATIONS = (
 
 CAUTIONS: Mapping[str, str] = {
     "animal add": f"Isolate arrivals. {STING}",
-    "animal end": "Cover cuts before hands go in; a dead ray still stings.",
+    "animal end": f"A dead ray still stings: cover cuts, use a tool. At a sale: {LOCAL_CODES}",
     "animal hold": VET,
     "litter record": f"Pups sting from birth. {STING}",
     "pairing end": STING,

@@ -1,6 +1,7 @@
 """Who asks for a second look: food refused in a row, a width or mass that stands still, signs."""
 
 from collections import defaultdict
+from collections.abc import Collection
 from dataclasses import dataclass
 from datetime import date, timedelta
 
@@ -9,9 +10,9 @@ from sqlmodel import Session, col, select
 from colony.acts.health.look_over import list_signs
 from colony.notation.care import WELL
 from colony.notation.cautions import VET
-from colony.planning.health.watch import refusals_in_a_row, standing_still
+from colony.planning.health.watch import Still, refusals_in_a_row, standing_still
 from colony.planning.pups.feeding import FoodOffered as Fed
-from colony.records import Feeding, Measurement
+from colony.records import Feeding, Litter, Measurement
 from colony.store.readers.animals.herd import Herd, HerdRow, read_herd, read_places
 from colony.store.readers.animals.lives import Lives, read_lives
 from colony.store.readers.pups.growing import read_holds
@@ -46,7 +47,7 @@ def watch_list(session: Session, *, today: date) -> list[WatchLine]:
     places, held = read_places(session, today), read_holds(session, today)
     found = [
         *_refusing(session, here, settings.refusals_called, today),
-        *_still(session, here, read_lives(session), settings),
+        *_still(session, here, read_lives(session), settings, today),
         *_signs(session, herd, today),
     ]
     return [
@@ -80,8 +81,13 @@ def _refusing(
 
 
 def _still(
-    session: Session, here: dict[int, HerdRow], lives: Lives, settings: BookSettings
+    session: Session,
+    here: dict[int, HerdRow],
+    lives: Lives,
+    settings: BookSettings,
+    today: date,
 ) -> list[Found]:
+    """Who stands still or loses mass now; what a birth took from a dam is no illness."""
     widths: Sizes = defaultdict(list)
     masses: Sizes = defaultdict(list)
     for row in session.exec(select(Measurement).order_by(col(Measurement.measured_on))):
@@ -99,22 +105,35 @@ def _still(
     days = settings.still_days
     young = {key: sizes for key, sizes in masses.items() if key in growing}
     grown = {key: sizes for key, sizes in masses.items() if key in here and key not in growing}
-    return [
+    stands = [
         *_standing(growing, "width", "mm", days, LEAST_GROWTH_MM),
         *_standing(young, "mass", "g", days, LEAST_GAIN_G),
         *_standing(grown, "mass", "g", days, 0),
     ]
+    births = _births(session, {key for key, _, _ in stands})
+    return [
+        (key, words, still.since)
+        for key, words, still in stands
+        if still.is_news(today) and not any(still.since < day <= still.until for day in births[key])
+    ]
+
+
+def _births(session: Session, dams: Collection[int]) -> defaultdict[int, list[date]]:
+    found: defaultdict[int, list[date]] = defaultdict(list)
+    for litter in session.exec(select(Litter).where(col(Litter.dam_id).in_(dams))):
+        found[litter.dam_id].append(litter.born)
+    return found
 
 
 def _standing(
     sizes: Sizes, what: str, unit: str, least_days: int, least_gain: float
-) -> list[Found]:
+) -> list[tuple[int, str, Still]]:
     found = []
     for key, rows in sizes.items():
         still = standing_still(rows, least_days, least_gain)
         if still is not None:
             gained = f"{what} {still.gain:+.0f} {unit} from {still.since} to {still.until}"
-            found.append((key, gained, still.since))
+            found.append((key, gained, still))
     return found
 
 

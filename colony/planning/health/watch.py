@@ -6,6 +6,9 @@ from datetime import date
 
 from colony.planning.pups.feeding import FoodOffered
 
+NEWS_DAYS, YEAR_DAYS = 90, 365
+"""A measure is news for so long, and compared with one of so long before; common practice, no source."""
+
 
 @dataclass(frozen=True)
 class Refusing:
@@ -35,6 +38,11 @@ class Still:
     since: date
     until: date
     gain: float
+
+    def is_news(self, today: date) -> bool:
+        """Whether it says something of today: measured lately, against a measure of the year before."""
+        lately = (today - self.until).days <= NEWS_DAYS
+        return lately and (self.until - self.since).days <= YEAR_DAYS
 
 
 def standing_still(
