@@ -1,5 +1,6 @@
 """`colony litter`: record a birth, see who is due."""
 
+import sys
 from typing import TYPE_CHECKING, Annotated
 
 import typer
@@ -58,6 +59,7 @@ def record(
                 pups=count,
                 tank=tank,
                 anyway=sure,
+                ask=sys.stdin.isatty(),
                 today=today(),
                 **facts,
             )
@@ -70,7 +72,7 @@ def record(
     say(
         f"Litter {recorded.litter} of {recorded.dam}: {young}{f' in {recorded.tank}' if recorded.tank else ''}."
     )
-    say(f"Sire {' or '.join(recorded.sires) or 'unknown'}. {_inbreeding_told(recorded)}")
+    say(f"Sire {' or '.join(recorded.sire_shares)}. {_inbreeding_told(recorded)}")
     warn(recorded.warnings)
     if recorded.pups:
         say(CAUTIONS["litter record"])
@@ -84,8 +86,9 @@ def edit(litter: Litter, typed: Typed, book: Book = None) -> None:
 
     corrections = LitterFacts(**read_typed(LITTER_FACTS, typed))
     with acting(book, "litter edit") as session:
-        edit_litter(session, code=litter, corrections=corrections, today=today())
-    say(f"Litter {litter} is corrected.")
+        mended = edit_litter(session, code=litter, corrections=corrections, today=today())
+    say(f"Litter {mended.litter} is corrected.")
+    warn(mended.warnings)
 
 
 @app.command("list")
@@ -168,7 +171,7 @@ def due(book: Book = None, *, as_json: AsJson = False) -> None:
                 d.earliest,
                 d.likely,
                 d.latest,
-                d.nursery,
+                d.nursery if d.nursery_tank else None,
                 d.nursery_tank,
                 d.state,
             )

@@ -8,7 +8,7 @@ from sqlmodel import Field, SQLModel
 
 from colony.notation.words import FINDINGS, MATING_SIGNS, METHODS
 from colony.records.columns import STRICT, checks
-from colony.records.rules import Rules, in_order, is_day, one_of
+from colony.records.rules import Rules, in_order, is_day, one_alone, one_of
 
 
 class Pairing(SQLModel, table=True):
@@ -42,21 +42,31 @@ class PairingSire(SQLModel, table=True):
 
 
 class MatingSign(SQLModel, table=True):
-    """A sign of mating seen on a day: bite marks on the disc edge, seen copulation."""
+    """A sign of mating seen on a day: bite marks on the disc edge, seen copulation.
+
+    It is of a pairing, or of a dam who was in none.
+    """
 
     __tablename__ = "mating_sign"
     RULES: ClassVar[Rules] = (
         one_of("kind", MATING_SIGNS),
         is_day("seen_on"),
+        one_alone(
+            "pairing_id",
+            "dam_id",
+            "of_a_pairing_or_of_a_dam",
+            "A mating sign is of a pairing or of a dam",
+        ),
     )
     __table_args__ = (*checks(RULES), STRICT)
 
     id: int | None = Field(default=None, primary_key=True)
-    pairing_id: int = Field(foreign_key="pairing.id", index=True)
+    pairing_id: int | None = Field(default=None, foreign_key="pairing.id", index=True)
     seen_on: date
     kind: str
     sire_id: int | None = Field(default=None, foreign_key="animal.id")
     note: str | None = None
+    dam_id: int | None = Field(default=None, foreign_key="animal.id", index=True)
 
 
 class PregnancyFinding(SQLModel, table=True):

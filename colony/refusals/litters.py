@@ -1,7 +1,9 @@
 """Refusals about births: a dam that cannot have borne, a birth that cannot be."""
 
+from collections.abc import Sequence
 from datetime import date
 
+from colony.refusals.animals import HardlyMeant
 from colony.refusals.base import Refusal, act, listed
 from colony.refusals.notation import shown
 
@@ -49,6 +51,18 @@ class TooSoonAfterBirth(Refusal):
         super().__init__(
             f"{dam} bore on {other_birth} too, {abs((born - other_birth).days)} days from {born}: "
             f"two litters are at least {least_days} days apart, so check the dam and the date."
+        )
+
+
+class SiresPassOver(HardlyMeant):
+    """Sires were named, and another grown male was with the dam when she may have conceived."""
+
+    fields = ("sires",)
+
+    def __init__(self, dam: str, others: Sequence[str], proposed: Sequence[str]) -> None:
+        shares = " ".join(proposed)
+        super().__init__(
+            [f"{' and '.join(others)}, when {dam} may have conceived; by their days: {shares}"]
         )
 
 

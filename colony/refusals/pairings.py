@@ -19,13 +19,12 @@ class PairedAlready(Refusal):
 
 
 class NoPairing(Refusal):
-    """A dam is in no pairing, or was in none that day."""
+    """A dam is in no pairing."""
 
     fields = ("dam",)
 
-    def __init__(self, dam: str, on: date | None = None) -> None:
-        when = f"on {on}" if on else "now"
-        super().__init__(f"{dam} is in no pairing {when}: start one.", act("pairing start", dam))
+    def __init__(self, dam: str) -> None:
+        super().__init__(f"{dam} is in no pairing now: start one.", act("pairing start", dam))
 
 
 class EndsBeforeStart(Refusal):
@@ -35,17 +34,6 @@ class EndsBeforeStart(Refusal):
 
     def __init__(self, dam: str, on: date, started: date) -> None:
         super().__init__(f"The pairing of {dam} began on {started}: it cannot end on {on}.")
-
-
-class NotOfThisPairing(Refusal):
-    """A sire seen mating is not kept with the dam."""
-
-    fields = ("sire",)
-
-    def __init__(self, sire: str, dam: str) -> None:
-        super().__init__(
-            f"{sire} is not in the pairing of {dam}: check the tag, or start a pairing with both."
-        )
 
 
 class PartnerNeedsSex(Refusal):

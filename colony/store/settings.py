@@ -47,6 +47,13 @@ def _share(text: str) -> float:
     return number
 
 
+def _part(text: str) -> float:
+    number = float(text)
+    if not 0 <= number <= 0.9:  # noqa: PLR2004 - more would leave the males nothing
+        raise ValueError(text)
+    return number
+
+
 def _times(text: str) -> float:
     number = float(text)
     if not 1 <= number <= 20:  # noqa: PLR2004 - no tank is twenty rays wide for each ray
@@ -97,6 +104,9 @@ class BookSettings:
     measure_every_days: int = _choice(28, _whole(1, 365), "days from 1 to 365")
     kinship_limit: float = _choice(
         0.125, _share, "kinship of two that may be paired, from 0 to 1; 0.125 are half sibs"
+    )
+    unknown_sire_share: float = _choice(
+        0.05, _part, "share of a sire nobody knows where several are possible, from 0 to 0.9"
     )
     near_term_days: int = _choice(14, _whole(0, 120), "days from 0 to 120")
     nursery_weeks: int = _choice(6, _whole(0, 52), "weeks from 0 to 52")

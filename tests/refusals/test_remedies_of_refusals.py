@@ -22,7 +22,7 @@ from colony.refusals.animals import (
     StandsAgainst,
 )
 from colony.refusals.base import Again, AnotherAct, Refusal, act, again, in_ways
-from colony.refusals.litters import LitterKnows
+from colony.refusals.litters import LitterKnows, SiresPassOver
 from colony.refusals.pairings import PairedAlready
 from colony.refusals.tanks import LeavesIsolationEarly, TankDoesNotFit
 from colony.screens.forms.table import FORM_OF
@@ -138,6 +138,7 @@ def test_only_what_may_be_overridden_says_so() -> None:
         StandsAgainst,
         AnywayNeedsWhy,
         HardlyMeant,
+        SiresPassOver,
     }
 
 

@@ -41,7 +41,6 @@ SLIPS = {
     "PairedAlready": ["pairing", "start", "Dora", "Caro"],
     "NoPairing": ["pairing", "end", "Alma"],
     "EndsBeforeStart": ["pairing", "end", "Dora", "--on", "300d ago"],
-    "NotOfThisPairing": ["pairing", "sign", "Dora", "bites", "--sire", "Caro"],
     "PartnerNeedsSex": ["pairing", "pick", "Uwe"],
     "NoSuchRule": ["pairing", "pick", "Alma", "--ignore", "hunger"],
     "SpeciesTaken": ["species", "add", "Leopoldi", "--scientific", "Potamotrygon leopoldi"],

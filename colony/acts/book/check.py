@@ -7,6 +7,7 @@ from sqlmodel import Session
 from colony.acts.book.checks import animals, database, parents
 from colony.acts.book.checks import litters as births
 from colony.acts.book.checks import pairings as pairs
+from colony.acts.book.checks import sires as fathers
 from colony.acts.book.checks import tanks as housing
 from colony.acts.book.checks.finding import Check, Finding
 from colony.store.damage import broken_rules
@@ -30,7 +31,8 @@ CHECKS: tuple[Check, ...] = (
     births.births_apart,
     births.gestations,
     births.dams_at_birth,
-    births.sires_in_reach,
+    fathers.sires_were_with_her,
+    fathers.pairings_have_begun,
     births.pups_of_litters,
     animals.transponders,
     animals.born_by_now,

@@ -7,6 +7,8 @@ from datetime import date
 
 from sqlmodel import Session
 
+from colony.planning.litters.company import Company
+from colony.planning.litters.conception import conception_days
 from colony.planning.litters.gestation import DueWindow
 from colony.planning.litters.nurseries import (
     NurseryNeed,
@@ -14,9 +16,9 @@ from colony.planning.litters.nurseries import (
     not_free_in_time,
     nursery_conflicts,
 )
-from colony.store.readers.animals.herd import Herd, read_breeders, read_places
+from colony.store.readers.animals.herd import read_breeders, read_places
 from colony.store.readers.animals.lives import read_lives
-from colony.store.readers.litters.dams import read_dams, read_pairing_sires
+from colony.store.readers.litters.company import read_expecting, recent_since
 from colony.store.readers.litters.due import due_windows
 from colony.store.readers.litters.nurseries import read_nurseries
 from colony.store.settings import BookSettings, read_settings
@@ -45,8 +47,8 @@ class DueLitter:
 
 def due_litters(session: Session, *, today: date) -> list[DueLitter]:
     """Every litter that is expected, the first due first, each with a nursery of its own if may be."""
-    herd, settings = read_breeders(session), read_settings(session)
-    windows = _windows(session, herd, settings, today)
+    settings = read_settings(session)
+    windows = _windows(session, settings, today)
     nursery, warnings = _nurseries(session, windows, settings, today)
     return [
         replace(litter, nursery_tank=nursery.get(litter.dam), warnings=tuple(warnings[litter.dam]))
@@ -55,21 +57,34 @@ def due_litters(session: Session, *, today: date) -> list[DueLitter]:
 
 
 def _windows(
-    session: Session, herd: Herd, settings: BookSettings, today: date
+    session: Session, settings: BookSettings, today: date
 ) -> list[tuple[DueLitter, DueWindow]]:
-    dams, males = read_dams(session, herd), read_pairing_sires(session)
+    lives = read_lives(session)
+    herd = read_breeders(session, since=recent_since(lives, today))
+    dams = read_expecting(session, herd, lives, today)
     places = read_places(session, today)
-    windows = due_windows(
-        herd, dams, read_lives(session), today=today, filter_weeks=settings.nursery_weeks
-    )
+    windows = due_windows(herd, dams, lives, today=today, filter_weeks=settings.nursery_weeks)
     due = []
     for dam_id, window in windows.items():
-        pairing = dams[dam_id].pairing_before(today)
-        kept_with = males.get(pairing.id or 0, []) if pairing else []
-        sires = [herd.by_id(sire).tag for sire in kept_with]
-        tag = herd.by_id(dam_id).tag
-        due.append((_due_litter(tag, sires, window, places.get(dam_id)), window))
+        row, record = herd.by_id(dam_id), dams[dam_id]
+        evidence = record.evidence(row.tag, today)
+        prior = lives.of(row.species).gestation()
+        seen = conception_days(evidence, longest_days=prior.high_days, today=today)
+        days = seen.weighed() if seen else ()
+        sires = _sires(days, record.company)
+        tags = [herd.by_id(sire).tag for sire in sires]
+        due.append((_due_litter(row.tag, tags, window, places.get(dam_id)), window))
     return sorted(due, key=lambda pair: (pair[0].likely, pair[0].dam))
+
+
+def _sires(days: Sequence[tuple[int, float]], company: Sequence[Company]) -> list[int]:
+    """The males that were with her on a day of conception, the likeliest first."""
+    chances = {
+        male.male: sum(w for day, w in days if male.there(date.fromordinal(day)))
+        for male in company
+    }
+    found = [male for male, chance in chances.items() if chance > 0]
+    return sorted(found, key=lambda male: (-chances[male], male))
 
 
 def _due_litter(dam: str, sires: list[str], window: DueWindow, tank: str | None) -> DueLitter:

@@ -1,24 +1,45 @@
 """Correct a litter: a wrong sire, date or count; everything computed from it follows."""
 
+from dataclasses import dataclass
 from datetime import date
 
 from sqlmodel import Session, col, func, select
 
 from colony.acts.animals.days import refuse_future
-from colony.acts.animals.parents import find_parent, find_sires
+from colony.acts.animals.parents import PossibleParent, find_parent, find_sires
+from colony.acts.litters.gestation import find_conception
+from colony.acts.litters.possible_sires import SireFinder
 from colony.acts.litters.sires import refuse_against_tests, write_sires
 from colony.notation.days import Day
 from colony.notation.fields.facts import LitterFacts
 from colony.records import Animal, Feeding, Litter, Measurement, Placement
 from colony.refusals.animals import EndsBeforeItBegan
+from colony.refusals.base import Advice
 from colony.refusals.litters import DeadDam, LitterTwice
 from colony.store.journal.journal import tell
 from colony.store.lookup import find_litter
+from colony.store.readers.animals.herd import read_herd
+from colony.store.readers.animals.lives import read_lives
+from colony.store.readers.litters.dams import DamRecord, read_dams
+from colony.store.readers.litters.parents import read_parents
 from colony.store.readers.pedigree import refuse_impossible_pedigree
 
 
-def edit_litter(session: Session, *, code: str, corrections: LitterFacts, today: date) -> Litter:
+@dataclass(frozen=True)
+class LitterMended:
+    """The litter that was corrected, and what looks odd."""
+
+    litter: str
+    warnings: tuple[Advice, ...]
+
+
+def edit_litter(
+    session: Session, *, code: str, corrections: LitterFacts, today: date
+) -> LitterMended:
     """Correct a litter: a wrong sire, date or count of dead; all that is computed follows.
+
+    Males who were with the dam when she may have conceived, and are not among its sires, are
+    warned of.
 
     Raises
     ------
@@ -48,7 +69,24 @@ def edit_litter(session: Session, *, code: str, corrections: LitterFacts, today:
         field.words_for_it for field in corrections.FIELDS if field.name in corrections
     )
     tell(session, f"litter {litter.code} was corrected: {words}")
-    return litter
+    about_sires = "sires" in corrections or "born" in corrections
+    return LitterMended(litter.code, tuple(_passed_over(session, litter)) if about_sires else ())
+
+
+def _passed_over(session: Session, litter: Litter) -> list[Advice]:
+    herd, lives = read_herd(session), read_lives(session)
+    dams = read_dams(session, herd)
+    mother = session.get_one(Animal, litter.dam_id)
+    sires = read_parents(session, herd).sires_of_litter(litter.id or 0)
+    fathers = [
+        PossibleParent(session.get_one(Animal, sire) if sire else None, share)
+        for sire, share in sires
+    ]
+    record = dams.get(litter.dam_id, DamRecord())
+    conception = find_conception(session, mother, record, fathers, litter.born)
+    possible = SireFinder(session, herd, lives, dams).find(litter.dam_id, conception, litter.born)
+    named = {father.animal.tag for father in fathers if father.animal}
+    return possible.warnings(mother.tag, litter.code, named)
 
 
 def _refuse_dam(session: Session, litter: Litter, born: date) -> None:

@@ -9,23 +9,24 @@ from sqlmodel import Session
 
 from colony.acts.animals.days import refuse_future
 from colony.acts.animals.guards import Decision, guard, refuse_doubts
-from colony.acts.animals.parents import find_parent, find_sires
+from colony.acts.animals.parents import PossibleParent, find_parent, find_sires
 from colony.acts.litters.gestation import find_conception, judge_birth
-from colony.acts.litters.other_males import warn_of_other_males
+from colony.acts.litters.possible_sires import PossibleSires, SireFinder
 from colony.acts.litters.pups import next_litter_code, settle_in, write_pups
-from colony.acts.litters.sires import sires_of_pairing, write_sires
+from colony.acts.litters.sires import keep_certainty, sires_of_pairing, write_sires
 from colony.acts.tanks.loads import read_house_today
 from colony.acts.tanks.placing import find_usable_tank, reasons_against
 from colony.notation.days import Day
 from colony.notation.fields.facts import LitterFacts
 from colony.notation.pups import PupCount
+from colony.notation.shares import SireShare, show_sires
 from colony.planning.guards.judge import Proposal
 from colony.planning.guards.plausible import doubts_of_litter
 from colony.planning.guards.table import BEAR
 from colony.planning.tanks.load import Occupant
 from colony.records import Animal, Litter, Species, Tank
 from colony.refusals.base import Advice, act
-from colony.refusals.litters import DeadDam, LitterTwice, NobodyBorn
+from colony.refusals.litters import DeadDam, LitterTwice, NobodyBorn, SiresPassOver
 from colony.refusals.tanks import TankDoesNotFit
 from colony.store.journal.journal import tell
 from colony.store.readers.animals.herd import read_herd
@@ -41,6 +42,7 @@ class LitterRecorded:
     litter: str
     dam: str
     sires: tuple[str, ...]
+    sire_shares: tuple[str, ...]
     born: date
     pups: tuple[str, ...]
     dead: int
@@ -62,18 +64,22 @@ def record_litter(
     tank: str | None = None,
     anyway: bool = False,
     why: str | None = None,
+    ask: bool = False,
     today: date,
     **facts: Any,  # noqa: ANN401 - the facts of a birth
 ) -> LitterRecorded:
     """Write down a birth: the litter, a pup for each live young, and where they now swim.
 
-    `facts` are those of `BIRTH_FACTS`. Without `sires` they are the males of her pairing; without
-    `tank` the pups stay where she is. The birth ends the pregnancy. `anyway` overrides the limits
-    of the tank, and with a reason what stands against her as a dam. A grown male who was with her when she may have conceived, and is not among the
-    sires, is warned of.
+    `facts` are those of `BIRTH_FACTS`. Without `sires` they are the grown males who were with her
+    when she may have conceived, each with his share: one sire, not known which. Without `tank`
+    the pups stay where she is. The birth ends the pregnancy. `anyway` overrides the limits of the
+    tank, and with a reason what stands against her as a dam. Sires that pass over a male who was
+    with her are warned of; with `ask` they are refused unless `anyway`, and that is kept.
 
     Raises
     ------
+    SiresPassOver
+        With `ask`.
     NoSuchTag, WrongSexForParent, ParentNotOlder, DeadDam, NotYet, NobodyBorn
     LitterTwice, TooSoonAfterBirth, ImpossibleGestation, SireCannotBe
     NoSuchTank, TankRetired, TankDoesNotFit, StandsAgainst, AnywayNeedsWhy, HardlyMeant
@@ -84,13 +90,16 @@ def record_litter(
     mother = find_parent(session, dam, "dam", pup="her pups", born=Day(born))
     if mother.ended_on is not None and mother.ended_on < born:
         raise DeadDam(mother.tag, mother.status, mother.ended_on, born)
-    high = read_lives(session).of(_species(session, mother)).traits["litter_high"]
+    lives = read_lives(session)
+    high = lives.of(_species(session, mother)).traits["litter_high"]
     many = refuse_doubts(doubts_of_litter(mother.tag, pups.total + dead, high), anyway=anyway)
     if not pups.total and not dead:
         raise NobodyBorn(mother.tag)
     decision = Decision(anyway=anyway, why=why)
     doubts = guard(session, Proposal(BEAR, born), [mother], decision)
-    record = read_dams(session, read_herd(session)).get(_id(mother), DamRecord())
+    herd = read_herd(session)
+    dams = read_dams(session, herd)
+    record = dams.get(_id(mother), DamRecord())
     if (
         twin := next((litter for litter in record.births if litter.born == born), None)
     ) is not None:
@@ -98,7 +107,17 @@ def record_litter(
     fathers = find_sires(session, own.get("sires", ()), pup="her pups", born=Day(born))
     conception = find_conception(session, mother, record, fathers, born)
     pairing = conception.pairing
-    fathers = fathers or sires_of_pairing(session, pairing)
+    possible = SireFinder(session, herd, lives, dams).find(_id(mother), conception, born)
+    named = {father.animal.tag for father in fathers if father.animal}
+    others = possible.passed_over(named) if fathers else {}
+    if others and ask and not anyway:
+        was = [f"{tag} was {how}" for tag, how in others.items()]
+        raise SiresPassOver(mother.tag, was, show_sires(possible.shares))
+    fathers = (
+        fathers
+        or find_sires(session, possible.shares, pup="her pups", born=Day(born))
+        or sires_of_pairing(session, pairing)
+    )
     warnings = judge_birth(mother, record, fathers, born, conception)
     place, place_warnings = _find_place(session, mother, tank, pups, anyway=anyway, today=today)
     litter = Litter(
@@ -113,7 +132,9 @@ def record_litter(
     session.add(litter)
     session.flush()
     write_sires(session, litter, fathers)
-    other_males = warn_of_other_males(session, litter, record, fathers, conception)
+    if ask and others:
+        keep_certainty(session, litter, others, why)
+    doubtful = _sires_told(litter, mother.tag, possible, fathers, asked=bool(own.get("sires")))
     young = write_pups(session, litter, mother, fathers, pups)
     settle_in(session, young, place, litter)
     kin = litter_kin(refuse_impossible_pedigree(session), litter)
@@ -125,6 +146,7 @@ def record_litter(
         litter=litter.code,
         dam=mother.tag,
         sires=tuple(kin.sires),
+        sire_shares=tuple(show_sires([_share(father) for father in fathers])),
         born=litter.born,
         pups=tuple(pup.tag for pup in young),
         dead=litter.dead,
@@ -133,8 +155,36 @@ def record_litter(
         inbreeding_low=kin.low,
         inbreeding_high=kin.high,
         completeness=kin.completeness,
-        warnings=(*many, *doubts, *warnings, *other_males, *place_warnings),
+        warnings=(*many, *doubts, *warnings, *doubtful, *place_warnings),
     )
+
+
+def _sires_told(
+    litter: Litter,
+    dam: str,
+    possible: PossibleSires,
+    fathers: Sequence[PossibleParent],
+    *,
+    asked: bool,
+) -> list[Advice]:
+    """Say who was passed over; or that several are possible, where the book proposed them."""
+    if asked or not possible.shares:
+        named = {father.animal.tag for father in fathers if father.animal}
+        return possible.warnings(dam, litter.code, named)
+    if len(possible.was) < 2 or litter.pups_may_differ:  # noqa: PLR2004 - one male is no doubt
+        return []
+    was = ", ".join(f"{tag} {how}" for tag, how in possible.was.items())
+    return [
+        Advice(
+            f"One of several is the sire, by the days with her: {was}. If each pup may have "
+            "another sire, say so.",
+            (act("litter edit", litter.code, pups_may_differ=True),),
+        )
+    ]
+
+
+def _share(father: PossibleParent) -> SireShare:
+    return SireShare(father.animal.tag if father.animal else None, father.share)
 
 
 def _find_place(

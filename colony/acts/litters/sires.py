@@ -1,20 +1,25 @@
 """The sires of a litter: who was there, who is written down, and what a test settles."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 from sqlalchemy.orm import aliased
 from sqlmodel import Session, col, select
 
 from colony.acts.animals.parents import PossibleParent, find_parent
 from colony.notation.shares import SireShare
-from colony.records import Animal, Litter, PairingSire, PossibleSire
+from colony.planning.guards.table import BEAR
+from colony.records import Animal, Litter, Overruling, PairingSire, PossibleSire
 from colony.refusals.litters import (
     OneTestedSire,
     SettledOtherwise,
     SireFoundByTest,
     SireNotPossible,
 )
+from colony.store.lookup import find_animal
 from colony.store.readers.litters.dams import PairingRow
+
+OTHER_MALE = "another male"
+"""What is overruled where the breeder is sure of a sire although another male was there."""
 
 
 def write_sires(session: Session, litter: Litter, sires: Sequence[PossibleParent]) -> None:
@@ -85,6 +90,25 @@ def _possible(session: Session, litter_id: int | None) -> Sequence[int | None]:
     return session.exec(
         select(PossibleSire.sire_id).where(PossibleSire.litter_id == litter_id)
     ).all()
+
+
+def keep_certainty(
+    session: Session, litter: Litter, others: Mapping[str, str], why: str | None
+) -> None:
+    """Keep that the breeder is sure of the sires, although other males were with her."""
+    for tag, how in others.items():
+        session.add(
+            Overruling(
+                animal_id=litter.dam_id,
+                other_id=find_animal(session, tag).id,
+                act=BEAR,
+                guard=OTHER_MALE,
+                what=f"litter {litter.code}: {tag} was {how}",
+                why=why or "the breeder is sure of the sire",
+                decided_on=litter.born,
+            )
+        )
+    session.flush()
 
 
 def sires_of_pairing(session: Session, pairing: PairingRow | None) -> list[PossibleParent]:

@@ -49,7 +49,7 @@ def accept_plan(session: Session, *, plan: ProposedPlan, on: date, today: date) 
     if not plan.pairs:
         raise NothingToAccept(plan.notes)
     tell(session, f"a plan of {len(plan.pairs)} pairings was accepted")
-    running = {pairing.dam: tuple(pairing.sires) for pairing in list_pairings(session)}
+    running = {pairing.dam: tuple(pairing.sires) for pairing in list_pairings(session, today=today)}
     kept = [pair.dam for pair in plan.pairs if running.get(pair.dam) == (pair.sire,)]
     begun = [pair for pair in plan.pairs if pair.dam not in kept]
     ended = [pair.dam for pair in begun if pair.dam in running]

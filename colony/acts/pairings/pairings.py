@@ -17,21 +17,27 @@ from colony.planning.guards.judge import Proposal
 from colony.planning.guards.table import PAIR
 from colony.records import Animal, MatingSign, Pairing, PairingSire, PregnancyFinding
 from colony.records.rules import broken
-from colony.refusals.pairings import EndsBeforeStart, NoPairing, NotOfThisPairing, PairedAlready
+from colony.refusals.base import Advice, AnotherAct, act
+from colony.refusals.pairings import EndsBeforeStart, NoPairing, PairedAlready
 from colony.store.journal.journal import tell
 from colony.store.lookup import find_animal
+from colony.store.readers.animals.herd import read_places
 
 
 @dataclass(frozen=True)
 class Paired:
-    """A pairing as it was written down, with the mean F of the pups to come."""
+    """A pairing as it was written down, with the mean F of the pups to come.
+
+    It is `planned` until one of the sires is in her tank.
+    """
 
     dam: str
     sires: tuple[str, ...]
     started: date
     tank: str | None
     inbreeding: float
-    warnings: tuple[str, ...] = ()
+    warnings: tuple[str | Advice, ...] = ()
+    planned: bool = False
 
 
 def start_pairing(
@@ -64,7 +70,60 @@ def start_pairing(
     males = [_id(male) for male in begun.sires]
     related = lineage.kinship([_id(begun.dam)], males)
     tags = tuple(male.tag for male in begun.sires)
-    return Paired(begun.dam.tag, tags, on, begun.tank, float(related.mean()), warnings)
+    apart = apart_today(session, begun.dam, begun.sires, today)
+    told = [told_apart(apart, begun.tank)] if apart else []
+    return Paired(
+        begun.dam.tag,
+        tags,
+        on,
+        begun.tank,
+        float(related.mean()),
+        (*warnings, *told),
+        planned=len(apart) == len(tags),
+    )
+
+
+@dataclass(frozen=True)
+class Apart:
+    """A male who is in another tank than the dam that he is paired with."""
+
+    dam: str
+    her_tank: str
+    sire: str
+    his_tank: str
+
+    @property
+    def sentence(self) -> str:
+        """Who swims where."""
+        return f"{self.dam} is in {self.her_tank} and {self.sire} in {self.his_tank}"
+
+
+def apart_today(session: Session, dam: Animal, sires: Sequence[Animal], today: date) -> list[Apart]:
+    """The males of a pairing that are in another tank than the dam, as far as is known."""
+    places = read_places(session, today, [_id(each) for each in (dam, *sires)])
+    hers = places.get(_id(dam))
+    return [
+        Apart(dam.tag, hers, male.tag, his)
+        for male in sires
+        if hers and (his := places.get(_id(male))) and his != hers
+    ]
+
+
+def bring_together(apart: Sequence[Apart], tank: str | None) -> AnotherAct:
+    """The move that begins a planned pairing."""
+    goes = tank or apart[0].her_tank
+    moved = [each.sire for each in apart if each.his_tank != goes]
+    if apart[0].her_tank != goes:
+        moved.append(apart[0].dam)
+    return act("tank move", *moved, goes)
+
+
+def told_apart(apart: Sequence[Apart], tank: str | None) -> Advice:
+    """Say that a pairing is planned, and which move begins it."""
+    where = "; ".join(each.sentence for each in apart)
+    return Advice(
+        f"{where}: planned, and begun when they are together.", (bring_together(apart, tank),)
+    )
 
 
 @dataclass(frozen=True)
@@ -146,24 +205,32 @@ def note_sign(
     note: str | None = None,
     today: date,
 ) -> MatingSign:
-    """Write down a mating sign of a dam in the pairing that she was in that day.
+    """Write down a mating sign of a dam, in the pairing that she was in that day if in one.
 
     Raises
     ------
-    NoSuchTag, NoPairing, NotYet, NotOfThisPairing
+    NoSuchTag, WrongSexForParent, NotYet, EndsBeforeItBegan
     """
-    mother = find_animal(session, dam)
+    mother = find_parent(session, dam, "dam", pup="her pups", born=None)
     refuse_future("A mating sign", on, today)
+    refuse_before_life(mother, on)
     pairing = _pairing_on(session, mother, on)
-    sign = MatingSign(pairing_id=pairing.id or 0, seen_on=on, kind=kind, note=note)
-    if sire:
-        male = find_animal(session, sire)
+    male = find_parent(session, sire, "sire", pup="his pups", born=None) if sire else None
+    if male and pairing:
         of_pairing = session.exec(
             select(PairingSire.sire_id).where(PairingSire.pairing_id == pairing.id)
         ).all()
         if male.id not in of_pairing:
-            raise NotOfThisPairing(male.tag, mother.tag)
-        sign.sire_id = male.id
+            # Seen with another male than hers: the sign is of the dam alone.
+            pairing = None
+    sign = MatingSign(
+        pairing_id=pairing.id if pairing else None,
+        dam_id=None if pairing else mother.id,
+        seen_on=on,
+        kind=kind,
+        sire_id=male.id if male else None,
+        note=note,
+    )
     session.add(sign)
     session.flush()
     tell(session, f"{mother.tag}: {kind} seen")
@@ -204,8 +271,8 @@ def _running(session: Session, mother: Animal) -> Pairing | None:
     ).first()
 
 
-def _pairing_on(session: Session, mother: Animal, on: date) -> Pairing:
-    pairing = session.exec(
+def _pairing_on(session: Session, mother: Animal, on: date) -> Pairing | None:
+    return session.exec(
         select(Pairing)
         .where(
             Pairing.dam_id == mother.id,
@@ -214,9 +281,6 @@ def _pairing_on(session: Session, mother: Animal, on: date) -> Pairing:
         )
         .order_by(col(Pairing.started).desc())
     ).first()
-    if pairing is None:
-        raise NoPairing(mother.tag, on)
-    return pairing
 
 
 def _id(animal: Animal) -> int:

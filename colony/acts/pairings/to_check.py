@@ -46,11 +46,12 @@ def pairings_to_check(session: Session, *, today: date) -> list[Unchecked]:
 
 def _last_checks(session: Session, today: date) -> dict[int, date]:
     """The last day on which something was written of each paired dam."""
+    hers = func.coalesce(col(MatingSign.dam_id), col(Pairing.dam_id))
     signs = (
-        select(col(Pairing.dam_id), func.max(col(MatingSign.seen_on)))
-        .join(MatingSign, col(MatingSign.pairing_id) == col(Pairing.id))
-        .where(col(Pairing.ended).is_(None), col(MatingSign.seen_on) <= today)
-        .group_by(col(Pairing.dam_id))
+        select(hers, func.max(col(MatingSign.seen_on)))
+        .join(Pairing, col(MatingSign.pairing_id) == col(Pairing.id), isouter=True)
+        .where(col(MatingSign.seen_on) <= today)
+        .group_by(hers)
     )
     findings = (
         select(col(PregnancyFinding.dam_id), func.max(col(PregnancyFinding.found_on)))

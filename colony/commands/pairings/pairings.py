@@ -96,7 +96,8 @@ def start(
         show_json(paired)
         return
     say(
-        f"{paired.dam} is with {' and '.join(paired.sires)} since {paired.started}; F of pups {paired.inbreeding:.4f}."
+        f"{paired.dam} {'is to be' if paired.planned else 'is'} with {' and '.join(paired.sires)} "
+        f"since {paired.started}; F of pups {paired.inbreeding:.4f}."
     )
     warn(paired.warnings)
     say(CAUTIONS["pairing start"])
@@ -123,14 +124,22 @@ def list_(
     from colony.acts.pairings.listing import list_pairings
 
     with reading(book) as session:
-        lines = list_pairings(session, all_=all_)
+        lines = list_pairings(session, all_=all_, today=today())
     if as_json:
         show_json(lines)
         return
     show_table(
-        ("Dam", "Sires", "From", "To", "Tank", "Last sign"),
+        ("Dam", "Sires", "State", "From", "To", "Tank", "Last sign"),
         (
-            (p.dam, " ".join(p.sires), p.started, p.ended, p.tank, p.signs[-1] if p.signs else None)
+            (
+                p.dam,
+                " ".join(p.sires),
+                p.state,
+                p.started,
+                p.ended,
+                p.tank,
+                p.signs[-1] if p.signs else None,
+            )
             for p in lines
         ),
         none="No pairing runs.",

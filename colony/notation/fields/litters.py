@@ -7,8 +7,8 @@ SIRES = Field(
     "sires",
     label="Sire",
     help="A possible sire, TAG or TAG=SHARE; repeat for several ('unknown' is one too). "
-    "Without: the males of her pairing.",
-    hint="those of her pairing; Bruno=0.7 Caro=0.3",
+    "Without: the males that were with her, by their days.",
+    hint="those who were with her; Bruno=0.7 Caro=0.3",
     option="--sire",
     empty=(),
     sex="M",

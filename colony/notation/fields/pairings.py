@@ -38,7 +38,8 @@ SIGN_FACTS = (KIND, ON, SIRE, NOTE)
 """What is said of a mating sign, beside the dam."""
 
 MATING_SIGN_COLUMNS = (
-    Field("pairing", "pairings", needed=True),
+    Field("pairing", "pairings"),
+    Field("dam", "animals", sex="F"),
     ON.called("seen_on"),
     KIND,
     SIRE,

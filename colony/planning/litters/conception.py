@@ -25,10 +25,11 @@ ENDINGS: frozenset[Finding] = frozenset({"false alarm", "aborted"})
 
 @dataclass(frozen=True)
 class Sign:
-    """A mating sign: bite marks on the disc edge, or copulation seen."""
+    """A mating sign: bite marks on the disc edge, or copulation seen; with whom, if known."""
 
     day: date
     kind: SignKind
+    male: int | None = None
 
 
 @dataclass(frozen=True)
@@ -41,22 +42,23 @@ class Check:
 
 @dataclass(frozen=True)
 class Evidence:
-    """Everything that was seen of one dam's pairing.
+    """Everything that was seen of one dam.
 
-    `paired_to` is the separation (None: still together). `last_birth` ends what came before.
+    `kept` are the days on which a grown male was with her, first and last (None: still).
+    `paired` says that it was meant. `last_birth` ends what came before.
     """
 
     dam: str
     signs: tuple[Sign, ...] = ()
-    paired_from: date | None = None
-    paired_to: date | None = None
+    kept: tuple[tuple[date, date | None], ...] = ()
+    paired: bool = False
     checks: tuple[Check, ...] = ()
     last_birth: date | None = None
 
 
 @dataclass(frozen=True)
 class ConceptionDays:
-    """Ordinal days with weights: those that were seen, and any other day of the pairing."""
+    """Ordinal days with weights: those that were seen, and any other day with a male."""
 
     likely: tuple[tuple[int, float], ...]
     unseen: tuple[tuple[int, float], ...]
@@ -88,7 +90,7 @@ def conception_days(
     Parameters
     ----------
     evidence
-        Signs, pairing and checks of one dam.
+        Signs, males and checks of one dam.
     longest_days
         The longest gestation of the species: nothing older than twice this is weighed.
     today
@@ -110,7 +112,7 @@ def conception_span(
 ) -> tuple[date, date] | None:
     """First and last of the days that `conception_days` weighs as likely, found without weights."""
     seen, days, _ = _seen(evidence, longest_days, today)
-    spans = seen or ([days] if days else [])
+    spans = seen or days
     if not spans:
         return None
     first, last = min(span[0] for span in spans), max(span[-1] for span in spans)
@@ -121,24 +123,26 @@ def conception_basis(evidence: Evidence, seen: ConceptionDays) -> str:
     """Say in a few words what the days of conception rest on."""
     days = f"{seen.first}" if seen.first == seen.last else f"{seen.first} to {seen.last}"
     kinds = sorted({sign.kind for sign in evidence.signs if seen.first <= sign.day})
-    if seen.unseen or (kinds and evidence.paired_from is None):
+    if seen.unseen or (kinds and not evidence.kept):
         return f"{' and '.join(kinds)} seen, conceived {days}"
-    return f"kept with a male, conceived {days}" if evidence.paired_from else f"gravid by {days}"
+    return f"kept with a male, conceived {days}" if evidence.kept else f"gravid by {days}"
 
 
-def _seen(evidence: Evidence, longest_days: float, today: date) -> tuple[list[range], range, State]:
+def _seen(
+    evidence: Evidence, longest_days: float, today: date
+) -> tuple[list[range], list[range], State]:
     """Days of each sign, days that she was within reach of a male, and what that makes her."""
     opened = _last_end(evidence, today)
     gravid = [c.day for c in evidence.checks if c.finding == "gravid" and _since(c.day, opened)]
-    closes = min([today, *gravid, *([evidence.paired_to] if evidence.paired_to else [])])
-    days = _pairing_span(evidence, opened, closes, longest_days)
+    closes = min([today, *gravid])
+    days = _kept_days(evidence, opened, closes, longest_days)
     seen = [
         _days_of(sign, opened)
         for sign in evidence.signs
         if sign.day <= closes and _since(sign.day, opened)
     ]
     if gravid and not seen and not days:
-        days = range(min(gravid).toordinal() - int(longest_days), min(gravid).toordinal() + 1)
+        days = [range(min(gravid).toordinal() - int(longest_days), min(gravid).toordinal() + 1)]
     return seen, days, "confirmed" if gravid else "expected" if seen else "possible"
 
 
@@ -153,14 +157,21 @@ def _since(day: date, opened: date | None) -> bool:
     return opened is None or day >= opened
 
 
-def _pairing_span(
+def _kept_days(
     evidence: Evidence, opened: date | None, closes: date, longest_days: float
-) -> range:
-    if evidence.paired_from is None:
-        return range(0)
-    start = max(evidence.paired_from, opened or evidence.paired_from).toordinal()
-    end = closes.toordinal()
-    return range(max(start, end - int(2 * longest_days)), end + 1)
+) -> list[range]:
+    """The days with a male since the last end, none twice, and none too long before."""
+    end, spans = closes.toordinal(), []
+    free = max((opened or date.min).toordinal(), 1)
+    for first, last in sorted(evidence.kept, key=lambda span: span[0]):
+        start, stop = max(first.toordinal(), free), min((last or closes).toordinal(), end)
+        if start <= stop:
+            spans.append(range(start, stop + 1))
+            free = stop + 1
+    if not spans:
+        return []
+    oldest = spans[-1][-1] - int(2 * longest_days)
+    return [range(max(span[0], oldest), span[-1] + 1) for span in spans if span[-1] >= oldest]
 
 
 def _days_of(sign: Sign, opened: date | None) -> range:
@@ -179,5 +190,6 @@ def _weighed(seen: Sequence[range]) -> tuple[tuple[int, float], ...]:
     return tuple((day, weights[day] / len(seen)) for day in sorted(weights))
 
 
-def _even(days: range) -> tuple[tuple[int, float], ...]:
+def _even(spans: Sequence[range]) -> tuple[tuple[int, float], ...]:
+    days = [day for span in spans for day in span]
     return tuple(zip(days, repeat(1 / max(len(days), 1))))

@@ -191,7 +191,8 @@ def due_window(
     -------
     DueWindow or None
         None when nothing speaks for a pregnancy: never kept with a male, or the last
-        one ended by birth, abortion or a false alarm and nothing was seen since.
+        one ended by birth, abortion or a false alarm and nothing was seen since; or she
+        only swam with a male, and was due long ago.
     """
     seen = conception_days(evidence, longest_days=prior.high_days, today=today)
     if seen is None:
@@ -200,6 +201,9 @@ def due_window(
     longer = _Longer(prior, past.believe(evidence.dam))
     birth = _Birth(longer, seen.weighed())
     overdue = _Birth(longer, seen.likely).after(today.toordinal() - 1) < TAIL
+    if overdue and not evidence.paired and seen.state == "possible":
+        # She only swam with a male, and the days of a birth went by.
+        return None
     earliest, likely, latest = (birth.day(share, today) for share in (TAIL, 0.5, 1 - TAIL))
     first_expected = birth.day(TAIL, seen.first)
     return DueWindow(
@@ -224,6 +228,12 @@ def likely_birth(
     if seen is None or seen.state == "possible":
         return None
     return _Birth(_Longer(prior, past.believe(evidence.dam)), seen.weighed()).day(0.5, today)
+
+
+def gestation_chance(prior: GestationPrior, belief: GestationBelief, days: int) -> float:
+    """Probability of a gestation of just so many days, before any sight of the birth."""
+    longer = _Longer(prior, belief)
+    return longer[days - 1] - longer[days]
 
 
 @dataclass(frozen=True)

@@ -37,9 +37,9 @@ class BirthForm(Form):
 
     def write(self, session: "Session", facts: Facts, *, anyway: bool, today: date) -> Done:
         """Record the litter."""
-        done = record_litter(session, **facts, anyway=anyway, today=today)
+        done = record_litter(session, **facts, anyway=anyway, ask=True, today=today)
         young = f"{len(done.pups)} pups" if len(done.pups) != 1 else "1 pup"
         where = f" in {done.tank}" if done.tank else ""
-        sires = " or ".join(done.sires) or "unknown"
+        sires = " or ".join(done.sire_shares)
         sentence = f"Litter {done.litter} of {done.dam} by {sires}: {young}{where}, F {done.inbreeding:.4f}."
         return Done(sentence, done.warnings)

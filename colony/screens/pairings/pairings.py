@@ -25,6 +25,9 @@ COLUMNS = (
     Column("Tank", 5),
 )
 
+MARKS = {"running": "●", "planned": "◌", "ended": "○"}
+"""Together, not together yet, and no more."""
+
 
 class Pairs(Place):
     """Every pairing that runs; those that ended when asked."""
@@ -56,7 +59,7 @@ class Pairs(Place):
 
     def load(self) -> None:
         """Ask who is with whom."""
-        self.ask(list_pairings, self._show, all_=self._all)
+        self.ask(list_pairings, self._show, all_=self._all, today=self.app.book_session.today)
 
     def action_all(self) -> None:
         """Show the pairings that ended too, or not."""
@@ -81,7 +84,7 @@ class Pairs(Place):
         more = "\n".join(
             [
                 f"{pairing.dam} with {', '.join(pairing.sires)}",
-                f"since {since}",
+                f"{'planned' if pairing.state == 'planned' else 'since'} {since}",
                 "",
                 *(pairing.signs or ["no sign seen"]),
             ]
@@ -96,7 +99,7 @@ class Pairs(Place):
                 signs,
                 pairing.tank or "-",
             ),
-            "○" if pairing.ended else "●",
-            "quiet" if pairing.ended else "water",
+            MARKS[pairing.state],
+            "water" if pairing.state == "running" else "quiet",
             more=more,
         )

@@ -78,4 +78,6 @@ def _as_kept(place: Place, row: Row) -> Row | None:
     table = every_table().tables.get(place[0])
     if table is None:
         return None
-    return typed(table, {name: value for name, value in row.items() if name in table.c})
+    # A column that came with a later schema says nothing of what was written before it.
+    later = {column.name: None for column in table.c if column.nullable}
+    return typed(table, {name: value for name, value in (later | row).items() if name in table.c})

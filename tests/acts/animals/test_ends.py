@@ -27,7 +27,7 @@ def group(farm: Farm) -> Farm:
 
 def running(farm: Farm) -> set[str]:
     """The dams of the pairings that run."""
-    return {pairing.dam for pairing in farm.ask(list_pairings)}
+    return {pairing.dam for pairing in farm.ask(list_pairings, today=farm.today)}
 
 
 def test_a_pairing_ends_with_its_last_male(group: Farm) -> None:

@@ -112,12 +112,12 @@ def test_a_dam_may_be_with_the_next_male_when_she_bears(couple: Farm) -> None:
     assert couple.rows("SELECT pairing_id FROM litter") == [(1,)]
 
 
-def test_of_two_pairings_that_fit_the_later_is_taken(couple: Farm) -> None:
-    """Both may be; the males of the other can be named."""
+def test_of_two_pairings_that_fit_both_males_have_a_share(couple: Farm) -> None:
+    """A month with one, and the days since with the other: weighed by the days of conception."""
     couple.male("Caro")
     couple.write("UPDATE pairing SET started = '2025-09-01', ended = '2025-10-01'")
     couple.pair("Alma", "Caro", on="140d ago")
-    assert couple.litter("Alma").sires == ("Caro",)
+    assert couple.litter("Alma").sire_shares == ("Bruno=0.66", "Caro=0.29", "unknown=0.05")
 
 
 def test_a_sire_that_was_named_needs_no_pairing_on_record(couple: Farm) -> None:

@@ -13,7 +13,7 @@ from colony.refusals.pairings import EndsBeforeStart, NothingToAccept
 
 def running(farm: Farm) -> dict[str, list[str]]:
     """The sires of each dam whose pairing runs."""
-    return {pairing.dam: pairing.sires for pairing in farm.ask(list_pairings)}
+    return {pairing.dam: pairing.sires for pairing in farm.ask(list_pairings, today=farm.today)}
 
 
 def acts(farm: Farm) -> list[str]:

@@ -87,7 +87,7 @@ def test_a_false_alarm_or_an_abortion_ends_the_wait(finding: str) -> None:
 
 def test_a_separation_bounds_a_pairing_without_signs() -> None:
     """Kept together for ten days and no sign: possible, from the first day to the last."""
-    kept = Evidence("Alma", paired_from=MATED, paired_to=after(10))
+    kept = Evidence("Alma", kept=((MATED, after(10)),))
     window = due_window(LEOPOLDI, kept, today=after(20))
     assert window is not None
     assert window.state == "possible"
@@ -97,7 +97,7 @@ def test_a_separation_bounds_a_pairing_without_signs() -> None:
 
 def test_found_gravid_confirms_and_bounds_the_conception() -> None:
     """Conception lies before the day she was found gravid, though the pairing goes on."""
-    kept = Evidence("Alma", paired_from=MATED, checks=(Check(after(10), "gravid"),))
+    kept = Evidence("Alma", kept=((MATED, None),), checks=(Check(after(10), "gravid"),))
     window = due_window(LEOPOLDI, kept, today=after(60))
     assert window is not None
     assert window.state == "confirmed"

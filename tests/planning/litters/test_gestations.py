@@ -37,19 +37,23 @@ def test_bite_marks_leave_the_days_before_open() -> None:
 
 def test_a_short_pairing_is_evidence_and_a_long_one_is_not() -> None:
     """Separated after 20 days: 150 days give or take; together until birth: nobody can say."""
-    kept = Evidence("Alma", paired_from=MATED, paired_to=after(20))
+    kept = Evidence("Alma", kept=((MATED, after(20)),))
     gestation = gestation_length(kept, BORN, PRIOR)
     assert gestation is not None
     assert gestation.days == 150
     assert gestation.spread_days == pytest.approx(20 / 12**0.5)
-    assert gestation_length(replace(kept, paired_to=after(VAGUE_DAYS)), BORN, PRIOR) is not None
-    assert gestation_length(replace(kept, paired_to=after(VAGUE_DAYS + 1)), BORN, PRIOR) is None
-    assert gestation_length(replace(kept, paired_to=None), BORN, PRIOR) is None
+    assert (
+        gestation_length(replace(kept, kept=((MATED, after(VAGUE_DAYS)),)), BORN, PRIOR) is not None
+    )
+    assert (
+        gestation_length(replace(kept, kept=((MATED, after(VAGUE_DAYS + 1)),)), BORN, PRIOR) is None
+    )
+    assert gestation_length(replace(kept, kept=((MATED, None),)), BORN, PRIOR) is None
 
 
 def test_an_early_check_ends_the_days_of_a_long_pairing() -> None:
     """Found pregnant on day 40 and never separated: conceived in the first 40 days."""
-    kept = Evidence("Alma", paired_from=MATED, checks=(Check(after(40), "gravid"),))
+    kept = Evidence("Alma", kept=((MATED, None),), checks=(Check(after(40), "gravid"),))
     gestation = gestation_length(kept, BORN, PRIOR)
     assert gestation is not None
     assert gestation.days == 140

@@ -1,7 +1,7 @@
 """Births: how far apart, how long carried, by whom, and whether their pups are in the book."""
 
 from collections.abc import Iterator
-from datetime import date, timedelta
+from datetime import date
 from itertools import pairwise
 
 from sqlalchemy import func, select
@@ -13,11 +13,9 @@ from colony.planning.litters.gestation import GestationPrior
 from colony.planning.litters.judgement import SHORTEST_SHARE
 from colony.records import Animal, Litter
 from colony.refusals.base import act
-from colony.store.readers.animals.herd import HerdRow, read_breeders, read_herd
+from colony.store.readers.animals.herd import HerdRow, read_breeders
 from colony.store.readers.animals.lives import read_lives
 from colony.store.readers.litters.dams import BirthRow, DamRecord, read_dams
-from colony.store.readers.litters.meetings import read_meetings
-from colony.store.readers.litters.parents import read_parents
 from colony.store.readers.rows import read_rows
 
 
@@ -60,24 +58,6 @@ def dams_at_birth(session: Session, _today: date) -> Iterator[Finding]:
                 yield _of_birth(birth, wrong=False, problem=problem)
 
 
-def sires_in_reach(session: Session, _today: date) -> Iterator[Finding]:
-    """A sire shared a tank or a pairing with the dam when she conceived, as far as is known."""
-    herd, meetings = read_herd(session), read_meetings(session)
-    parents = read_parents(session, herd)
-    for row, record, prior in _dams(session):
-        for birth in record.births:
-            first = birth.born - timedelta(days=round(prior.high_days))
-            last = birth.born - timedelta(days=round(prior.low_days))
-            for sire_id, _ in parents.sires_of_litter(birth.id):
-                if sire_id and meetings.never_met(row.id, sire_id, first, last):
-                    sire = herd.by_id(sire_id).tag
-                    problem = (
-                        f"{sire} was in no tank or pairing with {row.tag} from {first} to {last}"
-                    )
-                    remedies = (act("litter edit", birth.code, sire=""),)
-                    yield Finding("sire in reach", False, birth.code, problem, remedies)
-
-
 def pups_of_litters(session: Session, _today: date) -> Iterator[Finding]:
     """A litter has as many pups in the book as it says, and all are born on its day."""
     pups = func.count(col(Animal.id))
@@ -103,7 +83,7 @@ def pups_of_litters(session: Session, _today: date) -> Iterator[Finding]:
 
 
 def _dams(session: Session) -> Iterator[tuple[HerdRow, DamRecord, GestationPrior]]:
-    herd, lives = read_breeders(session), read_lives(session)
+    herd, lives = read_breeders(session, since=date.max), read_lives(session)
     for dam_id, record in read_dams(session, herd).items():
         row = herd.by_id(dam_id)
         yield row, record, lives.of(row.species).gestation()

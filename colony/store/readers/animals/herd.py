@@ -109,15 +109,21 @@ def read_some(session: Session, ids: Collection[int | None]) -> Herd:
     return Herd(rows, {row.id: place for place, row in enumerate(rows)})
 
 
-def read_breeders(session: Session) -> Herd:
-    """Read everybody who was ever paired, looked at for a pregnancy, or bore a litter."""
+def read_breeders(session: Session, *, since: date) -> Herd:
+    """Read everybody who ever bred, or was here and may have bred since a day.
+
+    Who bred was paired, looked at for a pregnancy, or bore a litter.
+    """
     bred = union(
         select(col(Pairing.dam_id)),
         select(col(PairingSire.sire_id)),
         select(col(PregnancyFinding.dam_id)),
         select(col(Litter.dam_id)),
     )
-    return read_herd(session, col(Animal.id).in_(bred))
+    here = (col(Animal.ended_on).is_(None) & (col(Animal.status) == "present")) | (
+        col(Animal.ended_on) >= since
+    )
+    return read_herd(session, col(Animal.id).in_(bred) | (here & (col(Animal.sex) != "U")))
 
 
 def lives_there(today: "date | BindParameter[date]") -> ColumnElement[bool]:

@@ -6,9 +6,10 @@ from dataclasses import dataclass, field
 from datetime import date
 from typing import NamedTuple
 
-from sqlalchemy import select
+from sqlalchemy import func, select
 from sqlmodel import Session, col
 
+from colony.planning.litters.company import Company
 from colony.planning.litters.conception import Check, Evidence, Sign
 from colony.planning.litters.gestation import GestationLength, GestationPrior
 from colony.planning.litters.gestations import gestation_length
@@ -35,11 +36,12 @@ class PairingRow(NamedTuple):
 
 
 class SignRow(NamedTuple):
-    """A mating sign seen in a pairing."""
+    """A mating sign seen of a dam, and with whom if that was seen."""
 
-    pairing_id: int
+    dam_id: int
     seen_on: date
     kind: str
+    sire_id: int | None
 
 
 class FindingRow(NamedTuple):
@@ -62,12 +64,16 @@ class BirthRow(NamedTuple):
 
 @dataclass
 class DamRecord:
-    """One dam's pairings, signs, findings and births, each in order of date."""
+    """One dam's pairings, signs, findings and births, each in order of date.
+
+    `company` are the grown males that were with her of late, where that was asked for.
+    """
 
     pairings: list[PairingRow] = field(default_factory=list)
     signs: list[SignRow] = field(default_factory=list)
     findings: list[FindingRow] = field(default_factory=list)
     births: list[BirthRow] = field(default_factory=list)
+    company: list[Company] = field(default_factory=list)
 
     def last_birth(self, before: date) -> date | None:
         """Her last birth before a day."""
@@ -81,14 +87,33 @@ class DamRecord:
     def evidence(self, tag: str, today: date) -> Evidence:
         """Everything that speaks for or against a pregnancy on a day."""
         last_birth = max((birth.born for birth in self.births if birth.born <= today), default=None)
-        return self._evidence(tag, *self._seen(), self.pairing_before(today), last_birth)
+        signs, checks = self._seen()
+        return Evidence(
+            dam=tag,
+            signs=signs,
+            kept=tuple(stay.span for male in self.company for stay in male.stays),
+            paired=any(
+                pairing.started <= today and (pairing.ended or today) >= (last_birth or date.min)
+                for pairing in self.pairings
+            ),
+            checks=checks,
+            last_birth=last_birth,
+        )
 
     def gestation_lengths(self, tag: str, prior: GestationPrior) -> Iterable[GestationLength]:
         """Each recorded gestation of which something was seen when it began."""
         by_id, (signs, checks) = {pairing.id: pairing for pairing in self.pairings}, self._seen()
         for litter in self.births:
             pairing = by_id.get(litter.pairing_id or 0) or self.pairing_before(litter.born)
-            before = self._evidence(tag, signs, checks, pairing, self.last_birth(litter.born))
+            ended = pairing.ended if pairing else None
+            before = Evidence(
+                dam=tag,
+                signs=tuple(sign for sign in signs if ended is None or sign.day <= ended),
+                kept=((pairing.started, ended),) if pairing else (),
+                paired=pairing is not None,
+                checks=checks,
+                last_birth=self.last_birth(litter.born),
+            )
             gestation = gestation_length(before, litter.born, prior)
             if gestation is not None:
                 yield gestation
@@ -101,33 +126,14 @@ class DamRecord:
         )
         return tuple(_signs(self.signs)), tuple(checks)
 
-    @staticmethod
-    def _evidence(
-        tag: str,
-        signs: tuple[Sign, ...],
-        checks: tuple[Check, ...],
-        pairing: PairingRow | None,
-        last_birth: date | None,
-    ) -> Evidence:
-        return Evidence(
-            dam=tag,
-            signs=signs,
-            paired_from=pairing.started if pairing else None,
-            paired_to=pairing.ended if pairing else None,
-            checks=checks,
-            last_birth=last_birth,
-        )
-
 
 def read_dams(session: Session, herd: Herd) -> dict[int, DamRecord]:
     """Read what is on record of every female that was paired, looked at or gave birth."""
     dams: dict[int, DamRecord] = defaultdict(DamRecord)
-    by_pairing: dict[int, int] = {}
     for pairing in map(PairingRow._make, read_rows(session, _PAIRINGS)):
         dams[pairing.dam_id].pairings.append(pairing)
-        by_pairing[pairing.id] = pairing.dam_id
     for sign in map(SignRow._make, read_rows(session, _SIGNS)):
-        dams[by_pairing[sign.pairing_id]].signs.append(sign)
+        dams[sign.dam_id].signs.append(sign)
     for found in map(FindingRow._make, read_rows(session, _FINDINGS)):
         dams[found.dam_id].findings.append(found)
     for birth in map(BirthRow._make, read_rows(session, _BIRTHS)):
@@ -149,8 +155,15 @@ def read_pairing_sires(session: Session) -> dict[int, list[int]]:
 _PAIRINGS = select(
     col(Pairing.id), col(Pairing.dam_id), col(Pairing.started), col(Pairing.ended)
 ).order_by(col(Pairing.started))
-_SIGNS = select(col(MatingSign.pairing_id), col(MatingSign.seen_on), col(MatingSign.kind)).order_by(
-    col(MatingSign.seen_on)
+_SIGNS = (
+    select(
+        func.coalesce(col(MatingSign.dam_id), col(Pairing.dam_id)),
+        col(MatingSign.seen_on),
+        col(MatingSign.kind),
+        col(MatingSign.sire_id),
+    )
+    .join(Pairing, col(MatingSign.pairing_id) == col(Pairing.id), isouter=True)
+    .order_by(col(MatingSign.seen_on))
 )
 _FINDINGS = select(
     col(PregnancyFinding.dam_id), col(PregnancyFinding.found_on), col(PregnancyFinding.finding)
@@ -163,6 +176,6 @@ _BIRTHS = select(
 def _signs(signs: Iterable[SignRow]) -> Iterable[Sign]:
     for sign in signs:
         if sign.kind == "bite marks":
-            yield Sign(sign.seen_on, "bites")
+            yield Sign(sign.seen_on, "bites", sign.sire_id)
         elif sign.kind == "copulation":
-            yield Sign(sign.seen_on, "copulation")
+            yield Sign(sign.seen_on, "copulation", sign.sire_id)

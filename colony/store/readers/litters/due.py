@@ -33,9 +33,12 @@ def due_windows(
     filter_weeks
         What a new nursery filter needs to mature.
     """
-    past = _past_gestations(herd, dams, lives)
+    past = past_gestations(herd, dams, lives)
     windows = (
-        (dam, due_window(prior, seen, past[species], today=today, filter_weeks=filter_weeks))
+        (
+            dam,
+            due_window(prior, seen, past.get(species, ()), today=today, filter_weeks=filter_weeks),
+        )
         for dam, species, prior, seen in _here(herd, dams, lives, today)
     )
     return {dam: window for dam, window in windows if window is not None}
@@ -45,9 +48,9 @@ def likely_births(
     herd: Herd, dams: Mapping[int, DamRecord], lives: Lives, *, of: Container[int], today: date
 ) -> dict[int, date]:
     """The `likely_birth` of each of some dams of whom something was seen, by animal id."""
-    past = _past_gestations(herd, dams, lives)
+    past = past_gestations(herd, dams, lives)
     days = (
-        (dam, likely_birth(prior, seen, past[species], today=today))
+        (dam, likely_birth(prior, seen, past.get(species) or Past.weigh(prior, ()), today=today))
         for dam, species, prior, seen in _here(herd, dams, lives, today)
         if dam in of
     )
@@ -65,9 +68,10 @@ def _here(
             yield dam_id, row.species, lives.of(row.species).gestation(), evidence
 
 
-def _past_gestations(
+def past_gestations(
     herd: Herd, dams: Mapping[int, DamRecord], lives: Lives
 ) -> Mapping[str | None, Past]:
+    """The recorded gestations of each species, weighed."""
     past: dict[str | None, list[GestationLength]] = defaultdict(list)
     for dam_id, record in dams.items():
         row = herd.by_id(dam_id)

@@ -12,7 +12,8 @@ from colony.planning.pairings.eligibility import Candidate
 from colony.records import Animal, Hold, Measurement, PossibleSire
 from colony.store.readers.animals.herd import Herd, HerdRow, read_last_widths_mm
 from colony.store.readers.animals.lives import Lives, read_lives
-from colony.store.readers.litters.dams import DamRecord, read_dams, read_pairing_sires
+from colony.store.readers.litters.company import read_expecting
+from colony.store.readers.litters.dams import DamRecord, read_pairing_sires
 from colony.store.readers.litters.due import likely_births
 from colony.store.readers.tanks.house import read_isolated
 from colony.store.settings import read_settings
@@ -38,7 +39,7 @@ def read_candidates(
 ) -> dict[int, Candidate]:
     """Read some animals as candidates for pairing, by animal id, in the order of the herd."""
     lives, settings = read_lives(session), read_settings(session)
-    dams = read_dams(session, herd)
+    dams = read_expecting(session, herd, lives, today)
     present = select(col(Animal.id)).where(col(Animal.status) == "present")
     seen = _Seen(
         herd=herd,
