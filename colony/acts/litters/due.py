@@ -1,9 +1,11 @@
 """Who is due, by when each nursery has to be set up, and which tank it will be."""
 
+from bisect import bisect_left, bisect_right
 from collections import defaultdict
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
+from itertools import accumulate
 
 from sqlmodel import Session
 
@@ -79,8 +81,17 @@ def _windows(
 
 def _sires(days: Sequence[tuple[int, float]], company: Sequence[Company]) -> list[int]:
     """The males that were with her on a day of conception, the likeliest first."""
+    weights: dict[int, float] = defaultdict(float)
+    for day, weight in days:
+        weights[day] += weight
+    ordered = sorted(weights)
+    until = list(accumulate((weights[day] for day in ordered), initial=0.0))
     chances = {
-        male.male: sum(w for day, w in days if male.there(date.fromordinal(day)))
+        male.male: sum(
+            until[bisect_right(ordered, stay.last.toordinal())]
+            - until[bisect_left(ordered, stay.first.toordinal())]
+            for stay in male.stays
+        )
         for male in company
     }
     found = [male for male, chance in chances.items() if chance > 0]

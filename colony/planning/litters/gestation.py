@@ -12,7 +12,7 @@ from collections import defaultdict
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
-from functools import cached_property
+from functools import cached_property, lru_cache
 from math import erfc, fsum, sqrt
 from operator import mul
 
@@ -198,7 +198,7 @@ def due_window(
     if seen is None:
         return None
     past = past if isinstance(past, Past) else Past.weigh(prior, past)
-    longer = _Longer(prior, past.believe(evidence.dam))
+    longer = _longer(prior, past.believe(evidence.dam))
     birth = _Birth(longer, seen.weighed())
     overdue = _Birth(longer, seen.likely).after(today.toordinal() - 1) < TAIL
     if overdue and not evidence.paired and seen.state == "possible":
@@ -227,12 +227,12 @@ def likely_birth(
     seen = conception_days(evidence, longest_days=prior.high_days, today=today)
     if seen is None or seen.state == "possible":
         return None
-    return _Birth(_Longer(prior, past.believe(evidence.dam)), seen.weighed()).day(0.5, today)
+    return _Birth(_longer(prior, past.believe(evidence.dam)), seen.weighed()).day(0.5, today)
 
 
 def gestation_chance(prior: GestationPrior, belief: GestationBelief, days: int) -> float:
     """Probability of a gestation of just so many days, before any sight of the birth."""
-    longer = _Longer(prior, belief)
+    longer = _longer(prior, belief)
     return longer[days - 1] - longer[days]
 
 
@@ -283,6 +283,12 @@ class _Longer(dict[int, float]):
         z = (self._prior.deviate(days + 0.5) - self._belief.mean) / self._belief.sd
         self[days] = found = 0.5 * erfc(z / sqrt(2))
         return found
+
+
+@lru_cache(maxsize=512)
+def _longer(prior: GestationPrior, belief: GestationBelief) -> _Longer:
+    """The same for every dam of whom as much is believed: those without a birth are many."""
+    return _Longer(prior, belief)
 
 
 def _update(mean: float, variance: float, seen: float, noise: float) -> tuple[float, float]:
