@@ -95,11 +95,14 @@ def end(
     yes: Yes = False,
 ) -> None:
     """Write down that animals died, were sold or are gone; they leave their tanks and pairings."""
+    from colony.acts.animals.search import tags_meant
     from colony.refusals.animals import EndNeedsHow
 
-    *ending, how = tags
-    if not ending:
+    *named, how = tags
+    if not named:
         raise EndNeedsHow
+    with reading(book) as session:
+        ending = tags_meant(session, tags=named)
     facts = {
         **read_typed((HOW_ENDED,), {HOW_ENDED.name: how}, new=True),
         **read_typed(END_FACTS, typed, new=True),
@@ -109,8 +112,8 @@ def end(
     if not yes and sys.stdin.isatty():
         # A trial, which is thrown away: what cannot be written is refused before it is asked.
         with reading(book) as session:
-            named = " ".join(_end(session, tag, facts) for tag in ending)
-        typer.confirm(f"{printable(named)} Write it?", abort=True, err=True)
+            trial = " ".join(_end(session, tag, facts) for tag in ending)
+        typer.confirm(f"{printable(trial)} Write it?", abort=True, err=True)
     with acting(book, "animal end") as session:
         lines = [_end(session, tag, facts) for tag in ending]
     for line in lines:

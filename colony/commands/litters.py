@@ -185,6 +185,35 @@ def due(book: Book = None, *, as_json: AsJson = False) -> None:
         warn([f"{len(conflicts) - MOST_CONFLICTS} more like that: --json names each."])
 
 
+@app.command("prepare")
+def prepare(
+    dam: Annotated[str, typer.Argument(help="The dam's tag.", autocompletion=complete_tag)],
+    book: Book = None,
+    *,
+    as_json: AsJson = False,
+) -> None:
+    """Prepare a birth: when to part her, into which tank, and what must stand by when."""
+    from colony.acts.litters.prepare import prepare_birth
+
+    with reading(book) as session:
+        plan = prepare_birth(session, dam=dam, today=today())
+    if as_json:
+        show_json(plan)
+        return
+    say(f"{plan.dam} is {plan.state}: due {plan.earliest} to {plan.latest}, likely {plan.likely}.")
+    show_table(
+        ("By", "What"),
+        ((step.by, f"{step.what}{' (late)' if step.late else ''}") for step in plan.steps),
+    )
+    if plan.tank is None:
+        warn([f"No tank takes her and up to {plan.pups} pups as the house stands."])
+    show_table(
+        ("Not in", "Role", "Why"),
+        ((t.tank, t.role, t.against[0]) for t in plan.others[:MOST_CONFLICTS]),
+    )
+    say(CAUTIONS["pairing end"])
+
+
 def _inbreeding_told(kin: object) -> str:
     """F of the pups with its range where sires are in doubt, and how complete the pedigree is."""
     f, low, high, known = (

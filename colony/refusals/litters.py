@@ -19,6 +19,28 @@ class NoSuchLitter(Refusal):
             super().__init__(f"{sentence}: look in the list of litters.", act("litter list"))
 
 
+class NoPupHere(Refusal):
+    """All pups of a litter were meant, and none is here any more."""
+
+    fields = ("tags", "animals")
+
+    def __init__(self, code: str) -> None:
+        super().__init__(f"No pup of litter {shown(code)} is here any more: name another litter.")
+
+
+class NotDue(Refusal):
+    """A birth is to be prepared of a dam of whom nothing speaks for one."""
+
+    fields = ("dam",)
+
+    def __init__(self, dam: str) -> None:
+        super().__init__(
+            f"Nothing speaks for a birth of {dam}: note a mating sign or what was found of her.",
+            act("pairing sign", dam),
+            act("pairing check", dam),
+        )
+
+
 class DeadDam(Refusal):
     """A dam had ended before the birth."""
 

@@ -1,5 +1,7 @@
 """Find one record by the word a breeder uses for it, or refuse with the nearest."""
 
+from collections.abc import Sequence
+
 from sqlalchemy import func
 from sqlmodel import Session, col, select
 
@@ -7,8 +9,11 @@ from colony.notation.tags import nearest_tags
 from colony.records import Animal, Litter, Species, System, Tank
 from colony.records.species import FAMILY
 from colony.refusals.animals import NoSuchSpecies, NoSuchTag
-from colony.refusals.litters import NoSuchLitter
+from colony.refusals.litters import NoPupHere, NoSuchLitter
 from colony.refusals.tanks import NoSuchSystem, NoSuchTank
+
+LITTER = "litter"
+"""Written before the code of a litter where all its pups are meant."""
 
 
 def find_animal(session: Session, tag: str) -> Animal:
@@ -22,6 +27,33 @@ def find_animal(session: Session, tag: str) -> Animal:
 def seek_animal(session: Session, tag: str) -> Animal | None:
     """The animal of a tag, or None."""
     return session.exec(select(Animal).where(func.lower(Animal.tag) == func.lower(tag))).first()
+
+
+def find_animals(session: Session, tags: Sequence[str]) -> list[Animal]:
+    """The animals of some tags, each once; ``litter 26-01`` is all its pups that are here."""
+    words = list(tags)
+    found: list[Animal] = []
+    while words:
+        word = words.pop(0)
+        if word.casefold() == LITTER and words:
+            found += _pups_here(session, words.pop(0))
+        elif word.casefold().startswith(f"{LITTER} "):
+            found += _pups_here(session, word[len(LITTER) :].strip())
+        else:
+            found.append(find_animal(session, word))
+    return list({animal.id: animal for animal in found}.values())
+
+
+def _pups_here(session: Session, code: str) -> Sequence[Animal]:
+    litter = find_litter(session, code)
+    pups = session.exec(
+        select(Animal)
+        .where(Animal.litter_id == litter.id, Animal.status == "present")
+        .order_by(col(Animal.id))
+    ).all()
+    if not pups:
+        raise NoPupHere(litter.code)
+    return pups
 
 
 def find_tank(session: Session, code: str) -> Tank:

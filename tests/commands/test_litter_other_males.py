@@ -182,8 +182,9 @@ def test_the_sample_colony_names_the_other_male_of_her_tank(
     book = sample_of(TODAY)
     answer = recorded(book, "Kaya")
     assert answer["sire_shares"] == ["Bruno=0.48", "Caro=0.47", "unknown=0.05"]
-    (said,) = answer["warnings"]
+    said, nursery = answer["warnings"]
     assert "Caro in N1 with her from " in said
+    assert "is kept for them" in nursery
     assert run(["book", "undo", "--book", str(book)]) == 0
     capsys.readouterr()
     monkeypatch.setenv("COLUMNS", "300")

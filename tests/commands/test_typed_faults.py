@@ -68,7 +68,7 @@ def test_every_refusal_of_the_three_acts_has_its_slip() -> None:
 
 ELSEWHERE = {
     *("CannotBePaired", "PairsDoNotFit", "NothingToAccept", "NothingToCompare", "NoSuchKind"),
-    *("KindTwice", "LeavesIsolationEarly", "SiresPassOver"),
+    *("KindTwice", "LeavesIsolationEarly", "SiresPassOver", "NoPupHere"),
     *("LookOverOfWhom", "NobodySeenByVet", "WellAndSick", "NotDead", "NothingToSurvive"),
     *("UnreadablePair", "UnreadableWanted", "NotATraitNumber"),
     *(

@@ -28,6 +28,7 @@ SLIPS = {
     "AnywayNeedsWhy": ["animal", "end", "26-01-2", "sold", "--anyway"],
     "NoSuchLitter": ["litter", "show", "26-09"],
     "DeadDam": ["litter", "record", "--dam", "Greta", "--pups", "2F"],
+    "NotDue": ["litter", "prepare", "Greta"],
     "ImpossibleGestation": ["litter", "record", "--dam", "Ella", "--pups", "2F"],
     "TooSoonAfterBirth": ["litter", "record", "--dam", "Alma", "--pups", "1F"],
     "NobodyBorn": ["litter", "record", "--dam", "Dora", "--pups", "0"],

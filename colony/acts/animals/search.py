@@ -7,7 +7,7 @@ from sqlmodel import Session, col, select
 
 from colony.notation.words import SEX_WORDS
 from colony.records import Animal
-from colony.store.lookup import find_animal
+from colony.store.lookup import find_animal, find_animals
 from colony.store.readers.animals.listed import ListedAnimal, read_listed
 from colony.store.readers.animals.search import (
     AnimalFilter,
@@ -54,6 +54,11 @@ def who_are(session: Session, *, tags: Sequence[str], today: date) -> list[Liste
     query = select(Animal.tag, Animal.id).where(col(Animal.tag).in_(tags))
     ids = {tag: number or 0 for tag, number in session.exec(query)}
     return read_listed(session, [ids[tag] for tag in tags if tag in ids], today)
+
+
+def tags_meant(session: Session, *, tags: Sequence[str]) -> tuple[str, ...]:
+    """The tags of all animals that are meant; ``litter 26-01`` is its pups that are here."""
+    return tuple(animal.tag for animal in find_animals(session, tags))
 
 
 def name_animal(session: Session, *, tag: str, today: date) -> str:

@@ -11,7 +11,7 @@ from colony.notation.cautions import VET
 from colony.records import Animal, Prescription, VetPatient, VetVisit
 from colony.refusals.health import NobodySeenByVet
 from colony.store.journal.journal import tell
-from colony.store.lookup import find_animal
+from colony.store.lookup import find_animal, find_animals
 
 
 @dataclass(frozen=True)
@@ -47,9 +47,7 @@ def record_visit(
     NobodySeenByVet, NoSuchTag, NotYet, EndsBeforeItBegan
     """
     refuse_future("A vet visit", on, today)
-    patients = list(
-        {animal.id: animal for animal in (find_animal(session, tag) for tag in animals)}.values()
-    )
+    patients = find_animals(session, animals)
     if not patients:
         raise NobodySeenByVet
     for animal in patients:

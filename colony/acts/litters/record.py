@@ -10,6 +10,7 @@ from sqlmodel import Session
 from colony.acts.animals.days import refuse_future
 from colony.acts.animals.guards import Decision, guard, refuse_doubts
 from colony.acts.animals.parents import PossibleParent, find_parent, find_sires
+from colony.acts.litters.due import due_litters
 from colony.acts.litters.gestation import find_conception, judge_birth
 from colony.acts.litters.possible_sires import PossibleSires, SireFinder
 from colony.acts.litters.pups import next_litter_code, settle_in, write_pups
@@ -33,6 +34,9 @@ from colony.store.readers.animals.herd import read_herd
 from colony.store.readers.animals.lives import read_lives
 from colony.store.readers.litters.dams import DamRecord, read_dams
 from colony.store.readers.pedigree import litter_kin, refuse_impossible_pedigree
+
+_COMING = "coming"
+"""The family of a dam and the pups that she just bore."""
 
 
 @dataclass(frozen=True)
@@ -120,6 +124,7 @@ def record_litter(
     )
     warnings = judge_birth(mother, record, fathers, born, conception)
     place, place_warnings = _find_place(session, mother, tank, pups, anyway=anyway, today=today)
+    nursery = _allotted(session, mother, today) if pups.total and tank is None else None
     litter = Litter(
         code=next_litter_code(session, born.year),
         dam_id=_id(mother),
@@ -155,7 +160,14 @@ def record_litter(
         inbreeding_low=kin.low,
         inbreeding_high=kin.high,
         completeness=kin.completeness,
-        warnings=(*many, *doubts, *warnings, *doubtful, *place_warnings),
+        warnings=(
+            *many,
+            *doubts,
+            *warnings,
+            *doubtful,
+            *place_warnings,
+            *_offered(place, nursery, litter),
+        ),
     )
 
 
@@ -187,6 +199,25 @@ def _share(father: PossibleParent) -> SireShare:
     return SireShare(father.animal.tag if father.animal else None, father.share)
 
 
+def _allotted(session: Session, mother: Animal, today: date) -> str | None:
+    """The nursery that her litter was allotted, if it was."""
+    due = due_litters(session, today=today)
+    return next((each.nursery_tank for each in due if each.dam == mother.tag), None)
+
+
+def _offered(place: Tank | None, nursery: str | None, litter: Litter) -> list[Advice]:
+    """Offer pups that are with adults the nursery that waits for them."""
+    if nursery is None or (place and (place.role == "nursery" or place.code == nursery)):
+        return []
+    where = f" in {place.code}, with grown animals" if place else ""
+    return [
+        Advice(
+            f"The pups are{where}; {nursery} is kept for them.",
+            (act("tank move", f"litter {litter.code}", nursery),),
+        )
+    ]
+
+
 def _find_place(
     session: Session, mother: Animal, code: str | None, pups: PupCount, *, anyway: bool, today: date
 ) -> tuple[Tank | None, Sequence[str | Advice]]:
@@ -201,8 +232,10 @@ def _find_place(
     tank = find_usable_tank(session, code)
     lives, herd = read_lives(session), read_herd(session)
     width_mm = lives.of(herd.by_id(_id(mother)).species).traits["birth_width_mm"]
-    coming = [Occupant(f"pup {n + 1}", width_mm, family="coming") for n in range(pups.total)]
-    reasons = [reason.sentence for reason in reasons_against(session, house, tank, coming, today)]
+    coming = [Occupant(f"pup {n + 1}", width_mm, family=_COMING) for n in range(pups.total)]
+    with_dam = house.with_family(mother.tag, _COMING)
+    found = reasons_against(session, with_dam, tank, coming, today)
+    reasons = [reason.sentence for reason in found]
     if reasons and not anyway:
         raise TankDoesNotFit(tank.code, reasons)
     return tank, reasons

@@ -22,7 +22,7 @@ from colony.records import Animal, System, Tank
 from colony.records.rules import broken
 from colony.refusals.tanks import AlreadyInTank, TankCodeTaken, TankDoesNotFit, TankShape
 from colony.store.journal.journal import tell
-from colony.store.lookup import find_animal, find_system, seek_system, seek_tank
+from colony.store.lookup import find_animals, find_system, seek_system, seek_tank
 from colony.store.readers.tanks.house import TanksOnDay
 
 
@@ -80,6 +80,8 @@ def move(
 ) -> Moved:
     """Move animals into a tank together; `anyway` overrides its limits, and says which.
 
+    ``litter 26-01`` among the tags is every pup of that litter.
+
     Out of isolation before its end they go only with a reason, which is kept.
 
     Raises
@@ -88,9 +90,7 @@ def move(
     LeavesIsolationEarly, StandsAgainst, AnywayNeedsWhy
     """
     target = find_usable_tank(session, tank)
-    animals = list(
-        {found.id: found for found in (find_animal(session, tag) for tag in tags)}.values()
-    )
+    animals = find_animals(session, tags)
     house = read_house_today(session, today)
     for animal in animals:
         refuse_ended(animal, "be moved")

@@ -31,6 +31,7 @@ ARGUMENTS: dict[str, tuple[str, ...]] = {
     "litter record": (),
     "pairing check": ("DAM",),
     "pairing end": ("DAM",),
+    "pairing sign": ("DAM",),
     "pairing start": ("DAM", "SIRE"),
     "pup feed": ("TAG", "FOOD"),
     "pup measure": ("TAG", "WIDTH"),

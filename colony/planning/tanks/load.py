@@ -55,8 +55,8 @@ class TankFloor:
 class Occupant:
     """An animal in a tank, or to be put there; `disc_width_mm` is None when never measured.
 
-    `isolated_until` is the first day out of isolation. `family` is its litter, or the
-    litter that was born of it: the size spread is not held against a dam and her pups.
+    `isolated_until` is the first day out of isolation. `family` is the last litter that was
+    born of it, else its own: the size spread is not held against a dam and her pups.
     """
 
     tag: str

@@ -44,8 +44,8 @@ class Swimmer:
 
     @property
     def kin(self) -> str:
-        """The litter that its size is not held against."""
-        return self.litter or self.family
+        """The litter that its size is not held against: that which it bore, else its own."""
+        return self.family or self.litter
 
 
 @dataclass(frozen=True)
@@ -58,10 +58,20 @@ class ExpectedLitter:
     tank: str
     prior: GrowthPrior
 
+    @property
+    def name(self) -> str:
+        """What it is called before it has a code."""
+        return due_name(self.dam, self.likely)
+
+
+def due_name(dam: str, likely: date) -> str:
+    """What a litter is called before it is born."""
+    return f"due of {dam}, {likely}"
+
 
 def expected_pups(due: ExpectedLitter) -> tuple[Swimmer, ...]:
     """Make the pups of a litter to come, of the species' birth width and growth."""
-    name = f"due of {due.dam}, {due.likely}"
+    name = due.name
     curve = first_curve((), due.prior, born=due.likely)
     return tuple(
         Swimmer(

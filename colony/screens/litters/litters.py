@@ -3,11 +3,14 @@
 from collections.abc import Iterable, Sequence
 from typing import Any, ClassVar
 
+from textual.binding import Binding, BindingType
 from textual.containers import Horizontal
 from textual.widget import Widget
 
 from colony.acts.litters.due import DueLitter, due_litters
 from colony.acts.litters.listing import LitterLine, list_litters
+from colony.acts.litters.prepare import BirthPlan, prepare_birth
+from colony.notation.cautions import CAUTIONS
 from colony.screens.book.day_lines import due_in_words, due_when
 from colony.screens.frame.about import About
 from colony.screens.frame.dates import short_day
@@ -17,6 +20,9 @@ from colony.screens.widgets.detail_pane import DetailPane
 from colony.screens.widgets.entry_list import Entry, EntryList, Heading, Line
 from colony.screens.widgets.time_line import TimeLine
 
+_MOST_TANKS = 3
+"""Tanks that do not do are named up to this: beside a list there is little room."""
+
 
 class Births(Place):
     """Due windows, the first due first; then litters, the youngest first."""
@@ -24,8 +30,10 @@ class Births(Place):
     HERE = "litters"
     HELP: ClassVar[str | None] = (
         "Each window runs from the earliest to the latest day; the full block is the likely one. "
-        "b on a dam writes her birth down."
+        "b on a dam writes her birth down, n says how to prepare it."
     )
+
+    BINDINGS: ClassVar[list[BindingType]] = [Binding("n", "prepare", "Prepare")]
 
     def body(self) -> Iterable[Widget]:
         """One list, and more of the line beside it."""
@@ -46,6 +54,17 @@ class Births(Place):
     def on_entry_list_highlighted(self, event: EntryList.Highlighted) -> None:
         """Say more of the line."""
         self.query_one(DetailPane).show(str((event.line and event.line.more) or ""))
+
+    def action_prepare(self) -> None:
+        """Say beside the list what the birth under the highlight asks for."""
+        about = self.about
+        if about is None or about.kind != "animal":
+            self.app.say("A birth is prepared of a dam who is due: go to her line.", "hint")
+            return
+        self.ask(prepare_birth, self._show_plan, dam=about.key, today=self.app.book_session.today)
+
+    def _show_plan(self, plan: BirthPlan) -> None:
+        self.query_one(DetailPane).show(plan_in_words(plan))
 
     def _show(self, births: tuple[Sequence[DueLitter], Sequence[LitterLine]]) -> None:
         due, born = births
@@ -91,6 +110,14 @@ def _columns(line: TimeLine) -> tuple[Column, ...]:
         Column("Likely", 16),
         Column("Tank", 5),
     )
+
+
+def plan_in_words(plan: BirthPlan) -> str:
+    """What a birth asks for, a line a step, and the tanks that do not do."""
+    head = f"{plan.dam}: {short_day(plan.earliest)} to {short_day(plan.latest)}"
+    steps = [f"{'! ' if step.late else ''}{short_day(step.by)}: {step.what}" for step in plan.steps]
+    others = [f"not {each.tank}: {each.against[0]}" for each in plan.others[:_MOST_TANKS]]
+    return "\n\n".join([head, *steps, *others, CAUTIONS["pairing end"]])
 
 
 def _births(session: Any, *, today: Any) -> tuple[list[DueLitter], list[LitterLine]]:  # noqa: ANN401 - an open session and a day

@@ -5,7 +5,13 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import ClassVar
 
-from colony.acts.animals.search import ListedAnimal, complete_tag, complete_tank, who_is
+from colony.acts.animals.search import (
+    ListedAnimal,
+    complete_tag,
+    complete_tank,
+    tags_meant,
+    who_is,
+)
 from colony.acts.animals.species import list_species, show_species
 from colony.acts.tanks.page import tank_in_use
 from colony.notation.days import show_span
@@ -14,6 +20,7 @@ from colony.notation.words import SEX_WORDS
 from colony.refusals.animals import NoSuchTag, WrongSexForParent
 from colony.screens.forms.fields.fields import FormField, Understood
 from colony.screens.frame.session import BookSession
+from colony.store.lookup import LITTER
 
 ROLES = {"F": "dam", "M": "sire"}
 """What an animal of a sex is asked for as."""
@@ -51,7 +58,11 @@ class TagsField(TagField):
 
     def understand(self, text: str, book_session: BookSession) -> Understood:
         """Find each animal."""
-        hits = [self.find(tag, book_session) for tag in self.split(text, book_session)]
+        tags = self.split(text, book_session)
+        if any(tag.casefold() == LITTER for tag in tags):
+            pups = book_session.read(tags_meant, tags=tags)
+            return Understood(pups, f"{len(pups)} animals")
+        hits = [self.find(tag, book_session) for tag in tags]
         words = describe(hits[0], book_session) if len(hits) == 1 else f"{len(hits)} animals"
         return Understood(tuple(hit.tag for hit in hits), words)
 

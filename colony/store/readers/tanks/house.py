@@ -9,7 +9,7 @@ from sqlmodel import Session, col
 
 from colony.planning.tanks.load import Occupant, isolating
 from colony.planning.tanks.load import TankFloor as TankPlan
-from colony.records import Animal, Measurement, Placement, Species, System, Tank
+from colony.records import Animal, Litter, Measurement, Placement, Species, System, Tank
 from colony.store.readers.animals.herd import lives_there, read_last_widths_mm
 from colony.store.readers.animals.lives import Lives
 from colony.store.readers.rows import read_rows
@@ -40,6 +40,14 @@ class TanksOnDay:
         """Who is in a tank."""
         return self.occupants.get(tank_id, ())
 
+    def with_family(self, tag: str, family: str) -> "TanksOnDay":
+        """The same house, one animal of another family."""
+        occupants = {
+            tank: tuple(replace(o, family=family) if o.tag == tag else o for o in here)
+            for tank, here in self.occupants.items()
+        }
+        return replace(self, occupants=occupants)
+
     def isolated_until(self, animal_id: int, tag: str) -> date | None:
         """The first day that an animal is out of isolation, if it is in isolation."""
         tank = self.tank_of.get(animal_id)
@@ -66,15 +74,29 @@ def read_house(session: Session, lives: Lives, settings: BookSettings, today: da
         session,
         col(Measurement.animal_id).in_(select(col(Placement.animal_id)).where(lives_there(today))),
     )
+    bore = _last_litters(session)
     occupants: dict[int, tuple[Occupant, ...]] = {}
     for row in placed:
         width_mm = widths_mm[row.id][1] if row.id in widths_mm else None
         if width_mm is None and row.litter_id is not None:
             width_mm = round(lives.of(row.species).traits["birth_width_mm"])
-        family = f"litter {row.litter_id}" if row.litter_id else ""
+        family = (
+            f"litter {bore.get(row.id, row.litter_id)}" if row.id in bore or row.litter_id else ""
+        )
         occupant = Occupant(row.tag, width_mm, free_from.get(row.tank_id), family)
         occupants[row.tank_id] = (*occupants.get(row.tank_id, ()), occupant)
     return TanksOnDay(tanks, occupants, {row.id: row.tank_id for row in placed})
+
+
+def _last_litters(session: Session) -> dict[int, int]:
+    """The last litter of each dam who is here, by her id."""
+    here = select(col(Placement.animal_id)).where(col(Placement.left_on).is_(None))
+    query = (
+        select(col(Litter.dam_id), col(Litter.id))
+        .where(col(Litter.dam_id).in_(here))
+        .order_by(col(Litter.born))
+    )
+    return {dam: litter for dam, litter in read_rows(session, query) if litter is not None}
 
 
 def read_tanks(session: Session) -> dict[int, TankRow]:

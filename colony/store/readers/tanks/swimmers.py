@@ -14,6 +14,7 @@ from colony.planning.tanks.occupancy import (
     GROWING_ROLES,
     ExpectedLitter,
     Swimmer,
+    due_name,
     expected_pups,
     expected_sales,
 )
@@ -27,6 +28,7 @@ from colony.store.settings import BookSettings, read_settings
 
 ADULT_ROLES = frozenset({"breeding"})
 GROW_OUT_ROLES = frozenset({"grow-out"})
+NURSERY_ROLES = frozenset({"nursery"})
 SALES_SEEN_DAYS = 84
 """Sales of the last twelve weeks tell how many to expect a week; common practice, no source."""
 
@@ -69,8 +71,12 @@ def read_swimmers(
     settings = read_settings(session)
     house = read_house(session, colony.lives, settings, today)
     stay = _Stay(house, settings, today)
+    births = tuple(births)
+    due = {birth.dam: due_name(birth.dam, birth.likely) for birth in births}
     residents = [
-        replace(swimmer, leaves=leaving.get(swimmer.tag))
+        replace(
+            swimmer, leaves=leaving.get(swimmer.tag), family=due.get(swimmer.tag, swimmer.family)
+        )
         for swimmer in _residents(session, house, colony, stay)
     ]
     tanks = tuple(tank.plan for tank in house.tanks.values() if tank.retired_on is None)
@@ -95,7 +101,7 @@ class _Stay:
 
     def __init__(self, house: TanksOnDay, settings: BookSettings, today: date) -> None:
         used = [tank.plan for tank in house.tanks.values() if tank.retired_on is None]
-        self._nurseries = {tank.code for tank in used if tank.role == "nursery"}
+        self._nurseries = {tank.code for tank in used if tank.role in NURSERY_ROLES}
         self._has_grow_out = any(tank.role in GROW_OUT_ROLES for tank in used)
         self._days = timedelta(days=settings.nursery_stay_days)
         self._today = today
@@ -104,10 +110,16 @@ class _Stay:
         """Say until when a pup is left where it is."""
         return born + self._days if born and tank in self._nurseries else None
 
-    def roles(self, born: date | None) -> frozenset[str]:
-        """Keep the nurseries for those that are young, where the house has grow-out tanks."""
+    def roles(self, born: date | None, tank: str) -> frozenset[str]:
+        """Keep the nurseries for those that are young, where the house has grow-out tanks.
+
+        Who is young elsewhere, left with adults, goes to a nursery first.
+        """
         young = born is not None and born + self._days > self._today
-        return GROW_OUT_ROLES if self._has_grow_out and not young else GROWING_ROLES
+        if young:
+            in_one = tank in self._nurseries or not self._nurseries
+            return GROWING_ROLES if in_one else NURSERY_ROLES
+        return GROW_OUT_ROLES if self._has_grow_out else GROWING_ROLES
 
 
 def _residents(
@@ -133,7 +145,7 @@ def _residents(
             litter=codes.get(row.litter_id or 0, ""),
             family=last_litters.get(animal_id, ""),
             isolated_until=house.isolated_until(animal_id, row.tag),
-            roles=ADULT_ROLES if grown else stay.roles(row.born),
+            roles=ADULT_ROLES if grown else stay.roles(row.born, house.tanks[tank_id].plan.code),
             pinned=grown,
             stays_until=None if grown else stay.until(row.born, house.tanks[tank_id].plan.code),
             for_sale=not (grown or row.held_back or row.reserved_for),
