@@ -24,7 +24,7 @@ if TYPE_CHECKING:
     from colony.records.species import LifeHistory, Species
     from colony.records.tanks import Placement, System, Tank
     from colony.records.water import ReserveReading, WaterChange, WaterLimit, WaterRegime, WaterTest
-    from colony.records.work import MoveToDo
+    from colony.records.work import AlarmAnswer, MoveToDo
 
 
 def _animals() -> ModuleType:
@@ -106,6 +106,7 @@ def _work() -> ModuleType:
 
 
 TABLES: Mapping[str, tuple[Callable[[], ModuleType], str]] = {
+    "AlarmAnswer": (_work, "alarm_answers"),
     "Animal": (_animals, "animals"),
     "CareDone": (_care, "care_done"),
     "CareRhythm": (_care, "care_rhythms"),
@@ -150,6 +151,7 @@ RECORDED = {noun: name for name, (_, noun) in TABLES.items() if noun}
 """The class of each noun."""
 
 __all__ = [
+    "AlarmAnswer",
     "Animal",
     "CareDone",
     "CareRhythm",

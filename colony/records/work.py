@@ -1,4 +1,4 @@
-"""The work list: moves that were accepted from a plan and are still to be done by hand."""
+"""What is still to be done by hand: accepted moves; and how alarms were answered."""
 
 from datetime import date
 from typing import ClassVar
@@ -7,6 +7,21 @@ from sqlmodel import Field, SQLModel
 
 from colony.records.columns import STRICT, checks
 from colony.records.rules import Rules, is_day, not_both
+
+
+class AlarmAnswer(SQLModel, table=True):
+    """What was done about an alarm; as long as its evidence is the same it is not told again."""
+
+    __tablename__ = "alarm_answer"
+    RULES: ClassVar[Rules] = (is_day("answered_on"),)
+    __table_args__ = (*checks(RULES), STRICT)
+
+    id: int | None = Field(default=None, primary_key=True)
+    alarm: str = Field(description="What was told, as the day tells it.")
+    place: str = Field(index=True, description="A system, a tank or an animal.")
+    evidence: str = Field(description="By what it was known.")
+    answered_on: date = Field(description="The day of the answer.")
+    answer: str = Field(description="What was done, or why nothing is.")
 
 
 class MoveToDo(SQLModel, table=True):

@@ -29,6 +29,17 @@ class RunBackwards(WrongUse):
         )
 
 
+class NoSuchAlarm(Refusal):
+    """An alarm that is answered is not told today."""
+
+    fields = ("place", "alarm")
+
+    def __init__(self, place: str, alarm: str | None, told: Sequence[str]) -> None:
+        which = f" that begins with {shown(alarm)}" if alarm else ""
+        places = f"the day tells alarms of {listed(list(told))}" if told else "the day tells none"
+        super().__init__(f"There is no alarm of {shown(place)}{which}: {places}.")
+
+
 class NothingToTick(Refusal):
     """Nothing is open at the places named."""
 

@@ -103,6 +103,12 @@ def _count_form() -> type[Form]:
     return CountForm
 
 
+def _answer_form() -> type[Form]:
+    from colony.screens.health.answer_form import AnswerForm
+
+    return AnswerForm
+
+
 def _meal_form() -> type[Form]:
     from colony.screens.care.meal_form import MealForm
 
@@ -140,6 +146,7 @@ FORM_CLASSES: dict[str, Callable[[], type[Form]]] = {
     "count": _count_form,
     "meal": _meal_form,
     "test": _test_form,
+    "answer": _answer_form,
     "tank": _tank_form,
 }
 

@@ -72,3 +72,13 @@ def test_a_sire_that_passes_over_another_male_is_asked_about(farm: Path) -> None
     text_after(farm, *keys, "enter", "f2")
     newest = ask(farm, list_litters, dam="Kaya")[0]
     assert (newest.born, list(newest.sires)) == (TODAY, ["Bruno"])
+
+
+def test_a_danger_is_answered_with_y_on_its_line(farm: Path) -> None:
+    """The first line of Today: y, what was done, Enter; it is told no more."""
+    danger = text_after(farm).splitlines()
+    at = next(n for n, line in enumerate(danger) if line.startswith("! "))
+    first = danger[at]
+    said = text_after(farm, "y", "type:moved to the nursery", "enter")
+    assert "answered." in said
+    assert first not in text_after(farm)

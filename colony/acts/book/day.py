@@ -64,7 +64,9 @@ def state_of_the_day(session: Session, *, today: date) -> State:
     due = due_litters(session, today=today)
     return State(
         today=today,
-        alarms=alarms_of(session, Known(today, settings, lives, house, pups, due)),
+        alarms=alarms_of(
+            session, Known(today, settings, lives, house, pups, due, _still(growth.off))
+        ),
         due=tuple(litter for litter in due if litter.earliest <= soon),
         ready=tuple(ready_of(pups, lives, today)),
         unmeasured=tuple(_unmeasured(pups, settings.measure_every_days, today)),
@@ -88,7 +90,12 @@ def alarms_today(session: Session, *, today: date) -> tuple[Alarm, ...]:
     lives, settings = read_lives(session), read_settings(session)
     house = read_house(session, lives, settings, today)
     pups, due = read_pups(session, lives, today, house), due_litters(session, today=today)
-    return alarms_of(session, Known(today, settings, lives, house, pups, due))
+    still = _still(growth_status(pups, today).off)
+    return alarms_of(session, Known(today, settings, lives, house, pups, due, still))
+
+
+def _still(off: Iterable[OffCurve]) -> list[OffCurve]:
+    return [each for each in off if each.kind == "stands still"]
 
 
 def _unmeasured(pups: Iterable[PupFacts], every_days: int, today: date) -> list[Unmeasured]:

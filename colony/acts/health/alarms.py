@@ -9,9 +9,10 @@ from sqlalchemy import select as columns
 from sqlmodel import Session, col, select
 
 from colony.acts.care.headcount import last_headcounts
+from colony.acts.health.watch import refusing
 from colony.acts.litters.due import DueLitter
 from colony.acts.water.bad_values import bad_values
-from colony.notation.care import WELL
+from colony.notation.care import PARAMETERS, WELL
 from colony.planning.alarms.alarms import (
     DEATH_DAYS,
     HEADCOUNT_DAYS,
@@ -20,17 +21,23 @@ from colony.planning.alarms.alarms import (
     TankToday,
     of_birth,
     of_deaths,
+    of_drift,
     of_headcount,
     of_isolation,
+    of_poorly,
     of_signs,
     of_tank,
     of_water,
     ranked,
+    unanswered,
 )
+from colony.planning.alarms.drift import DRIFTING, drift
 from colony.planning.pups.gates import PupFacts
-from colony.records import Animal, Hold, Litter, LookOver, Placement, Tank
+from colony.planning.pups.growth_flags import OffCurve
+from colony.records import AlarmAnswer, Animal, Hold, Litter, LookOver, Placement, Tank
 from colony.store.readers.animals.lives import Lives
 from colony.store.readers.tanks.house import TanksOnDay
+from colony.store.readers.water import read_series
 from colony.store.settings import BookSettings
 
 
@@ -44,11 +51,18 @@ class Known:
     house: TanksOnDay
     pups: Sequence[PupFacts]
     due: Sequence[DueLitter]
+    still: Sequence[OffCurve] = ()
 
 
 def alarms_of(session: Session, known: Known) -> tuple[Alarm, ...]:
     """Every danger that the book knows of, the nearest first."""
-    return ranked(alarm for source in SOURCES for alarm in source(session, known))
+    found = [alarm for source in SOURCES for alarm in source(session, known)]
+    if not found:
+        return ()
+    rows = session.execute(
+        columns(col(AlarmAnswer.alarm), col(AlarmAnswer.place), col(AlarmAnswer.evidence))
+    )
+    return ranked(unanswered(found, {(what, where, why) for what, where, why in rows}))
 
 
 def _water(session: Session, known: Known) -> Iterator[Alarm]:
@@ -159,10 +173,44 @@ def _signs(session: Session, known: Known) -> Iterator[Alarm]:
         yield from of_signs(where, found)
 
 
+def _poorly(session: Session, known: Known) -> Iterator[Alarm]:
+    """Who refuses food or stands still, water by water."""
+    called, today = known.settings.refusals_called, known.today
+    tags = {
+        each.tag: tank.plan.system or ""
+        for tank in known.house.tanks.values()
+        for each in known.house.in_tank(tank.id)
+    }
+    by_id = _tags_of(session, known.house.tank_of)
+    found = [
+        (by_id[key], "refuses food", since)
+        for key, _, since in refusing(session, by_id, called, today)
+    ]
+    found += [(each.tag, "stands still", each.since or today) for each in known.still]
+    by_system: dict[str, list[tuple[str, str, date]]] = defaultdict(list)
+    for tag, what, since in found:
+        if tag in tags:
+            by_system[tags[tag]].append((tag, what, since))
+    for system, poorly in by_system.items():
+        yield from of_poorly(system, poorly)
+
+
+def _tags_of(session: Session, ids: Collection[int]) -> dict[int, str]:
+    query = columns(col(Animal.id), col(Animal.tag)).where(col(Animal.status) == "present")
+    return {key: tag for key, tag in session.execute(query) if key in ids}
+
+
+def _drifts(session: Session, known: Known) -> Iterator[Alarm]:
+    for (system, parameter), tests in read_series(session, DRIFTING, until=known.today).items():
+        if found := drift(tests, least_spread=DRIFTING[parameter]):
+            name, unit = parameter.partition("_")[0], PARAMETERS[parameter].unit
+            yield of_drift(system, name, unit, found)
+
+
 def _births(_session: Session, known: Known) -> Iterator[Alarm]:
     for litter in known.due:
         if litter.state == "overdue":
-            yield from of_birth(litter.dam, litter.latest, litter.tank, known.today)
+            yield from of_birth(litter.dam, litter.tank, known.today)
 
 
 SOURCES: tuple[Callable[[Session, Known], Iterator[Alarm]], ...] = (
@@ -171,6 +219,8 @@ SOURCES: tuple[Callable[[Session, Known], Iterator[Alarm]], ...] = (
     _tanks,
     _headcounts,
     _signs,
+    _poorly,
+    _drifts,
     _births,
 )
 """Who is asked: each subject adds its own here."""

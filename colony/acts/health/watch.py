@@ -46,7 +46,7 @@ def watch_list(session: Session, *, today: date) -> list[WatchLine]:
     here = {row.id: row for row in herd.rows if row.status == "present"}
     places, held = read_places(session, today), read_holds(session, today)
     found = [
-        *_refusing(session, here, settings.refusals_called, today),
+        *refusing(session, here, settings.refusals_called, today),
         *_still(session, here, read_lives(session), settings, today),
         *_signs(session, herd, today),
     ]
@@ -61,9 +61,8 @@ Found = tuple[int, str, date]
 Sizes = dict[int, list[tuple[date, float]]]
 
 
-def _refusing(
-    session: Session, here: dict[int, HerdRow], least_days: int, today: date
-) -> list[Found]:
+def refusing(session: Session, here: Collection[int], least_days: int, today: date) -> list[Found]:
+    """Who of some animals took nothing on so many feeding days in a row, and since when."""
     query = select(Feeding).where(Feeding.fed_on >= today - timedelta(days=90))
     fed: dict[int, list[Fed]] = defaultdict(list)
     for row in session.exec(query):

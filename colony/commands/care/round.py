@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from colony.commands.cli.fields import Typed, read_typed, with_options
+from colony.commands.cli.fields import Typed, argument, read_typed, with_options
 from colony.commands.cli.opened import acting, reading
 from colony.commands.cli.options import Book, On, Yes
 from colony.commands.cli.output import say, show_json, show_table, warn
@@ -15,7 +15,16 @@ from colony.commands.cli.read import day, today
 from colony.commands.cli.remedies import command_of
 from colony.notation.care import TASKS
 from colony.notation.cautions import ELECTRICITY, OWN_TOOLS
-from colony.notation.fields.care import DONE_FACTS, HOW_OFTEN_FACTS, SKIP_FACTS, TASK, WHERE_FACTS
+from colony.notation.fields.care import (
+    ANSWER,
+    ANSWERED_PLACE,
+    DONE_FACTS,
+    HOW_OFTEN_FACTS,
+    SKIP_FACTS,
+    TASK,
+    WHERE_FACTS,
+    WHICH_ALARM,
+)
 from colony.notation.words import parse_word
 
 if TYPE_CHECKING:
@@ -123,6 +132,28 @@ def skip(
             today=today(),
         )
     say(f"{skipped.task} skipped: {', '.join(skipped.places)}.")
+
+
+@app.command("answer")
+@with_options((WHICH_ALARM,))
+def answer(
+    place: Annotated[str, argument(ANSWERED_PLACE)],
+    done: Annotated[str, argument(ANSWER)],
+    typed: Typed,
+    book: Book = None,
+) -> None:
+    """Answer the alarms of a place: what was done is kept, and they are not told again."""
+    from colony.acts.health.answers import answer_alarm
+
+    with acting(book, "round answer") as session:
+        answered = answer_alarm(
+            session,
+            place=place,
+            answer=done,
+            **read_typed((WHICH_ALARM,), typed),
+            today=today(),
+        )
+    say(f"{answered.place}: {', '.join(answered.alarms)} answered.")
 
 
 @app.command("count")

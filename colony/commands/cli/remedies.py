@@ -35,6 +35,7 @@ ARGUMENTS: dict[str, tuple[str, ...]] = {
     "pairing start": ("DAM", "SIRE"),
     "pup feed": ("TAG", "FOOD"),
     "pup measure": ("TAG", "WIDTH"),
+    "round answer": ("PLACE", "ANSWER"),
     "round count": ("TANK", "NUMBER"),
     "round order": ("TANK ...",),
     "round rhythm": ("TASK",),

@@ -4,7 +4,12 @@ A batch is named by its food and its code, a visit of the vet by its day and the
 """
 
 from colony.exchange.folder.noun import Noun
-from colony.notation.fields.care import CARE_DONE_COLUMNS, MOVE_TO_DO_COLUMNS, RHYTHM_COLUMNS
+from colony.notation.fields.care import (
+    ALARM_ANSWER_COLUMNS,
+    CARE_DONE_COLUMNS,
+    MOVE_TO_DO_COLUMNS,
+    RHYTHM_COLUMNS,
+)
 from colony.notation.fields.foods import FOOD_BATCH_COLUMNS, FOOD_COLUMNS, TANK_FEEDING_COLUMNS
 from colony.notation.fields.health import (
     LOOK_OVER_COLUMNS,
@@ -42,6 +47,7 @@ CARE_NOUNS = (
     Noun("vet_visits", VET_VISIT_COLUMNS, "health", key=("visit",), singular="vet visit"),
     Noun("prescriptions", PRESCRIPTION_COLUMNS, "health"),
     Noun("overrulings", OVERRULING_COLUMNS, "health"),
+    Noun("alarm_answers", ALARM_ANSWER_COLUMNS, "round"),
     Noun("moves_to_do", MOVE_TO_DO_COLUMNS, "tank"),
 )
 """Every noun of care, each after those that it cannot do without."""

@@ -52,6 +52,31 @@ HOW_OFTEN_FACTS = (
 )
 """How often a task is due."""
 
+ANSWERED_PLACE = Field(
+    "place", label="Where", help="The system, tank or animal of the alarm.", needed=True
+)
+ANSWER = Field(
+    "answer",
+    label="Done",
+    what="answer",
+    help="What was done about it.",
+    hint="half the water changed; the vet was called",
+    needed=True,
+)
+WHICH_ALARM = Field(
+    "alarm", label="Which", help="Only this one, by its first words.", hint="all of that place"
+)
+ANSWER_FACTS = (ANSWERED_PLACE, ANSWER, WHICH_ALARM)
+"""What is said of an alarm that is answered."""
+
+ALARM_ANSWER_COLUMNS = (
+    Field("alarm", needed=True),
+    ANSWERED_PLACE,
+    Field("evidence", needed=True),
+    Field("answered_on", "day", needed=True),
+    ANSWER,
+)
+
 RHYTHM_COLUMNS = (
     TASK,
     Field("role", "word", words=ROLES),

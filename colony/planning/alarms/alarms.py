@@ -1,9 +1,10 @@
 """What is dangerous today: one kind of item, ranked, whatever subject it comes from."""
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import date
 
+from colony.planning.alarms.drift import Drift
 from colony.planning.tanks.load import Occupant
 from colony.refusals.base import AnotherAct, act
 
@@ -15,6 +16,8 @@ RANKS: Mapping[str, int] = {
     "water outside its limits": 3,
     "heads are missing": 3,
     "signs of illness": 4,
+    "several do badly in one water": 4,
+    "water that drifts": 5,
     "pups left with adults": 4,
     "a birth overdue": 5,
 }
@@ -28,11 +31,12 @@ HARMFUL = frozenset(
 MANY_DEATHS, DEATH_DAYS = 2, 14
 """So many deaths in one water within so many days are no accident; common practice, no source."""
 
-HEADCOUNT_DAYS = 14
-"""A headcount says nothing of today after so many days; common practice, no source."""
+HEADCOUNT_DAYS = SIGN_DAYS = 365
+"""An alarm stays until it is answered; what is older than so many days is history, not news.
+Common practice, no source."""
 
-SIGN_DAYS = 14
-"""A sign is news for so many days; common practice, no source."""
+MANY_POORLY = 2
+"""So many that refuse food or stand still in one water are no accident; common practice, no source."""
 
 
 @dataclass(frozen=True)
@@ -173,7 +177,34 @@ def of_signs(code: str, signs: Sequence[tuple[str, str, date]]) -> list[Alarm]:
     return [Alarm("signs of illness", "tank", code, since, evidence, remedy)]
 
 
-def of_birth(dam: str, latest: date, tank: str | None, today: date) -> list[Alarm]:
+def of_poorly(system: str, poorly: Sequence[tuple[str, str, date]]) -> list[Alarm]:
+    """Several animals of one water that refuse food or stand still: tag, what, and since when."""
+    if len({tag for tag, _, _ in poorly}) < MANY_POORLY:
+        return []
+    evidence = ", ".join(f"{tag} {what}" for tag, what, _ in sorted(poorly))
+    since = min(day for _, _, day in poorly)
+    remedy = act("water test", system)
+    return [Alarm("several do badly in one water", "system", system, since, evidence, remedy)]
+
+
+def of_drift(system: str, parameter: str, unit: str, found: Drift) -> Alarm:
+    """A tested value that drifts, within its limits or not."""
+    evidence = (
+        f"{parameter} {found.way} from about {found.usual:.3g} to {found.now:.3g} {unit}".rstrip()
+    )
+    remedy = act("water test", system)
+    return Alarm("water that drifts", "system", system, found.since, evidence, remedy)
+
+
+def unanswered(alarms: Iterable[Alarm], answered: Collection[tuple[str, str, str]]) -> list[Alarm]:
+    """Those that nobody answered as they are now: new evidence of an old danger is new.
+
+    `answered` are what, where and the evidence of each.
+    """
+    return [a for a in alarms if (a.what, a.where, a.evidence) not in answered]
+
+
+def of_birth(dam: str, tank: str | None, today: date) -> list[Alarm]:
     """A dam of whom no likely day is left."""
-    evidence = f"no likely day is left, it may come until {latest}; she is in {tank or 'no tank'}"
+    evidence = f"no likely day is left; she is in {tank or 'no tank'}"
     return [Alarm("a birth overdue", "animal", dam, today, evidence, act("pairing check", dam))]

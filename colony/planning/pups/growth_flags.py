@@ -56,6 +56,7 @@ class OffCurve:
     tag: str
     kind: Literal["shrank", "stands still", "behind its litter"]
     sentence: str
+    since: date | None = None
 
 
 def trusted_widths(widths: Iterable[Width], error_mm: float = 3.0) -> TrustedWidths:
@@ -134,6 +135,7 @@ def _stands_still(pup: GrowthRecord, rules: FlagRules) -> OffCurve | None:
         pup.tag,
         "stands still",
         f"{pup.tag} gained {gained:.0f} mm in {days // 7} weeks; {expected:.0f} mm were expected",
+        since=start.day,
     )
 
 

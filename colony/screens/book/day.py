@@ -4,6 +4,7 @@ from collections.abc import Iterable
 from datetime import date
 from typing import Any, ClassVar
 
+from textual.binding import Binding, BindingType
 from textual.containers import Horizontal
 from textual.widget import Widget
 
@@ -21,8 +22,11 @@ class Today(Place):
 
     HERE = "day"
     HELP: ClassVar[str | None] = (
-        "Each line is one thing that asks for a hand. Enter opens it; a form begins with it."
+        "Each line is one thing that asks for a hand. Enter opens it; a form begins with it. "
+        "A danger stays until it is over or answered: y."
     )
+
+    BINDINGS: ClassVar[list[BindingType]] = [Binding("y", "app.form('answer')", "Answer")]
 
     def __init__(self) -> None:
         super().__init__()

@@ -88,7 +88,8 @@ class DayLines:
             (alarm.where, f"{alarm.what}: {alarm.evidence}", short_day(alarm.since), ""),
             "!",
             "wrong",
-            more=f"! {alarm.sentence}.\n\n{do}",
+            more=f"! {alarm.sentence}.\n\n{do}\n\ny keeps what you did about it.",
+            initial={"place": alarm.where, "alarm": alarm.what},
         )
 
     def _overfull(self, tank: TankLine) -> Line:

@@ -39,6 +39,7 @@ FORMS = {
     "count": FormEntry("", "Headcount", "round count", "Write down how many were seen in a tank."),
     "meal": FormEntry("", "Meal", "food give", "Write down what a tank was offered and took."),
     "test": FormEntry("", "Water test", "water test", "Write down what was measured in a system."),
+    "answer": FormEntry("", "Answer", "round answer", "Keep what was done about an alarm."),
     "tank": FormEntry("T", "New tank", "tank add", "Write down a tank."),
 }
 """Every form."""

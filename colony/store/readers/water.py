@@ -1,6 +1,7 @@
 """The water of the house as the planner sees it: reserve, systems, tests and their limits."""
 
 from collections import defaultdict
+from collections.abc import Collection
 from dataclasses import dataclass
 from datetime import date, timedelta
 
@@ -149,6 +150,27 @@ def read_last_tests(session: Session, today: date) -> dict[int, dict[str, tuple[
     found: dict[int, dict[str, tuple[date, float]]] = defaultdict(dict)
     for system, parameter, day, value in session.execute(query):
         found[system][parameter] = (day, value)
+    return found
+
+
+def read_series(
+    session: Session, parameters: Collection[str], *, until: date
+) -> dict[tuple[str, str], list[tuple[date, float]]]:
+    """Every value of some parameters, in order of day, by system and parameter."""
+    query = (
+        select(
+            col(System.name),
+            col(WaterTest.parameter),
+            col(WaterTest.tested_on),
+            col(WaterTest.value),
+        )
+        .join(System, col(WaterTest.system_id) == col(System.id))
+        .where(col(WaterTest.parameter).in_(parameters), col(WaterTest.tested_on) <= until)
+        .order_by(col(WaterTest.tested_on), col(WaterTest.id))
+    )
+    found: dict[tuple[str, str], list[tuple[date, float]]] = defaultdict(list)
+    for system, parameter, day, value in session.execute(query):
+        found[system, parameter].append((day, value))
     return found
 
 

@@ -2,15 +2,19 @@
 
 import pytest
 from care_house import TODAY, CareHouse, ago, care_house
+from sqlmodel import select
 
 from colony.acts.animals.animals import end_animal
 from colony.acts.animals.listing import AnimalFilter, list_animals
 from colony.acts.book.day import alarms_today, state_of_the_day
 from colony.acts.care.headcount import count_heads
+from colony.acts.health.answers import answer_alarm
 from colony.acts.health.holds import hold
 from colony.acts.health.look_over import look_over
 from colony.acts.water.tests import log_test
 from colony.planning.alarms.alarms import Alarm
+from colony.records import AlarmAnswer
+from colony.refusals.care import NoSuchAlarm
 from colony.store.book import Book
 
 
@@ -68,3 +72,29 @@ def test_two_deaths_in_one_water_are_told(house: CareHouse) -> None:
     found = [alarm for alarm in house.ask(alarms_today, today=TODAY) if alarm.rank == 1]
     assert [alarm.what for alarm in found] == ["deaths close together"]
     assert all(tag in found[0].evidence for tag in swimmers)
+
+
+def test_an_alarm_stays_until_it_is_answered_and_comes_back_on_new_evidence(
+    house: CareHouse,
+) -> None:
+    """The answer is kept with what was told; another head missing is told anew."""
+    house.do(count_heads, tank="A1", counted=0, on=ago(40), today=TODAY)
+    assert ("heads are missing", "A1") in alarms(house)
+    with pytest.raises(NoSuchAlarm, match="There is no alarm of 'A2'"):
+        house.do(answer_alarm, place="A2", answer="looked again", today=TODAY)
+    done = house.do(answer_alarm, place="a1", answer="found under the filter", today=TODAY)
+    assert (done.place, done.alarms) == ("A1", ("heads are missing",))
+    assert ("heads are missing", "A1") not in alarms(house)
+    (kept,) = house.ask(lambda session: session.exec(select(AlarmAnswer)).all())
+    assert kept.answer == "found under the filter"
+    house.do(look_over, tank="A1", signs=["thin"], on=TODAY, today=TODAY)
+    assert ("signs of illness", "A1") in alarms(house)
+
+
+def test_a_water_that_drifts_within_its_limits_is_told(house: CareHouse) -> None:
+    """Thirty tests of a week each: twenty at 6.8, then a slow fall."""
+    for week in range(30):
+        value = 6.8 - max(0, week - 19) * 0.1
+        on = ago(7 * (30 - week))
+        house.do(log_test, system="S1", values={"ph": value}, on=on, today=TODAY)
+    assert ("water that drifts", "S1") in alarms(house)

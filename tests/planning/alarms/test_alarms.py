@@ -10,13 +10,17 @@ from colony.planning.alarms.alarms import (
     TankToday,
     of_birth,
     of_deaths,
+    of_drift,
     of_headcount,
     of_isolation,
+    of_poorly,
     of_signs,
     of_tank,
     of_water,
     ranked,
+    unanswered,
 )
+from colony.planning.alarms.drift import Drift
 from colony.planning.tanks.load import Occupant
 
 TODAY = date(2026, 3, 9)
@@ -94,7 +98,7 @@ def test_signs_of_a_tank_are_one_alarm_since_the_first() -> None:
 
 def test_the_nearest_danger_comes_first_then_the_latest() -> None:
     """Whatever the order in which the sources are asked."""
-    late = of_birth("Alma", ago(-3), "N1", TODAY)
+    late = of_birth("Alma", "N1", TODAY)
     signs = of_signs("N2", [("N2", "restless", ago(2))]) + of_signs("N1", [("N1", "pale", ago(1))])
     water = of_water("south", [BadValue("ph", ago(9), "ph 8 (6 to 7.2)")])
     assert [each.where for each in ranked([*late, *signs, *water])] == ["south", "N1", "N2", "Alma"]
@@ -105,3 +109,28 @@ def test_the_page_has_the_ranks_as_they_are() -> None:
     """docs/care.md shows the table."""
     page = (ROOT / "docs" / "care.md").read_text("utf-8")
     assert all(f"| {rank} | {what} |" in page for what, rank in RANKS.items())
+
+
+def test_several_that_do_badly_in_one_water_are_told_together() -> None:
+    """One is a matter of that animal; one who does both is one."""
+    one = [("L1-1", "refuses food", ago(9)), ("L1-1", "stands still", ago(30))]
+    assert of_poorly("north", one) == []
+    (several,) = of_poorly("north", [*one, ("L2-4", "stands still", ago(20))])
+    assert (several.where, several.since) == ("north", ago(30))
+    assert several.evidence == "L1-1 refuses food, L1-1 stands still, L2-4 stands still"
+
+
+def test_an_answered_alarm_is_told_again_only_on_new_evidence() -> None:
+    """What, where and by what: a further head missing is another alarm."""
+    (first,) = of_headcount("N1", ago(3), 4, 5)
+    (worse,) = of_headcount("N1", ago(1), 3, 5)
+    answered = {(first.what, first.where, first.evidence)}
+    assert unanswered([first, worse], answered) == [worse]
+
+
+def test_a_drift_says_from_what_to_what() -> None:
+    """Within its limits or not, it is told."""
+    alarm = of_drift("south", "ph", "", Drift(ago(40), "down", 6.9, 6.4))
+    assert alarm.sentence == (
+        f"south: water that drifts since {ago(40)}: ph down from about 6.9 to 6.4"
+    )

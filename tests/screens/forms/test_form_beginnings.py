@@ -39,6 +39,7 @@ BEGINS_AT = {
     "count": "tank",
     "meal": "tank",
     "test": "system",
+    "answer": "place",
     "tank": "code",
 }
 """The first field without an answer on Wanda's row; the last one where none is empty."""
@@ -62,11 +63,12 @@ FILLED = {
     "count": {"tank": "N1", "counted": "4"},
     "meal": {"tank": "N1", "food": "pellets"},
     "test": {"system": "north", "values": "ph=6.8"},
+    "answer": {"place": "N1", "answer": "half the water changed"},
     "tank": {"code": "X1", "system": "North", "role": "nursery"},
 }
 """Answers for every field that has to be filled."""
 
-WITHOUT_ANIMALS = {"skip", "count", "meal", "test", "tank"}
+WITHOUT_ANIMALS = {"skip", "count", "meal", "test", "answer", "tank"}
 """Forms that are about a place."""
 
 SEVERAL = {"F": "mi", "M": "l7", None: "l7"}

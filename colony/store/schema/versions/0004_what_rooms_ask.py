@@ -1,4 +1,4 @@
-"""What one room asks of another: a mating sign without a pairing.
+"""What one room asks of another: a mating sign without a pairing, and answers to alarms.
 
 Revision ID: 0004
 """
@@ -11,8 +11,28 @@ down_revision = "0003"
 
 
 def upgrade() -> None:
-    """Let a mating sign be of a dam alone."""
+    """Let a mating sign be of a dam alone; keep what was done about an alarm."""
     _mating_signs()
+    _alarm_answers()
+
+
+def _alarm_answers() -> None:
+    op.create_table(
+        "alarm_answer",
+        sa.Column("id", sa.Integer(), nullable=False),
+        sa.Column("alarm", sa.String(), nullable=False),
+        sa.Column("place", sa.String(), nullable=False),
+        sa.Column("evidence", sa.String(), nullable=False),
+        sa.Column("answered_on", sa.Date(), nullable=False),
+        sa.Column("answer", sa.String(), nullable=False),
+        sa.CheckConstraint(
+            "answered_on IS date(answered_on, '+0 days')",
+            name=op.f("ck_alarm_answer_answered_on_is_a_day"),
+        ).ddl_if(dialect="sqlite"),
+        sa.PrimaryKeyConstraint("id", name=op.f("pk_alarm_answer")),
+        sqlite_strict=True,
+    )
+    op.create_index(op.f("ix_alarm_answer_place"), "alarm_answer", ["place"], unique=False)
 
 
 def _mating_signs() -> None:
