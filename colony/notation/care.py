@@ -88,8 +88,11 @@ PARAMETERS = {
     "conductivity_us_cm": Parameter("uS/cm", 0, 100_000),
     "hardness_dgh": Parameter("dGH", 0, 100),
     "alkalinity_dkh": Parameter("dKH", 0, 100),
+    "ammonia_nh3_mg_l": Parameter("mg/L", 0, 120, diluted=True),
+    "chlorine_mg_l": Parameter("mg/L", 0, 20, diluted=True),
 }
-"""What can be tested; ammonia is total ammonia as nitrogen."""
+"""What can be tested. `ammonia_mg_l` is total ammonia as nitrogen, `ammonia_nh3_mg_l` as NH3;
+`conductivity_us_cm` is at 25 C."""
 
 UNIONISED = "unionised_ammonia_mg_l"
-"""Computed from ammonia, pH and temperature of one day; a limit can be set on it too."""
+"""Computed as NH3 from total ammonia, pH and temperature; a limit can be set on it too."""

@@ -9,7 +9,9 @@ STING = (
 """The sting is venomous from birth. Hot water as hot as can be borne without scalding eases the
 pain; pieces that stay in the wound are for a physician."""
 
-ELECTRICITY = "Power off before hands go in; heaters guarded, plugs above the water."
+ELECTRICITY = (
+    "Power off before hands go in, and on again after; heaters guarded, plugs above the water."
+)
 MAINS_WATER = (
     "Treat mains water for chlorine and chloramine and bring it to temperature before it goes in."
 )

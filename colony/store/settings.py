@@ -54,6 +54,13 @@ def _part(text: str) -> float:
     return number
 
 
+def _ph(text: str) -> float:
+    number = float(text)
+    if number and not 2 <= number <= 12:  # noqa: PLR2004 - what water can have
+        raise ValueError(text)
+    return number
+
+
 def _times(text: str) -> float:
     number = float(text)
     if not 1 <= number <= 20:  # noqa: PLR2004 - no tank is twenty rays wide for each ray
@@ -119,7 +126,13 @@ class BookSettings:
     change_slack_days: int = _choice(2, _whole(0, 14), "days from 0 to 14")
     change_setup_minutes: int = _choice(10, _whole(0, 240), "minutes from 0 to 240")
     change_l_per_minute: int = _choice(20, _whole(1, 1000), "litres a minute, out and in again")
+    temperature_unit: str = _choice("C", _one_of("C", "F"), "C or F")
+    ammonia_as: str = _choice("N", _one_of("N", "NH3"), "N or NH3: how your test says ammonia")
     tap_nitrate_mg_l: float = _choice(0.0, _amount, "mg/L from 0 to 1000")
+    tap_nitrite_mg_l: float = _choice(0.0, _amount, "mg/L from 0 to 1000")
+    tap_ammonia_mg_l: float = _choice(0.0, _amount, "mg/L as nitrogen, from 0 to 1000")
+    tap_chlorine_mg_l: float = _choice(0.0, _amount, "mg/L after treatment, from 0 to 1000")
+    tap_ph: float = _choice(0.0, _ph, "pH of the new water from 2 to 12; 0 where it is not known")
     refusals_called: int = _choice(3, _whole(1, 60), "days from 1 to 60")
     still_days: int = _choice(42, _whole(7, 365), "days from 7 to 365")
     nursery_stay_days: int = _choice(42, _whole(1, 365), "days from 1 to 365")

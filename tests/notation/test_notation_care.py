@@ -17,9 +17,10 @@ def test_well_is_said_of_an_animal_that_was_seen_and_no_sign_stands_twice() -> N
 
 
 def test_a_parameter_ends_in_its_unit_and_only_what_is_dissolved_is_diluted() -> None:
-    """Changing water lowers ammonia, nitrite and nitrate; it does not halve a pH or a temperature."""
+    """Changing water lowers what is dissolved; it does not halve a pH or a temperature."""
     diluted = {name for name, known in PARAMETERS.items() if known.diluted}
-    assert diluted == {"ammonia_mg_l", "nitrite_mg_l", "nitrate_mg_l"}
+    nitrogen = {"ammonia_mg_l", "ammonia_nh3_mg_l", "nitrite_mg_l", "nitrate_mg_l"}
+    assert diluted == nitrogen | {"chlorine_mg_l"}
     assert all(known.unit == "mg/L" for name, known in PARAMETERS.items() if name.endswith("_mg_l"))
     assert all(known.least < known.most for known in PARAMETERS.values())
     assert UNIONISED not in PARAMETERS

@@ -55,14 +55,17 @@ def nitrate_outlook(session: Session, *, system: str, today: date) -> NitrateOut
     if test:
         followed = _days_after(session, home, food, test[0], today)
         expected = round(nitrate_after(test[1], home.volume_l or 1, followed, tap), 1)
-    made = sum(nitrate_from_food_mg(g, protein) for g, protein in food.since(month)) / MEAN_DAYS
+    # A house whose feedings began last week is no house that fed little for a month.
+    fed = [day for day in food.by_day if day >= month]
+    days = (today - min(fed)).days + 1 if fed else MEAN_DAYS
+    made = sum(nitrate_from_food_mg(g, protein) for g, protein in food.since(month)) / days
     return NitrateOutlook(
         system=home.name,
         tested_on=test[0] if test else None,
         tested_mg_l=test[1] if test else None,
         expected_mg_l=expected,
         long_run_mg_l=_long_run(home, made, tap),
-        food_g_a_day=round(sum(g for g, _ in food.since(month)) / MEAN_DAYS, 1),
+        food_g_a_day=round(sum(g for g, _ in food.since(month)) / days, 1),
         left_out=food.left_out,
     )
 

@@ -9,12 +9,12 @@ from sqlmodel import Session
 
 from colony.acts.litters.due import due_litters
 from colony.acts.tanks.loads import read_house_today
-from colony.acts.water.bad_values import bad_tests
+from colony.acts.water.bad_values import read_source, water_to_mend
 from colony.notation.cautions import ELECTRICITY, MAINS_WATER, OWN_TOOLS
 from colony.planning.care.walking_order import ISOLATED, WorkPlace
 from colony.planning.tanks.load import load
 from colony.planning.water.demand import Demand, Draw
-from colony.planning.water.needs import SystemWater, WeekRules, cannot_be_diluted, demand_of
+from colony.planning.water.needs import SystemWater, WeekRules, beyond_changes, demand_of
 from colony.planning.water.plan import PlannedDay, WaterPlan, plan_water
 from colony.planning.water.relief import Relief, relief
 from colony.planning.water.reserve import Reserve
@@ -95,8 +95,9 @@ def water_plan(session: Session, *, days: int = 7, today: date) -> WaterWeek:
 def _systems(
     session: Session, rows: Sequence[SystemRow], house: TanksOnDay, today: date
 ) -> list[SystemWater]:
-    tests = bad_tests(session, today=today)
-    limit = read_settings(session).load_limit
+    tests = water_to_mend(session, rows, today=today)
+    settings = read_settings(session)
+    limit, source = settings.load_limit, read_source(settings)
     too_full = {
         tank.plan.system or ""
         for tank in house.tanks.values()
@@ -106,7 +107,9 @@ def _systems(
     return [
         replace(
             _renewed(row, today),
-            bad_tests=tuple(tests.get(row.name, ())),
+            bad_tests=tests[row.name].bad,
+            values=tests[row.name].values,
+            source=source,
             too_full=row.name in too_full,
             litter_due=litters.get(row.name),
         )
@@ -204,9 +207,9 @@ def _beyond_water(systems: Sequence[SystemWater]) -> list[str]:
         if system.changed_today and test.diluted
     ]
     return changed + [
-        f"{system.name}: {test.parameter} is {test.value:.3g}, which no water change corrects: look for the cause."
+        f"{system.name}: {test.parameter} is {test.value:.3g}, which no change of water mends: {why}."
         for system in systems
-        for test in cannot_be_diluted(system)
+        for test, why in beyond_changes(system)
     ]
 
 

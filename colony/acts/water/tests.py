@@ -112,7 +112,10 @@ def water_now(session: Session, *, system: str, today: date) -> list[ReadingLine
     tests = read_last_tests(session, today).get(home.id or 0, {})
     limits = read_limits(session, today)[home.id or 0]
     days = {name: day for name, (day, _) in tests.items()}
-    days[UNIONISED] = days.get("ammonia_mg_l", today)
+    days[UNIONISED] = max(
+        (days[name] for name in ("ammonia_mg_l", "ammonia_nh3_mg_l") if name in days),
+        default=today,
+    )
     values = with_unionised({name: value for name, (_, value) in tests.items()})
     bad = {limit.parameter for limit in out_of_limits(values, limits)}
     return [

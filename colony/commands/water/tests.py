@@ -1,6 +1,8 @@
 """The part of `colony water` that is about tests: values, trends and limits."""
 
+import sys
 from collections.abc import Callable
+from dataclasses import replace
 from typing import Annotated
 
 import typer
@@ -12,7 +14,12 @@ from colony.commands.cli.output import say, show_json, show_table, warn
 from colony.commands.cli.parts import AsJson
 from colony.commands.cli.read import day_or_none, today
 from colony.notation.fields.water import LIMIT_FACTS, TEST_FACTS
-from colony.notation.readings import parse_parameter, parse_reading
+from colony.notation.readings import (
+    Terms,
+    names_ammonia_alone,
+    parse_parameter,
+    parse_reading,
+)
 
 System = Annotated[str, typer.Argument(help="The system whose water it is.")]
 
@@ -31,7 +38,8 @@ def log_values(
     """Write down a water test; what is outside the limits of who lives there is named."""
     from colony.acts.water.tests import log_test
 
-    measured = dict(parse_reading(text) for text in values)
+    terms = _terms(book, values)
+    measured = dict(parse_reading(text, terms) for text in values)
     with acting(book, "water test") as session:
         tested = log_test(
             session,
@@ -45,6 +53,21 @@ def log_values(
         return
     say(f"{tested.system}: {len(measured)} values written down. {' '.join(tested.cautions)}")
     warn(tested.warnings)
+
+
+def _terms(book: str | None, values: list[str]) -> Terms:
+    """The terms of the house's tests; how its ammonia is meant is asked once, at a terminal."""
+    from colony.acts.water.terms import ammonia_was_said, read_terms, say_ammonia
+
+    with reading(book) as session:
+        terms, said = read_terms(session), ammonia_was_said(session)
+    if said or not sys.stdin.isatty() or not any(map(names_ammonia_alone, values)):
+        return terms
+    as_nh3 = typer.confirm("Does your test say ammonia as NH3 (no: as nitrogen, N)?", err=True)
+    how = "NH3" if as_nh3 else "N"
+    with acting(book, "book settings") as session:
+        say_ammonia(session, how)
+    return replace(terms, ammonia_as=how)
 
 
 def show(system: System, book: Book = None, *, as_json: AsJson = False) -> None:

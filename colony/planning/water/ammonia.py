@@ -2,6 +2,9 @@
 
 ZERO_CELSIUS_K = 273.15
 
+NH3_OF_NITROGEN = 17.031 / 14.007
+"""Grams of NH3 from a gram of nitrogen: the ratio of their molar masses."""
+
 
 def dissociation_pka(temperature_c: float) -> float:
     """The pKa of the ammonium ion in fresh water.

@@ -4,7 +4,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from colony.notation.care import PARAMETERS, UNIONISED
-from colony.planning.water.ammonia import unionised_mg_l
+from colony.planning.water.ammonia import NH3_OF_NITROGEN, unionised_mg_l
 
 COMMON_PRACTICE = "common practice, no source"
 
@@ -22,9 +22,10 @@ class Limit:
 USUAL_LIMITS = (
     Limit("temperature_c", 24.0, 30.0, COMMON_PRACTICE),
     Limit("ph", 6.0, 7.8, COMMON_PRACTICE),
-    Limit(UNIONISED, None, 0.02, "US EPA 1976, Quality Criteria for Water (from memory)"),
+    Limit(UNIONISED, None, 0.02, "as NH3: US EPA 1976, Quality Criteria for Water (from memory)"),
     Limit("nitrite_mg_l", None, 0.1, COMMON_PRACTICE),
     Limit("nitrate_mg_l", None, 40.0, COMMON_PRACTICE),
+    Limit("chlorine_mg_l", None, 0.01, "US EPA 1976, Quality Criteria for Water (from memory)"),
     Limit("oxygen_mg_l", 5.0, None, "US EPA 1976, Quality Criteria for Water (from memory)"),
 )
 """The limits of a book that has none of its own."""
@@ -32,11 +33,15 @@ USUAL_LIMITS = (
 
 @dataclass(frozen=True)
 class OutOfLimit:
-    """A value that lies outside its limit; `diluted` when water changes lower it."""
+    """A value that lies outside its limit; `diluted` when water changes lower it.
+
+    `expected` says that it was not tested, but follows from what was fed and changed since.
+    """
 
     parameter: str
     value: float
     limit: Limit
+    expected: bool = False
 
     @property
     def diluted(self) -> bool:
@@ -55,11 +60,19 @@ def strictest(limits: Iterable[Limit]) -> dict[str, Limit]:
 
 
 def with_unionised(values: Mapping[str, float]) -> dict[str, float]:
-    """Add un-ionised ammonia where ammonia, pH and temperature are all known."""
-    if not {"ammonia_mg_l", "ph", "temperature_c"} <= values.keys():
+    """Add un-ionised ammonia, as NH3, where ammonia, pH and temperature are all known."""
+    total = total_as_nh3(values)
+    if total is None or not {"ph", "temperature_c"} <= values.keys():
         return dict(values)
-    part = unionised_mg_l(values["ammonia_mg_l"], values["ph"], values["temperature_c"])
-    return {**values, UNIONISED: part}
+    return {**values, UNIONISED: unionised_mg_l(total, values["ph"], values["temperature_c"])}
+
+
+def total_as_nh3(values: Mapping[str, float]) -> float | None:
+    """Total ammonia in mg/L as NH3, whichever way it was tested; of both the higher."""
+    found = [values[name] for name in ("ammonia_nh3_mg_l",) if name in values]
+    if "ammonia_mg_l" in values:
+        found.append(values["ammonia_mg_l"] * NH3_OF_NITROGEN)
+    return max(found, default=None)
 
 
 def out_of_limits(values: Mapping[str, float], limits: Mapping[str, Limit]) -> list[OutOfLimit]:

@@ -1,13 +1,19 @@
 """Which water each system wants this week, from its rhythm, its tests and its animals."""
 
-from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, field, replace
 from datetime import date, timedelta
 from math import ceil, floor
 
 from colony.planning.water.demand import Demand, Routine, Urgent
-from colony.planning.water.dilution import changes_to_reach
+from colony.planning.water.dilution import changes_to_reach, left_after_changes, left_after_drip
 from colony.planning.water.limits import OutOfLimit
+from colony.planning.water.source import (
+    PURE,
+    SourceWater,
+    brought_by_source,
+    why_no_change_helps,
+)
 
 BAD_TEST, HIGH_LOAD, DUE_LITTER = 1, 2, 3
 """Ranks of urgency; the first is served first."""
@@ -18,7 +24,9 @@ class SystemWater:
     """How a system's water is renewed, and what speaks for doing it sooner.
 
     `percent` every `every_days` in batches, or `drip_l_a_day`; either may be 0.
-    `last_change` is the last batch change, or the day the rhythm began.
+    `last_change` is the last batch change, or the day the rhythm began. `values` are the last
+    tests, `bad_tests` what of them lies outside its limit as of today: what was changed since
+    counts. `source` is the water that it is changed with.
     """
 
     name: str
@@ -30,6 +38,8 @@ class SystemWater:
     last_change: date | None = None
     changed_today: bool = False
     bad_tests: tuple[OutOfLimit, ...] = ()
+    values: Mapping[str, float] = field(default_factory=dict)
+    source: SourceWater = PURE
     too_full: bool = False
     litter_due: date | None = None
 
@@ -69,9 +79,32 @@ def demand_of(systems: Iterable[SystemWater], today: date, rules: WeekRules) -> 
     return Demand(drip, tuple(urgent), tuple(routine))
 
 
-def cannot_be_diluted(system: SystemWater) -> tuple[OutOfLimit, ...]:
-    """Bad tests that no change of water mends: they want a cause, not litres."""
-    return tuple(test for test in system.bad_tests if not test.diluted)
+def beyond_changes(system: SystemWater) -> list[tuple[OutOfLimit, str]]:
+    """Values that no change with this water mends, each with what would help."""
+    fraction = system.most_l_a_day / system.volume_l
+    found = (
+        (test, why_no_change_helps(test, system.values, system.source, fraction))
+        for test in system.bad_tests
+    )
+    return [(test, why) for test, why in found if why]
+
+
+def expected_now(
+    value: float, source: float, volume_l: int, changed_l: Iterable[int], dripped_l: float
+) -> float:
+    """What a tested value is after the changes since its test, if nothing was added.
+
+    Parameters
+    ----------
+    changed_l
+        Litres of each batch change since.
+    dripped_l
+        Litres that dripped through since.
+    """
+    left = left_after_drip(dripped_l, volume_l, 1)
+    for litres in changed_l:
+        left *= left_after_changes(min(litres / volume_l, 1.0), 1)
+    return source + (value - source) * left
 
 
 def _urgent(system: SystemWater, today: date, rules: WeekRules) -> Urgent | None:
@@ -82,16 +115,17 @@ def _urgent(system: SystemWater, today: date, rules: WeekRules) -> Urgent | None
 
 
 def _for_tests(system: SystemWater, rules: WeekRules) -> Iterator[Urgent]:
+    fraction = system.most_l_a_day / system.volume_l
     for test in system.bad_tests:
-        if not test.diluted or not test.limit.high:
+        if why_no_change_helps(test, system.values, system.source, fraction):
             continue
-        changes = changes_to_reach(
-            test.value, test.limit.high, system.most_l_a_day / system.volume_l
-        )
+        brought = brought_by_source(test.parameter, system.values, system.source)
+        changes = changes_to_reach(test.value, test.limit.high or 0.0, fraction, brought)
         if changes is None or not changes.times:
             continue
         each = min(ceil(changes.fraction * system.volume_l), system.most_l_a_day)
-        why = f"{test.parameter} {test.value:.3g}, limit {test.limit.high:g}"
+        how = " expected" if test.expected else ""
+        why = f"{test.parameter}{how} {test.value:.3g}, limit {test.limit.high:g}"
         times = min(changes.times, rules.days)
         yield Urgent(system.name, each * times, each, BAD_TEST, why)
 

@@ -3,6 +3,7 @@
 from datetime import date
 from typing import TYPE_CHECKING
 
+from colony.acts.water.terms import read_terms
 from colony.acts.water.tests import log_test
 from colony.notation.fields.water import TEST_FACTS, TESTED_SYSTEM, VALUES
 from colony.notation.readings import parse_reading
@@ -31,6 +32,7 @@ class WaterTestForm(Form):
     def write(self, session: "Session", facts: Facts, *, anyway: bool, today: date) -> Done:  # noqa: ARG002 - nothing to override
         """Write the values down."""
         own = {name: fact for name, fact in facts.items() if name != VALUES.name}
-        values = dict(parse_reading(text) for text in facts[VALUES.name].split())
+        terms = read_terms(session)
+        values = dict(parse_reading(text, terms) for text in facts[VALUES.name].split())
         tested = log_test(session, **own, values=values, today=today)
         return Done(f"{tested.system}: {len(values)} values written down.", tested.warnings)

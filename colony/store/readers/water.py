@@ -132,6 +132,16 @@ def _changes(session: Session, first: date, last: date) -> dict[date, int]:
     return {day: int(litres) for day, litres in session.execute(query)}
 
 
+def read_changes_after(session: Session, system_id: int, day: date, today: date) -> list[int]:
+    """Litres of each batch change of a system after a day."""
+    query = select(col(WaterChange.litres)).where(
+        col(WaterChange.system_id) == system_id,
+        col(WaterChange.changed_on) > day,
+        col(WaterChange.changed_on) <= today,
+    )
+    return list(session.scalars(query))
+
+
 def read_last_tests(session: Session, today: date) -> dict[int, dict[str, tuple[date, float]]]:
     """The last value of each parameter of each system that still says something of today."""
     query = (

@@ -37,7 +37,7 @@ def test_bad_water_is_the_first_thing_of_the_day_until_a_good_test(house: CareHo
     house.do(log_test, system="S1", values=values, on=TODAY, today=TODAY)
     told = house.ask(state_of_the_day, today=TODAY).alarms
     assert (told[0].rank, told[0].what, told[0].where) == (1, "water that harms", "S1")
-    assert "unionised ammonia 0.132 mg/L (at most 0.02)" in told[0].evidence
+    assert "unionised ammonia 0.161 mg/L (at most 0.02)" in told[0].evidence
     good = {"temperature_c": 27.0, "ammonia_mg_l": 0.0, "ph": 6.8, "nitrite_mg_l": 0.0}
     house.do(log_test, system="S1", values=good, on=TODAY, today=TODAY)
     assert alarms(house) == before

@@ -17,7 +17,7 @@ from colony.planning.water.needs import (
     HIGH_LOAD,
     SystemWater,
     WeekRules,
-    cannot_be_diluted,
+    beyond_changes,
     demand_of,
 )
 from colony.planning.water.plan import plan_water
@@ -62,7 +62,9 @@ def test_a_ph_out_of_limits_is_no_reason_for_a_change() -> None:
     acid = OutOfLimit("ph", 5.2, Limit("ph", 6.0, 7.8, "own"))
     system = replace(S1, bad_tests=(acid,))
     assert demand_of([system], TODAY, RULES).urgent == ()
-    assert cannot_be_diluted(system) == (acid,)
+    ((named, why),) = beyond_changes(system)
+    assert named == acid
+    assert why.startswith("test the alkalinity")
 
 
 def test_a_full_tank_and_a_due_litter_bring_the_change_forward() -> None:

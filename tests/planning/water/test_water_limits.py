@@ -27,7 +27,8 @@ def test_limits_of_species_that_share_water_are_the_narrowest_of_each() -> None:
 def test_ammonia_is_judged_by_its_poisonous_part() -> None:
     """0.5 mg/L of total ammonia is within 0.02 mg/L un-ionised at pH 7 and 25 C, not at pH 8.
 
-    Emerson et al. 1975: 0.00564 and 0.05366 of it are un-ionised.
+    Emerson et al. 1975: 0.00564 and 0.05366 of it are un-ionised; tested as nitrogen it is
+    17.031 / 14.007 as much NH3, and so is the limit.
     """
     limits = strictest(USUAL_LIMITS)
     at_7 = with_unionised({"ammonia_mg_l": 0.5, "ph": 7.0, "temperature_c": 25})
@@ -35,7 +36,9 @@ def test_ammonia_is_judged_by_its_poisonous_part() -> None:
     assert out_of_limits(at_7, limits) == []
     bad = {limit.parameter: limit for limit in out_of_limits(at_8, limits)}
     assert bad.keys() == {"unionised_ammonia_mg_l", "ph"}
-    assert bad["unionised_ammonia_mg_l"].value == pytest.approx(0.5 * 0.05366, abs=5e-6)
+    assert bad["unionised_ammonia_mg_l"].value == pytest.approx(
+        0.5 * 0.05366 * 17.031 / 14.007, abs=5e-6
+    )
     assert bad["unionised_ammonia_mg_l"].diluted
     assert with_unionised({"ammonia_mg_l": 0.5}) == {"ammonia_mg_l": 0.5}
 
