@@ -15,6 +15,8 @@ from colony.commands.cli.read import today
 from colony.notation.cautions import GENERATIONS
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from colony.acts.pedigree.founders import FounderPage
 
 app = subject()
@@ -171,33 +173,52 @@ def founders(
         say("Pooled over species, which breed apart; --species shows one alone:")
     show_table(("Figure", ">"), _figures(page))
     show_table(
-        ("Founder", ">Part of the colony", ">Still there", ">+-"),
-        ((f.tag, f.part, f.retained, f.retained_error) for f in page.founders[: limit or None]),
-    )
-    show_table(
+        ("Founder", ">Of the colony", ">Still there", ">+-", "Held most by"),
         (
-            "Breeder",
-            ">Rank",
-            ">Mean kinship",
-            ">Value",
-            "Generation",
-            "Species",
-            ">Known generations",
+            (f.tag, f"{f.part:.1%}", f.retained, f.retained_error, _held(f.holders))
+            for f in page.founders[: limit or None]
         ),
+    )
+    ahead = sorted(page.breeders, key=lambda b: (b.young > 0, -b.held, b.tag))
+    for heading, some in (
         (
-            (
-                b.tag,
-                b.rank,
-                b.mean_kinship,
-                f"{b.value:+.4f}",
-                f"{b.generation} ({b.source_codes})" if b.source_codes else b.generation,
-                _kinds(b.species),
-                f"{b.completeness:.2f}",
+            "No young of theirs is here: what they hold goes with them",
+            [b for b in ahead if not b.young],
+        ),
+        ("They have young here", [b for b in ahead if b.young]),
+    ):
+        if some:
+            say(f"{heading}:")
+            show_table(
+                (
+                    "Animal",
+                    "Sex",
+                    "Species",
+                    "Holds of what is left of",
+                    ">Young here",
+                    "Generation",
+                ),
+                (
+                    (
+                        b.tag,
+                        b.sex,
+                        _kinds(b.species),
+                        _held(b.holds[:MOST_NAMED]) or "nothing that others lack",
+                        b.young,
+                        f"{b.generation} ({b.source_codes})" if b.source_codes else b.generation,
+                    )
+                    for b in some[: limit or None]
+                ),
             )
-            for b in page.breeders[: limit or None]
-        ),
-    )
     say(GENERATIONS)
+
+
+MOST_NAMED = 2
+"""So many founders are named of whom an animal holds most."""
+
+
+def _held(parts: "Sequence[tuple[str, float]]") -> str:
+    return ", ".join(f"{tag} {part:.0%}" for tag, part in parts)
 
 
 def _kinds(shares: dict[str, float]) -> str:

@@ -17,9 +17,11 @@ from colony.pedigree.founders.effective_size import (
 )
 from colony.pedigree.founders.founders import Contributions, Diversity, contributions, diversity
 from colony.pedigree.founders.gene_drop import GeneDrop, drop_genes
+from colony.pedigree.founders.holdings import Holdings, holdings
 from colony.pedigree.graph.completeness import generation_equivalents
 from colony.pedigree.graph.generations import generation_numbers, generation_word
 from colony.pedigree.graph.graph import Pedigree
+from colony.pedigree.graph.nodes import FloatArray, IntArray
 from colony.pedigree.graph.species import species_shares
 from colony.records import Species
 from colony.refusals.pedigree import NobodyLives
@@ -27,23 +29,36 @@ from colony.store.lookup import find_species
 from colony.store.readers.litters.conceived import read_conceived_elsewhere
 from colony.store.readers.pedigree import Lineage, read_lineage
 
+MOST_HOLDERS = 3
+"""So many holders of a founder are named."""
+
+LEAST_HELD = 0.01
+"""Less of what is left of a founder is not named; common practice, no source."""
+
 WILD_BORN = "W or R"
 """What the young of a female that was taken pregnant are, not F1: CITES Notification 1998/14."""
 
 
 @dataclass(frozen=True)
 class FounderLine:
-    """One founder: its part of the living, and what the drops of its genes left."""
+    """One founder: its part of the living, who holds most of it, and what the drops left.
+
+    `holders` are the living that hold most of what is left, each with its part of that.
+    """
 
     tag: str
     part: float
+    holders: tuple[tuple[str, float], ...]
     retained: float | None
     retained_error: float | None
 
 
 @dataclass(frozen=True)
 class BreederLine:
-    """One living animal: mean kinship, value to the next generation, rank, and provenance.
+    """One living animal: what it holds, mean kinship, value, rank, and provenance.
+
+    `holds` are the founders of whom it holds most, each with its part of what is left in its
+    species; `young` counts its own that are here.
 
     `source_codes` are those that the record supports for one conceived in the wild and born
     here; the permit office decides.
@@ -57,6 +72,10 @@ class BreederLine:
     source_codes: str
     species: dict[str, float]
     completeness: float
+    sex: str
+    holds: tuple[tuple[str, float], ...]
+    held: float
+    young: int
 
 
 @dataclass(frozen=True)
@@ -119,7 +138,9 @@ def founder_page(
         size_from_sexes=size_from_sexes(sexes["M"], sexes["F"]),
         size_from_inbreeding=size_from_inbreeding(inbred, known),
         gene_drop=_drop_figures(drop, drops, seed),
-        founders=_founder_lines(pedigree, contributions(pedigree, living), drop),
+        founders=_founder_lines(
+            pedigree, contributions(pedigree, living), drop, holdings(pedigree, living), living
+        ),
         breeders=_breeder_lines(session, lineage, living.tolist(), known.tolist()),
     )
 
@@ -135,16 +156,65 @@ def _by_species(lineage: Lineage, living: Sequence[int]) -> dict[str, Diversity]
 
 
 def _founder_lines(
-    pedigree: Pedigree, left: Contributions, drop: GeneDrop | None
+    pedigree: Pedigree,
+    left: Contributions,
+    drop: GeneDrop | None,
+    holding: Holdings,
+    living: IntArray,
 ) -> list[FounderLine]:
     kept = {}
     if drop is not None:
         figures = zip(drop.retained.tolist(), drop.retained_error.tolist(), strict=True)
         kept = dict(zip(drop.founders.tolist(), figures, strict=True))
+    tags = [pedigree.tags[at] for at in living.tolist()]
+    holders = {
+        founder: _most(tags, holding.held[:, column], MOST_HOLDERS)
+        for column, founder in enumerate(holding.founders.tolist())
+    }
     return [
-        FounderLine(pedigree.tags[founder], part, *kept.get(founder, (None, None)))
+        FounderLine(
+            pedigree.tags[founder], part, holders[founder], *kept.get(founder, (None, None))
+        )
         for founder, part in zip(left.founders.tolist(), left.parts.tolist(), strict=True)
     ]
+
+
+def _most(tags: Sequence[str], parts: FloatArray, most: int) -> tuple[tuple[str, float], ...]:
+    """The largest parts with their tags, nothing under `LEAST_HELD`."""
+    order = np.argsort(-parts, kind="stable")[:most].tolist()
+    return tuple((tags[at], float(parts[at])) for at in order if parts[at] >= LEAST_HELD)
+
+
+def _held_in_species(
+    lineage: Lineage, living: Sequence[int]
+) -> dict[int, tuple[tuple[str, float], ...]]:
+    """The founders of whom each holds most, of what is left in its own species."""
+    groups: dict[str | None, list[int]] = defaultdict(list)
+    for at in living:
+        groups[lineage.herd.rows[at].species].append(at)
+    found = {}
+    for places in groups.values():
+        holding = holdings(lineage.pedigree, np.array(places, dtype=np.int64))
+        tags = [lineage.pedigree.tags[at] for at in holding.founders.tolist()]
+        held = holding.held
+        for n, at in enumerate(places):
+            found[at] = _most(tags, held[n], len(tags))
+    return found
+
+
+def _young_here(lineage: Lineage, living: Sequence[int]) -> Counter[int]:
+    """How many young of each are here; a sire in doubt counts where he is the likeliest."""
+    here, pedigree = set(living), lineage.pedigree
+    likeliest = {
+        pup: max(zip(doubt.shares, doubt.sires, strict=True))[1]
+        for doubt in pedigree.doubts
+        for pup in doubt.pups
+    }
+    young: Counter[int] = Counter()
+    for at in here:
+        young[int(pedigree.dam[at])] += 1
+        young[int(likeliest.get(at, pedigree.sire[at]))] += 1
+    return young
 
 
 def _drop_figures(drop: GeneDrop | None, drops: int, seed: int) -> dict[str, Any] | None:
@@ -171,6 +241,8 @@ def _breeder_lines(
     numbers = generation_numbers(lineage.pedigree, wild, unsure)[places].tolist()
     kinds = list(session.exec(select(Species.name)).all())
     recorded = [kinds.index(row.species) if row.species else -1 for row in lineage.herd.rows]
+    held = _held_in_species(lineage, living)
+    young = _young_here(lineage, living)
     shares = species_shares(lineage.pedigree, np.array(recorded), len(kinds))[places]
     lines = [
         BreederLine(
@@ -182,6 +254,10 @@ def _breeder_lines(
             source_codes=WILD_BORN if rows[at].litter_id in elsewhere.wild else "",
             species={kinds[k]: float(share) for k, share in enumerate(shares[n]) if share > 0},
             completeness=known[n],
+            sex=rows[at].sex,
+            holds=held[at],
+            held=sum(part for _, part in held[at]),
+            young=young[at],
         )
         for n, at in enumerate(living)
     ]
