@@ -14,7 +14,7 @@ def growing(farm: Farm) -> Farm:
     farm.tank("N1", role="nursery")
     farm.female("Alma", tank="N1")
     farm.litter("Alma", "3F", sires="unknown", born="63d ago")
-    for n, width in ((1, "14cm"), (2, "11cm"), (3, "14cm")):
+    for n, width in ((1, "16cm"), (2, "11cm"), (3, "16cm")):
         farm.measure(f"26-01-{n}", width, on="2d ago")
         for food in ("worms", "prawn"):
             farm.feed(f"26-01-{n}", food, on="30d ago")

@@ -114,7 +114,7 @@ def test_a_mended_birth_moves_the_age_gate(house: GrowingHouse) -> None:
     """Born three weeks later than written: not old enough, and ready on the day it is six weeks."""
     (pup,) = house.litter("Bella", "1F", 60, "P2")
     house.fed(pup, 30)
-    house.measure(pup, 130)
+    house.measure(pup, 155)
     corrections = LitterFacts(born=ago(35))
     house.do(edit_litter, code=pup.rpartition("-")[0], corrections=corrections, today=TODAY)
     found = pups(house)[pup]
