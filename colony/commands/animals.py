@@ -208,7 +208,15 @@ def show(tag: Tag, book: Book = None, *, as_json: AsJson = False) -> None:
         return
     show_facts(
         page.document,
-        leave=("widths", "placements", "feedings", "holds", "inbreeding_low", "inbreeding_high"),
+        leave=(
+            "widths",
+            "placements",
+            "feedings",
+            "holds",
+            "done_anyway",
+            "inbreeding_low",
+            "inbreeding_high",
+        ),
     )
     show_table(
         ("Measured", ">Width", ">Mass g", "Note"),
@@ -222,6 +230,10 @@ def show(tag: Tag, book: Book = None, *, as_json: AsJson = False) -> None:
         ((p["tank"], p["entered_on"], p["left_on"]) for p in page.placements),
     )
     show_table(("Held from", "To", "Why"), ((h["from"], h["to"], h["why"]) for h in page.holds))
+    show_table(
+        ("Done anyway", "With", "Although", "Why"),
+        ((d["on"], " ".join(d["with"]), d["what"], d["why"]) for d in page.done_anyway),
+    )
 
 
 def _end(session: "Session", tag: str, facts: Mapping[str, Any]) -> str:

@@ -5,10 +5,20 @@ from dataclasses import dataclass
 from datetime import date
 from typing import Any
 
+from sqlalchemy.orm import aliased
 from sqlmodel import Session, col, select
 
 from colony.notation.fields.animals import ANIMAL_DETAILS
-from colony.records import Feeding, Hold, Litter, Measurement, Placement, Tank
+from colony.records import (
+    Animal,
+    Feeding,
+    Hold,
+    Litter,
+    Measurement,
+    Overruling,
+    Placement,
+    Tank,
+)
 from colony.store.lookup import find_animal
 from colony.store.readers.animals.herd import read_places
 from colony.store.readers.animals.listed import age_days
@@ -32,6 +42,7 @@ class AnimalDetails:
     placements: list[dict[str, Any]]
     feedings: list[dict[str, Any]]
     holds: list[dict[str, Any]]
+    done_anyway: list[dict[str, Any]]
 
     @property
     def tag(self) -> str:
@@ -92,7 +103,25 @@ def _history(session: Session, animal_id: int) -> dict[str, Any]:
     holds = session.exec(
         select(Hold).where(Hold.animal_id == animal_id).order_by(col(Hold.started))
     )
+    other = aliased(Animal)
+    overrulings = session.exec(
+        select(Overruling, Animal.tag, other.tag)
+        .join(Animal, col(Overruling.animal_id) == col(Animal.id))
+        .join(other, col(Overruling.other_id) == col(other.id), isouter=True)
+        .where((col(Overruling.animal_id) == animal_id) | (col(Overruling.other_id) == animal_id))
+        .order_by(col(Overruling.decided_on), col(Overruling.id))
+    )
     return {
+        "done_anyway": [
+            {
+                "on": row.decided_on,
+                "act": row.act,
+                "with": [tag for tag in tags if tag],
+                "what": row.what,
+                "why": row.why,
+            }
+            for row, *tags in overrulings
+        ],
         "widths": [
             {
                 "on": width.measured_on,

@@ -13,16 +13,31 @@ from colony.planning.pairings.plan import ProposedPlan
 from colony.planning.pairings.planner import plan_pairings
 from colony.planning.pairings.request import Effort, PairingRequest
 from colony.refusals.pairings import NothingToCompare
+from colony.store.readers.animals.guarded import unknown_parents
 from colony.store.readers.pairings.stock import read_breeding_tanks, read_stock
+from colony.store.readers.pedigree import read_lineage
 
 
 @dataclass(frozen=True)
 class Proposed:
-    """A plan, the plan without its what-if to compare it with, and what each way leads to."""
+    """A plan, the plan without its what-if to compare it with, and what each way leads to.
+
+    `unknown_kin` are those of its pairs of whom a parent is not on record.
+    """
 
     plan: ProposedPlan
     comparison: Comparison | None = None
     futures: tuple[Future, ...] = ()
+    unknown_kin: tuple[str, ...] = ()
+
+    @property
+    def notes(self) -> tuple[str, ...]:
+        """What the plan has to say beside its figures."""
+        if not self.unknown_kin:
+            return tuple(self.plan.notes)
+        who = ", ".join(self.unknown_kin)
+        note = f"{who}: a parent is not on record; kin that nobody wrote down is reckoned as none."
+        return (*self.plan.notes, note)
 
 
 def propose_plan(
@@ -64,7 +79,7 @@ def propose_plan(
     tanks = read_breeding_tanks(session, stock, today) if request.use_tanks else ()
     effort = Effort(seconds=request.seconds, clock=time.monotonic)
     plan = plan_pairings(stock, request, tanks, today=today, effort=effort)
-    proposed = Proposed(plan)
+    proposed = Proposed(plan, unknown_kin=_unknown_kin(session, plan))
     if compare:
         plain = plan_pairings(stock, request.baseline, tanks, today=today, effort=effort)
         proposed = replace(proposed, comparison=compare_plans(plain, plan))
@@ -73,3 +88,11 @@ def propose_plan(
         ahead = futures(stock, request, planned, tanks, today=today, draw=draw)
         proposed = replace(proposed, futures=ahead)
     return proposed
+
+
+def _unknown_kin(session: Session, plan: ProposedPlan) -> tuple[str, ...]:
+    """Those of the pairs of whom a parent is not on record."""
+    tags = list(dict.fromkeys(tag for pair in plan.pairs for tag in (pair.dam, pair.sire)))
+    lineage = read_lineage(session)
+    ids = {row.tag: row.id for row in lineage.herd.rows}
+    return tuple(unknown_parents(lineage, [ids[tag] for tag in tags]))

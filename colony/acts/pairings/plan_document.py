@@ -24,6 +24,7 @@ def plan_document(proposed: Proposed, accepted: Accepted | None = None) -> dict[
         "groups": plan.groups,
         "moves": plan.moves,
         "notes": plan.notes,
+        "unknown_kin": proposed.unknown_kin,
         "left_out": [
             {"tag": animal.tag, "reasons": _sentences(animal.reasons)} for animal in plan.left_out
         ],

@@ -44,7 +44,7 @@ def show_plan(
     plan = proposed.plan
     _show_pairs(plan.pairs)
     _show_figures(plan, weight)
-    warn(plan.notes)
+    warn(proposed.notes)
     _section(
         ("To carry", "From", "To"),
         ((move.tag, move.from_tank, move.to_tank or "any other tank") for move in plan.moves),

@@ -47,10 +47,19 @@ def sections(known: WhatIsKnown, book_session: BookSession) -> Iterator[tuple[st
         ("Pups", _pups(page)),
         ("Tanks", _placements(page)),
         ("Holds", _holds(page)),
+        ("Done anyway", _done_anyway(page)),
         ("Fed", _fed(page)),
         ("Note", page.facts["note"] or ""),
     )
     yield from ((title, text) for title, text in parts if text)
+
+
+def _done_anyway(page: AnimalDetails) -> str:
+    """What stood against an act with it, and why it was done all the same."""
+    return "\n".join(
+        f"{short_day(done['on'])}  {' and '.join(done['with'])}: {done['what']}; {done['why']}"
+        for done in page.done_anyway
+    )
 
 
 def _identity(page: AnimalDetails, book_session: BookSession) -> str:

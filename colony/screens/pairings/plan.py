@@ -1,6 +1,7 @@
 """The best pairings for the whole colony, and what-if: leave an animal out, forbid a pair."""
 
 from collections.abc import Iterable
+from dataclasses import replace
 from datetime import date
 from typing import Any, ClassVar
 
@@ -152,7 +153,8 @@ class PairingPlan(Page):
 
 
 def _plan(session: Any, *, request: PairingRequest, today: date) -> ProposedPlan:  # noqa: ANN401 - an open session
-    return propose_plan(session, request=request, today=today).plan
+    proposed = propose_plan(session, request=request, today=today)
+    return replace(proposed.plan, notes=proposed.notes)
 
 
 def _line(pair: PlannedPair) -> Line:

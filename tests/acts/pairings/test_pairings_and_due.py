@@ -5,9 +5,10 @@ from datetime import timedelta
 import pytest
 from farm import TODAY, Farm
 
+from colony.acts.animals.page import show_animal
 from colony.acts.litters.due import due_litters
 from colony.acts.pairings.listing import list_pairings
-from colony.acts.pairings.pairings import end_pairing, note_sign
+from colony.acts.pairings.pairings import end_pairing, note_sign, start_pairing
 from colony.refusals.animals import NotHere, ParentNotOlder, WrongSexForParent
 from colony.refusals.pairings import PairedAlready
 
@@ -109,3 +110,22 @@ def test_a_dam_that_left_is_due_no_more(pair: Farm) -> None:
     pair.sign("Alma", on="90d ago")
     pair.end("Alma", "sold")
     assert pair.ask(due_litters, today=TODAY) == []
+
+
+def test_what_was_done_anyway_stands_on_the_page_of_both(pair: Farm) -> None:
+    """The reason is kept where the next owner's questions are answered."""
+    pair.male("Enzo", species="motoro")
+    pair.female("Zara")
+    pair.do(
+        start_pairing,
+        dam="Zara",
+        sires=["Enzo"],
+        on=TODAY,
+        anyway=True,
+        why="a cross that was asked for",
+        today=TODAY,
+    )
+    for tag in ("Zara", "Enzo"):
+        (done,) = pair.ask(show_animal, tag=tag, today=TODAY).done_anyway
+        assert (done["with"], done["why"]) == (["Zara", "Enzo"], "a cross that was asked for")
+        assert done["act"] == "pair"

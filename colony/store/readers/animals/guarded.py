@@ -53,12 +53,12 @@ def read_kin(lineage: Lineage, dam: int, sires: Sequence[int]) -> list[Kin]:
     mothers = lineage.places([dam] * len(sires))
     greatest = kinship_range(lineage.pedigree, mothers, lineage.places(sires)).greatest.tolist()
     return [
-        Kin(value, max(most, value), tuple(_unknown(lineage, (dam, sire))))
+        Kin(value, max(most, value), tuple(unknown_parents(lineage, (dam, sire))))
         for sire, value, most in zip(sires, expected, greatest, strict=True)
     ]
 
 
-def _unknown(lineage: Lineage, ids: Sequence[int]) -> list[str]:
+def unknown_parents(lineage: Lineage, ids: Sequence[int]) -> list[str]:
     """Tags of those of whom a parent is not on record."""
     rows = [lineage.herd.by_id(animal_id) for animal_id in ids]
     return [
