@@ -13,8 +13,8 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 from functools import cached_property, lru_cache
-from math import erfc, fsum, sqrt
-from operator import mul
+from math import erfc, sqrt
+from threading import Lock
 
 from colony.planning.litters.conception import Evidence, conception_basis, conception_days
 
@@ -233,7 +233,7 @@ def likely_birth(
 def gestation_chance(prior: GestationPrior, belief: GestationBelief, days: int) -> float:
     """Probability of a gestation of just so many days, before any sight of the birth."""
     longer = _longer(prior, belief)
-    return longer[days - 1] - longer[days]
+    return longer.at(days - 1) - longer.at(days)
 
 
 @dataclass(frozen=True)
@@ -244,20 +244,29 @@ class _Birth:
     conceived: tuple[tuple[int, float], ...]
 
     @cached_property
-    def dense(self) -> tuple[int, tuple[float, ...]]:
-        """The last day of conception, and the weight of each day back from it to the first."""
+    def runs(self) -> tuple[tuple[int, int, float], ...]:
+        """First and last of the days that follow one another with one weight, and that weight.
+
+        Most are long: a day in which nothing was seen weighs as much as the next.
+        """
         weights: dict[int, float] = defaultdict(float)
         for day, weight in self.conceived:
             weights[day] += weight
-        last = max(weights)
-        return last, tuple(weights.get(day, 0.0) for day in range(last, min(weights) - 1, -1))
+        runs: list[tuple[int, int, float]] = []
+        for day in sorted(weights):
+            weight = weights[day]
+            if runs and runs[-1][1] == day - 1 and runs[-1][2] == weight:
+                runs[-1] = (runs[-1][0], day, weight)
+            else:
+                runs.append((day, day, weight))
+        return tuple(runs)
 
     def after(self, day: int) -> float:
         """Probability that the birth comes after this (ordinal) day."""
-        last, weights = self.dense
-        gestations = range(day - last, day - last + len(weights))
-        longer = map(self.longer.__getitem__, gestations)
-        return fsum(map(mul, weights, longer))
+        return sum(
+            weight * self.longer.between(day - last, day - first)
+            for first, last, weight in self.runs
+        )
 
     def day(self, share: float, today: date) -> date:
         """First day by which `share` of the births still possible have come."""
@@ -272,17 +281,40 @@ class _Birth:
         return date.fromordinal(high)
 
 
-class _Longer(dict[int, float]):
-    """Probability of more than so many days of gestation, found when it is asked for."""
+class _Longer:
+    """Probability of more than so many days of gestation, found when it is asked for.
+
+    What was found is kept as running sums over the days from `first` on, so that the chance
+    over a run of days costs as much as that of one.
+    """
 
     def __init__(self, prior: GestationPrior, belief: GestationBelief) -> None:
-        super().__init__()
         self._prior, self._belief = prior, belief
+        self._first = round(prior.likely_days)
+        self._up, self._down = [0.0], [0.0]
+        self._lengthening = Lock()
 
-    def __missing__(self, days: int) -> float:
+    def at(self, days: int) -> float:
+        """Probability of more than so many days."""
         z = (self._prior.deviate(days + 0.5) - self._belief.mean) / self._belief.sd
-        self[days] = found = 0.5 * erfc(z / sqrt(2))
-        return found
+        return 0.5 * erfc(z / sqrt(2))
+
+    def between(self, least: int, most: int) -> float:
+        """The sum over each length from `least` to `most`."""
+        return self._until(most) - self._until(least - 1)
+
+    def _until(self, days: int) -> float:
+        """The sum from `first` to a length; below it, less what lies between."""
+        steps = days - self._first + 1
+        sums = self._up if steps >= 0 else self._down
+        if len(sums) <= abs(steps):
+            # Screens ask in threads of their own, and dams share this.
+            with self._lengthening:
+                while len(self._up) <= steps:
+                    self._up.append(self._up[-1] + self.at(self._first + len(self._up) - 1))
+                while len(self._down) <= -steps:
+                    self._down.append(self._down[-1] - self.at(self._first - len(self._down)))
+        return sums[abs(steps)]
 
 
 @lru_cache(maxsize=512)
