@@ -82,3 +82,9 @@ def test_a_danger_is_answered_with_y_on_its_line(farm: Path) -> None:
     said = text_after(farm, "y", "type:moved to the nursery", "enter")
     assert "answered." in said
     assert first not in text_after(farm)
+
+
+def test_a_birth_is_prepared_by_n_on_its_line_on_a_narrow_screen_too(farm: Path) -> None:
+    """The steps stand above the keys where there is no room beside the list."""
+    said = " ".join(text_after(farm, "3", "n").split())
+    assert "look in every day until" in said

@@ -65,6 +65,8 @@ class Births(Place):
 
     def _show_plan(self, plan: BirthPlan) -> None:
         self.query_one(DetailPane).show(plan_in_words(plan))
+        # On a narrow screen there is no room beside the list.
+        self.app.say(" ".join(f"{short_day(s.by)}: {s.what}." for s in plan.steps[1:]), "hint")
 
     def _show(self, births: tuple[Sequence[DueLitter], Sequence[LitterLine]]) -> None:
         due, born = births
