@@ -64,7 +64,10 @@ class Births(Place):
         self.ask(prepare_birth, self._show_plan, dam=about.key, today=self.app.book_session.today)
 
     def _show_plan(self, plan: BirthPlan) -> None:
-        self.query_one(DetailPane).show(plan_in_words(plan))
+        beside = self.query_one(DetailPane)
+        if beside.size.width:
+            beside.show(plan_in_words(plan))
+            return
         # On a narrow screen there is no room beside the list.
         self.app.say(" ".join(f"{short_day(s.by)}: {s.what}." for s in plan.steps[1:]), "hint")
 

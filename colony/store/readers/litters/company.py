@@ -56,9 +56,11 @@ def read_company(
         Only these; without, every female of the herd.
     """
     since, until = days
+    wanted = [row for row in herd.rows if row.sex == "F" and (dams is None or row.id in dams)]
+    if not wanted:
+        return {}
     stays = _read_stays(session, herd, lives, since, until)
     paired = _read_paired(session, until)
-    wanted = [row for row in herd.rows if row.sex == "F" and (dams is None or row.id in dams)]
     pairs = sorted(_pairs(wanted, herd, stays, paired))
     grown = _read_grown(session, herd, lives, {each for pair in pairs for each in pair}, since)
     found: dict[int, list[Company]] = defaultdict(list)
@@ -75,11 +77,13 @@ def read_company(
     return found
 
 
-def read_expecting(session: Session, herd: Herd, lives: Lives, today: date) -> dict[int, DamRecord]:
-    """Read what was seen of each dam, and the males that were with her of late."""
+def read_expecting(
+    session: Session, herd: Herd, lives: Lives, today: date, of: Collection[int] | None = None
+) -> dict[int, DamRecord]:
+    """Read what was seen of each dam, and the males that were with her, or with some, of late."""
     dams = read_dams(session, herd)
     recent = (recent_since(lives, today), today)
-    for dam_id, males in read_company(session, herd, lives, days=recent).items():
+    for dam_id, males in read_company(session, herd, lives, days=recent, dams=of).items():
         dams.setdefault(dam_id, DamRecord()).company = males
     return dams
 

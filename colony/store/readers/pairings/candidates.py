@@ -39,7 +39,7 @@ def read_candidates(
 ) -> dict[int, Candidate]:
     """Read some animals as candidates for pairing, by animal id, in the order of the herd."""
     lives, settings = read_lives(session), read_settings(session)
-    dams = read_expecting(session, herd, lives, today)
+    dams = read_expecting(session, herd, lives, today, of)
     present = select(col(Animal.id)).where(col(Animal.status) == "present")
     seen = _Seen(
         herd=herd,
