@@ -11,7 +11,7 @@ from sqlmodel import Session
 
 from colony.planning.litters.company import Company
 from colony.planning.litters.conception import conception_days
-from colony.planning.litters.gestation import DueWindow
+from colony.planning.litters.due_window import DueWindow
 from colony.planning.litters.nurseries import (
     NurseryNeed,
     allot_nurseries,

@@ -131,7 +131,7 @@ def without(span: Span, taken: Iterable[Span]) -> list[Span]:
 
 
 @dataclass(frozen=True)
-class Growing:
+class Maturing:
     """What tells from when an animal was grown.
 
     `born` is the earliest day that it may have been born. `widths` are its disc widths in mm
@@ -146,7 +146,7 @@ class Growing:
     seen_on: date | None = None
 
 
-def grown_from(animal: Growing) -> date | None:
+def grown_from(animal: Maturing) -> date | None:
     """The first day on which nothing says that it was too young; None if there is none yet.
 
     Age or width alone speak for it, so that one whom nobody measured since it was a pup is not

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 from itertools import combinations
 
-from colony.planning.litters.gestation import DueWindow
+from colony.planning.litters.due_window import DueWindow
 
 STAY_DAYS = 42
 """How long pups stay in their nursery; common practice, no source."""

@@ -14,7 +14,8 @@ from datetime import date, timedelta
 
 from colony.planning.litters.company import Company, Span
 from colony.planning.litters.conception import LAG_DAYS, UNSEEN_SHARE, Sign
-from colony.planning.litters.gestation import GestationBelief, GestationPrior, gestation_chance
+from colony.planning.litters.due_window import gestation_chance
+from colony.planning.litters.gestation import GestationBelief, GestationPrior
 
 SPECIES_ALONE = GestationBelief(0.0, 1.0)
 """What is believed of a gestation where the colony has no birth on record."""

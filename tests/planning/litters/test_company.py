@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from colony.planning.litters.company import (
-    Growing,
+    Maturing,
     Stay,
     conception_window,
     grown_from,
@@ -61,19 +61,19 @@ def on(number: int) -> date:
 @pytest.mark.parametrize(
     ("animal", "grown"),
     [
-        (Growing(None, 700, (), 300), date.min),  # nothing says that it was too young
-        (Growing(DAY, 700, (), 300), on(700)),
-        (Growing(DAY, 700, ((on(500), 299),), 300), on(700)),
-        (Growing(DAY, 700, ((on(500), 299), (on(600), 300)), 300), on(600)),
-        (Growing(DAY, 700, ((on(800), 200),), 300), on(700)),  # measured as a pup and not since
-        (Growing(DAY, 700, ((on(100), 100),), 300, seen_on=on(400)), on(400)),
-        (Growing(None, 700, ((on(9), 300),), 300), date.min),
-        (Growing(None, 700, ((on(9), 200),), 300), None),
-        (Growing(None, 700, ((on(9), 200), (on(90), 310)), 300), on(90)),
+        (Maturing(None, 700, (), 300), date.min),  # nothing says that it was too young
+        (Maturing(DAY, 700, (), 300), on(700)),
+        (Maturing(DAY, 700, ((on(500), 299),), 300), on(700)),
+        (Maturing(DAY, 700, ((on(500), 299), (on(600), 300)), 300), on(600)),
+        (Maturing(DAY, 700, ((on(800), 200),), 300), on(700)),  # measured as a pup and not since
+        (Maturing(DAY, 700, ((on(100), 100),), 300, seen_on=on(400)), on(400)),
+        (Maturing(None, 700, ((on(9), 300),), 300), date.min),
+        (Maturing(None, 700, ((on(9), 200),), 300), None),
+        (Maturing(None, 700, ((on(9), 200), (on(90), 310)), 300), on(90)),
     ],
 )
 def test_an_animal_is_young_only_where_all_that_is_known_says_so(
-    animal: Growing, grown: date | None
+    animal: Maturing, grown: date | None
 ) -> None:
     """Age or width alone speak for it, and so do claspers or a litter."""
     assert grown_from(animal) == grown

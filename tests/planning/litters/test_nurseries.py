@@ -6,7 +6,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from colony.planning.litters.conception import Evidence, Sign
-from colony.planning.litters.gestation import GestationPrior, due_window
+from colony.planning.litters.due_window import due_window
+from colony.planning.litters.gestation import GestationPrior
 from colony.planning.litters.nurseries import (
     Nursery,
     NurseryClaim,

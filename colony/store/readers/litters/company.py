@@ -9,7 +9,7 @@ from sqlalchemy import select
 from sqlmodel import Session, col
 
 from colony.planning.guards.judge import CHILD_SHARE
-from colony.planning.litters.company import Company, Growing, Span, Stay, grown_from, together
+from colony.planning.litters.company import Company, Maturing, Span, Stay, grown_from, together
 from colony.records import (
     Litter,
     Measurement,
@@ -190,7 +190,7 @@ def _read_grown(
             if row.id in bred
             else []
         )
-        growing = Growing(
+        growing = Maturing(
             born=row.birthday.first if row.birthday else None,
             mature_age_days=life.mature_age_days(row.sex),
             widths=tuple(widths.get(row.id, ())),

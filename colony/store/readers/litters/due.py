@@ -5,14 +5,8 @@ from collections.abc import Container, Iterator, Mapping
 from datetime import date
 
 from colony.planning.litters.conception import Evidence
-from colony.planning.litters.gestation import (
-    DueWindow,
-    GestationLength,
-    GestationPrior,
-    Past,
-    due_window,
-    likely_birth,
-)
+from colony.planning.litters.due_window import DueWindow, due_window, likely_birth
+from colony.planning.litters.gestation import GestationLength, GestationPrior, Past
 from colony.store.readers.animals.herd import Herd
 from colony.store.readers.animals.lives import Lives
 from colony.store.readers.litters.dams import DamRecord
