@@ -78,7 +78,7 @@ def record_litter(
     when she may have conceived, each with his share: one sire, not known which. Without `tank`
     the pups stay where she is. The birth ends the pregnancy. `anyway` overrides the limits of the
     tank, and with a reason what stands against her as a dam. Sires that pass over a male who was
-    with her are warned of; with `ask` they are refused unless `anyway`, and that is kept.
+    with her are warned of; with `ask` they are refused unless `anyway`; a reason is kept.
 
     Raises
     ------
@@ -137,7 +137,7 @@ def record_litter(
     session.add(litter)
     session.flush()
     write_sires(session, litter, fathers)
-    if ask and others:
+    if others and anyway and (ask or why):
         keep_certainty(session, litter, others, why)
     doubtful = _sires_told(litter, mother.tag, possible, fathers, asked=bool(own.get("sires")))
     young = write_pups(session, litter, mother, fathers, pups)

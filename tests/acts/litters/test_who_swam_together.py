@@ -93,7 +93,7 @@ def test_a_certainty_that_is_kept_is_listed_and_not_counted(house: Farm) -> None
     """Written anyway, with the reason, it is no fault of the book."""
     house.male("Caro")
     house.move("Bruno", "Caro", tank="B1", on="300d ago", anyway=True)
-    house.litter("Alma", sires="Bruno", ask=True, anyway=True, why="Caro was behind a divider")
+    house.litter("Alma", sires="Bruno", anyway=True, why="Caro was behind a divider")
     (kept,) = [f for f in house.ask(check_book, today=house.today) if f.check == "sires"]
     assert (kept.level, kept.accepted) == ("accepted", "Caro was behind a divider")
 
