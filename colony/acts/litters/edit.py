@@ -6,8 +6,7 @@ from datetime import date
 from sqlmodel import Session, col, func, select
 
 from colony.acts.animals.days import refuse_future
-from colony.acts.animals.parents import PossibleParent, find_parent, find_sires
-from colony.acts.litters.gestation import find_conception
+from colony.acts.animals.parents import find_parent, find_sires
 from colony.acts.litters.possible_sires import SireFinder
 from colony.acts.litters.sires import refuse_against_tests, write_sires
 from colony.notation.days import Day
@@ -20,7 +19,7 @@ from colony.store.journal.journal import tell
 from colony.store.lookup import find_litter
 from colony.store.readers.animals.herd import read_herd
 from colony.store.readers.animals.lives import read_lives
-from colony.store.readers.litters.dams import DamRecord, read_dams
+from colony.store.readers.litters.dams import read_dams
 from colony.store.readers.litters.parents import read_parents
 from colony.store.readers.pedigree import refuse_impossible_pedigree
 
@@ -76,17 +75,11 @@ def edit_litter(
 def _passed_over(session: Session, litter: Litter) -> list[Advice]:
     herd, lives = read_herd(session), read_lives(session)
     dams = read_dams(session, herd)
-    mother = session.get_one(Animal, litter.dam_id)
-    sires = read_parents(session, herd).sires_of_litter(litter.id or 0)
-    fathers = [
-        PossibleParent(session.get_one(Animal, sire) if sire else None, share)
-        for sire, share in sires
-    ]
-    record = dams.get(litter.dam_id, DamRecord())
-    conception = find_conception(session, mother, record, fathers, litter.born)
-    possible = SireFinder(session, herd, lives, dams).find(litter.dam_id, conception, litter.born)
-    named = {father.animal.tag for father in fathers if father.animal}
-    return possible.warnings(mother.tag, litter.code, named)
+    sires = [sire for sire, _ in read_parents(session, herd).sires_of_litter(litter.id or 0)]
+    finder = SireFinder(session, herd, lives, dams)
+    possible = finder.of_litter(litter.dam_id, sires, litter.born)
+    named = {herd.by_id(sire).tag for sire in sires if sire}
+    return possible.warnings(herd.by_id(litter.dam_id).tag, litter.code, named)
 
 
 def _refuse_dam(session: Session, litter: Litter, born: date) -> None:

@@ -1,7 +1,8 @@
 """What the dates around a birth say: impossible is refused, implausible is warned of."""
 
-from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Set as AbstractSet
+from dataclasses import dataclass, replace
 from datetime import date, timedelta
 
 from sqlmodel import Session
@@ -51,8 +52,19 @@ def find_conception(
     """
     species = session.get(Species, mother.species_id) if mother.species_id else None
     prior = read_lives(session).of(species.name if species else None).gestation()
-    named = {father.animal.id for father in asked if father.animal}
+    named = {father.animal.id or 0 for father in asked if father.animal}
     males = read_pairing_sires(session) if named else {}
+    return replace(conception_of(prior, record, named, males, born), asked=bool(asked))
+
+
+def conception_of(
+    prior: GestationPrior,
+    record: DamRecord,
+    named: AbstractSet[int],
+    males: Mapping[int, Sequence[int]],
+    born: date,
+) -> Conception:
+    """The same with everything read already: the sires `named`, and the males of each pairing."""
     among = [
         pairing
         for pairing in record.pairings
@@ -60,7 +72,7 @@ def find_conception(
     ]
     found = likeliest_pairing(prior, record, among, born)
     pairing, judged = found or (None, None)
-    return Conception(prior, pairing, judged, asked=bool(asked))
+    return Conception(prior, pairing, judged, asked=bool(named))
 
 
 def likeliest_pairing(

@@ -1,13 +1,13 @@
 """Which males may have sired a litter, as the book has it; and whom its sires pass over."""
 
-from collections.abc import Container, Mapping, Sequence
+from collections.abc import Container, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import date, timedelta
 from functools import cached_property
 
 from sqlmodel import Session
 
-from colony.acts.litters.gestation import Conception
+from colony.acts.litters.gestation import Conception, conception_of
 from colony.notation.shares import SireShare, show_sires
 from colony.planning.litters.company import Company, Span, Together, conception_window, whole
 from colony.planning.litters.conception import Evidence
@@ -17,7 +17,7 @@ from colony.refusals.base import Advice, AnotherAct
 from colony.store.readers.animals.herd import Herd
 from colony.store.readers.animals.lives import Lives
 from colony.store.readers.litters.company import read_company
-from colony.store.readers.litters.dams import DamRecord
+from colony.store.readers.litters.dams import DamRecord, read_pairing_sires
 from colony.store.readers.litters.due import past_gestations
 from colony.store.settings import read_settings
 
@@ -71,6 +71,23 @@ class SireFinder:
     @cached_property
     def _past(self) -> Mapping[str | None, Past]:
         return past_gestations(self._herd, self._dams, self._lives)
+
+    @cached_property
+    def _males(self) -> Mapping[int, Sequence[int]]:
+        return read_pairing_sires(self._session)
+
+    def of_litter(
+        self,
+        dam_id: int,
+        sires: Iterable[int | None],
+        born: date,
+        company: Mapping[int, Sequence[Company]] | None = None,
+    ) -> PossibleSires:
+        """The same of a litter on record, whose sires say which pairing it is of."""
+        prior = self._lives.of(self._herd.by_id(dam_id).species).gestation()
+        record, named = self._dams.get(dam_id) or DamRecord(), {sire for sire in sires if sire}
+        conception = conception_of(prior, record, named, self._males, born)
+        return self.find(dam_id, conception, born, company)
 
     def find(
         self,

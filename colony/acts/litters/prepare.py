@@ -10,15 +10,12 @@ from colony.acts.animals.parents import find_parent
 from colony.acts.litters.due import DueLitter, due_litters
 from colony.acts.tanks.loads import read_house_today
 from colony.acts.tanks.placing import reasons_against
-from colony.planning.tanks.load import Occupant
+from colony.planning.tanks.load import COMING, Occupant, coming_pups
 from colony.records import Animal, Species, Tank
 from colony.refusals.litters import NotDue
 from colony.store.readers.animals.lives import read_lives
 from colony.store.readers.tanks.house import TankRow, TanksOnDay
 from colony.store.settings import read_settings
-
-_COMING = "coming"
-"""The family of a dam and the pups that she will bear."""
 
 _NO_BIRTH_ROLES = frozenset({"intake", "hospital"})
 
@@ -78,9 +75,9 @@ def prepare_birth(session: Session, *, dam: str, today: date) -> BirthPlan:
     species = session.get(Species, mother.species_id) if mother.species_id else None
     life = read_lives(session).of(species.name if species else None)
     pups = round(life.traits["litter_high"])
-    house = read_house_today(session, today).with_family(mother.tag, _COMING)
+    house = read_house_today(session, today).with_family(mother.tag, COMING)
     width_mm = life.traits["birth_width_mm"]
-    coming = [Occupant(f"pup {n + 1}", width_mm, family=_COMING) for n in range(pups)]
+    coming = coming_pups(pups, width_mm)
     tried = list(_tried(session, house, mother, coming, due=due, today=today))
     fits = next((each.tank for each in tried if not each.against), None)
     settings = read_settings(session)

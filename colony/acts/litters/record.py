@@ -24,7 +24,7 @@ from colony.notation.shares import SireShare, show_sires
 from colony.planning.guards.judge import Proposal
 from colony.planning.guards.plausible import doubts_of_litter
 from colony.planning.guards.table import BEAR
-from colony.planning.tanks.load import Occupant
+from colony.planning.tanks.load import COMING, coming_pups
 from colony.records import Animal, Litter, Species, Tank
 from colony.refusals.base import Advice, act
 from colony.refusals.litters import DeadDam, LitterTwice, NobodyBorn, SiresPassOver
@@ -34,9 +34,6 @@ from colony.store.readers.animals.herd import read_herd
 from colony.store.readers.animals.lives import read_lives
 from colony.store.readers.litters.dams import DamRecord, read_dams
 from colony.store.readers.pedigree import litter_kin, refuse_impossible_pedigree
-
-_COMING = "coming"
-"""The family of a dam and the pups that she just bore."""
 
 
 @dataclass(frozen=True)
@@ -232,8 +229,8 @@ def _find_place(
     tank = find_usable_tank(session, code)
     lives, herd = read_lives(session), read_herd(session)
     width_mm = lives.of(herd.by_id(_id(mother)).species).traits["birth_width_mm"]
-    coming = [Occupant(f"pup {n + 1}", width_mm, family=_COMING) for n in range(pups.total)]
-    with_dam = house.with_family(mother.tag, _COMING)
+    coming = coming_pups(pups.total, width_mm)
+    with_dam = house.with_family(mother.tag, COMING)
     found = reasons_against(session, with_dam, tank, coming, today)
     reasons = [reason.sentence for reason in found]
     if reasons and not anyway:

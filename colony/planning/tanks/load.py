@@ -65,6 +65,15 @@ class Occupant:
     family: str = ""
 
 
+COMING = "coming"
+"""The family of a dam and of the pups that she bears, before they are in the book."""
+
+
+def coming_pups(count: int, width_mm: float) -> list[Occupant]:
+    """Make the occupants of a birth, of a width at birth."""
+    return [Occupant(f"pup {n + 1}", width_mm, family=COMING) for n in range(count)]
+
+
 def disc_mm2(disc_width_mm: float) -> float:
     """Area of a round disc of this width."""
     return pi / 4 * disc_width_mm**2

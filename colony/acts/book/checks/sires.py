@@ -5,9 +5,7 @@ from datetime import date, timedelta
 
 from sqlmodel import Session, col, select
 
-from colony.acts.animals.parents import PossibleParent
 from colony.acts.book.checks.finding import Finding
-from colony.acts.litters.gestation import find_conception
 from colony.acts.litters.possible_sires import SireFinder, passed_over_sentence
 from colony.acts.litters.sires import OTHER_MALE
 from colony.acts.pairings.pairings import apart_today, bring_together
@@ -37,21 +35,17 @@ def _sires_held_against_stays(session: Session, today: date) -> Iterator[Finding
     housed = read_housed(session)
     tested = {row.litter_id for row in herd.rows if row.litter_id and row.sire_id}
     for dam_id, record in dams.items():
-        mother = session.get_one(Animal, dam_id)
+        mother = herd.by_id(dam_id)
+        prior = lives.of(mother.species).gestation()
         for birth in record.births:
-            sires = parents.sires_of_litter(birth.id)
-            fathers = [
-                PossibleParent(session.get_one(Animal, sire) if sire else None, share)
-                for sire, share in sires
-            ]
-            conception = find_conception(session, mother, record, fathers, birth.born)
-            possible = finder.find(dam_id, conception, birth.born, company)
+            sires = [sire for sire, _ in parents.sires_of_litter(birth.id)]
+            possible = finder.of_litter(dam_id, sires, birth.born, company)
             remedies = (possible.as_edit(birth.code),)
-            named = {father.animal.tag: father.animal.id for father in fathers if father.animal}
-            first = birth.born - timedelta(days=round(conception.prior.high_days))
-            last = birth.born - timedelta(days=round(conception.prior.low_days))
+            named = {herd.by_id(sire).tag: sire for sire in sires if sire}
+            first = birth.born - timedelta(days=round(prior.high_days))
+            last = birth.born - timedelta(days=round(prior.low_days))
             for tag, sire_id in named.items():
-                known = all(housed.on_some(each, first, last) for each in (dam_id, sire_id or 0))
+                known = all(housed.on_some(each, first, last) for each in (dam_id, sire_id))
                 if known and tag not in possible.met:
                     problem = f"{tag} was in no tank with {mother.tag} from {first} to {last}"
                     yield Finding("sire in reach", False, birth.code, problem, remedies)
