@@ -14,6 +14,7 @@ from hypothesis import settings
 from sqlalchemy import Engine, create_engine, make_url
 
 from colony.acts.book.sample import make_sample_book
+from colony.notation.house import HouseUnits, use_units
 from colony.store.book import Book, open_book
 
 settings.register_profile("colony", deadline=None)
@@ -67,6 +68,12 @@ class Server:
                 connection.exec_driver_sql(f"CREATE DATABASE {name}")
                 open_book(self.url_of(name), begin=True).close()
         return name
+
+
+@pytest.fixture(autouse=True)
+def _usual_units() -> None:
+    """Every test begins in the usual units, whichever house was opened before."""
+    use_units(HouseUnits())
 
 
 @pytest.fixture(scope="session")

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Annotated, Any
 import typer
 
 from colony.commands.cli.fields import Typed, argument, read_typed, with_options
-from colony.commands.cli.opened import acting, length_unit, reading
+from colony.commands.cli.opened import acting, reading
 from colony.commands.cli.options import LARGEST, Anyway, Book, On, Tag, Yes
 from colony.commands.cli.output import say, show_facts, show_json, show_table, warn
 from colony.commands.cli.parts import AsJson, subject
@@ -23,7 +23,7 @@ from colony.notation.fields.animals import (
 )
 from colony.notation.fields.facts import AnimalFacts
 from colony.notation.fields.health import ANYWAY_WHY, HOLD_FACTS
-from colony.notation.measures import show_length
+from colony.notation.house import show_length, show_mass
 from colony.notation.tags import parse_tag, printable
 from colony.notation.words import STATUSES, parse_word
 
@@ -167,7 +167,6 @@ def list_(
         words=(search,) if search else (),
     )
     with reading(book) as session:
-        unit = length_unit(session)
         most = None if as_json or not limit else limit
         shown, more = list_animals(session, wanted=wanted, most=most, today=today())
     if as_json:
@@ -181,7 +180,7 @@ def list_(
                 a.sex,
                 a.species,
                 a.born,
-                show_length(a.disc_width_mm, unit),
+                show_length(a.disc_width_mm),
                 a.tank,
                 a.dam,
                 " ".join(a.sires) or None,
@@ -201,7 +200,6 @@ def show(tag: Tag, book: Book = None, *, as_json: AsJson = False) -> None:
     from colony.acts.animals.page import show_animal
 
     with reading(book) as session:
-        unit = length_unit(session)
         page = show_animal(session, tag=tag, today=today())
     if as_json:
         show_json(page.document)
@@ -219,9 +217,14 @@ def show(tag: Tag, book: Book = None, *, as_json: AsJson = False) -> None:
         ),
     )
     show_table(
-        ("Measured", ">Width", ">Mass g", "Note"),
+        ("Measured", ">Width", ">Mass", "Note"),
         (
-            (width["on"], show_length(width["disc_width_mm"], unit), width["mass_g"], width["note"])
+            (
+                width["on"],
+                show_length(width["disc_width_mm"]),
+                show_mass(width["mass_g"]),
+                width["note"],
+            )
             for width in page.widths
         ),
     )

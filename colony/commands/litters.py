@@ -7,7 +7,7 @@ import typer
 
 from colony.commands.cli.completion import complete_tag
 from colony.commands.cli.fields import Typed, read_typed, with_options
-from colony.commands.cli.opened import acting, insisting, length_unit, reading
+from colony.commands.cli.opened import acting, insisting, reading
 from colony.commands.cli.options import LARGEST, Anyway, Book
 from colony.commands.cli.output import say, show_json, show_table, warn
 from colony.commands.cli.parts import AsJson, subject
@@ -16,7 +16,7 @@ from colony.notation.cautions import CAUTIONS
 from colony.notation.fields.facts import LitterFacts
 from colony.notation.fields.health import ANYWAY_WHY
 from colony.notation.fields.litters import BIRTH_FACTS, LITTER_FACTS
-from colony.notation.measures import show_length
+from colony.notation.house import show_length
 from colony.notation.pups import parse_pups
 
 MOST_CONFLICTS = 8
@@ -135,7 +135,6 @@ def show(litter: Litter, book: Book = None, *, as_json: AsJson = False) -> None:
     from colony.acts.litters.listing import show_litter
 
     with reading(book) as session:
-        unit = length_unit(session)
         page = show_litter(session, code=litter, today=today())
     if as_json:
         show_json(page)
@@ -147,7 +146,7 @@ def show(litter: Litter, book: Book = None, *, as_json: AsJson = False) -> None:
     )
     show_table(
         ("Pup", "Sex", "Status", "Tank", ">Width"),
-        ((p.tag, p.sex, p.status, p.tank, show_length(p.disc_width_mm, unit)) for p in page.pups),
+        ((p.tag, p.sex, p.status, p.tank, show_length(p.disc_width_mm)) for p in page.pups),
         none="No pup of it is in the book.",
     )
 

@@ -4,7 +4,7 @@ from collections.abc import Mapping
 
 STING = (
     "Stings: a rigid container, no net; two people, or somebody within call. Stung: get help, "
-    "hot water (to 45 C), a physician."
+    "hot water (to 45 C, 113 F), a physician."
 )
 """The sting is venomous from birth. Hot water as hot as can be borne without scalding eases the
 pain; pieces that stay in the wound are for a physician."""

@@ -93,10 +93,3 @@ def parse_mass_g(text: str, bare_unit: str = "g") -> int:
 def parse_volume_l(text: str, bare_unit: str = "l", least: int = 1) -> int:
     """Read a volume as whole litres; see `parse_measure` for what is refused."""
     return parse_measure(text, VOLUME, bare_unit, least)
-
-
-def show_length(length_mm: float | None, unit: str = "cm") -> str:
-    """Write a length in the book's unit with one decimal, or a dash where none is known."""
-    if length_mm is None:
-        return "-"
-    return f"{length_mm / LENGTH.units[unit]:.1f} {unit}"

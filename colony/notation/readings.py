@@ -8,6 +8,7 @@ from colony.refusals.water import NoSuchParameter, UnreadableTest, ValueOutOfRan
 
 _ALSO = {
     "temperature": "temperature_c",
+    "temperature_f": "temperature_c",
     "temp": "temperature_c",
     "ammonia_n": "ammonia_mg_l",
     "ammonia_nh3": "ammonia_nh3_mg_l",
@@ -23,6 +24,9 @@ _ALSO = {
 
 AMMONIA_AS = {"N": "ammonia_mg_l", "NH3": "ammonia_nh3_mg_l"}
 """What ``ammonia`` alone is, by the terms in which the test kit of the house speaks."""
+
+_NAMED_DEGREES = {"temperature_c": "C", "temperature_f": "F"}
+"""Which degrees a name says by itself."""
 
 _DEGREES = re.compile(r"(.*\d)\s*°?\s*([CF])", re.ASCII | re.IGNORECASE)
 
@@ -43,9 +47,15 @@ def names_ammonia_alone(text: str) -> bool:
     return text.partition("=")[0].strip().casefold() == "ammonia"
 
 
-def celsius(fahrenheit: float) -> float:
+def celsius(degrees_f: float) -> float:
     """Degrees Celsius of degrees Fahrenheit."""
-    return (fahrenheit - 32) / 1.8
+    return (degrees_f - 32) / 1.8
+
+
+def parse_bound(parameter: str, bound: float | None, terms: Terms = USUAL_TERMS) -> float | None:
+    """A bound of a limit as it is stored: of a temperature in C, though it is typed in F."""
+    in_f = parameter == "temperature_c" and terms.degrees == "F"
+    return round(celsius(bound), 2) if in_f and bound is not None else bound
 
 
 def parse_parameter(text: str, *, with_unionised: bool = False, terms: Terms = USUAL_TERMS) -> str:
@@ -81,7 +91,8 @@ def parse_reading(text: str, terms: Terms = USUAL_TERMS) -> tuple[str, float]:
     plain, degrees = number.strip().replace(",", "."), "C"
     if parameter == "temperature_c":
         said = _DEGREES.fullmatch(plain)
-        plain, degrees = (said[1], said[2].upper()) if said else (plain, terms.degrees)
+        named = _NAMED_DEGREES.get(name.strip().casefold(), terms.degrees)
+        plain, degrees = (said[1], said[2].upper()) if said else (plain, named)
     try:
         value = float(plain)
     except ValueError as wrong:

@@ -1,6 +1,6 @@
 """Refusals of what was typed: a length, a day, a litter, a tag that cannot be read."""
 
-from colony.refusals.base import WrongUse, listed
+from colony.refusals.base import WrongUse, act, listed
 
 _SHOWN = 60
 
@@ -55,6 +55,17 @@ class UnreadableDay(WrongUse):
         wrong = "is not one exact day" if exact else "is no date"
         super().__init__(
             f"{shown(text)} {wrong}: write it as 2026-03-09, today, yesterday, 3d ago or in 2w."
+        )
+
+
+class DayOrderNotSaid(WrongUse):
+    """A date could be day first or month first, and the house has not said which it writes."""
+
+    def __init__(self, text: str) -> None:
+        super().__init__(
+            f"{shown(text)} does not say which is the day and which the month: write it as "
+            "2026-03-09, or set the order of dates of the house once.",
+            act("book settings", "date_order", "dmy"),
         )
 
 

@@ -47,12 +47,10 @@ class MoreThanTheLimit(Refusal):
 
 
 class MoreThanTheSystem(WrongUse):
-    """More litres were changed than the system holds."""
+    """More was changed than the system holds."""
 
-    def __init__(self, system: str, litres: int, volume_l: int) -> None:
-        super().__init__(
-            f"{system} holds {volume_l} L: {litres} L cannot have been changed at once."
-        )
+    def __init__(self, system: str, changed: str, volume: str) -> None:
+        super().__init__(f"{system} holds {volume}: {changed} cannot have been changed at once.")
 
 
 class NoSuchParameter(WrongUse):
@@ -95,8 +93,8 @@ class LimitUnclear(WrongUse):
 class ReserveLevelTooHigh(WrongUse):
     """More was seen in the reserve than it holds."""
 
-    def __init__(self, litres: int, capacity_l: int) -> None:
+    def __init__(self, level: str, capacity: str) -> None:
         super().__init__(
-            f"The reserve holds {capacity_l} L: {litres} L cannot be in it; set its volume too.",
+            f"The reserve holds {capacity}: {level} cannot be in it; set its volume too.",
             again(volume=""),
         )

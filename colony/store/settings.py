@@ -9,6 +9,8 @@ from typing import Any
 
 from sqlmodel import Session, select
 
+from colony.notation.days import DATE_ORDERS
+from colony.notation.house import HouseUnits
 from colony.notation.tags import parse_tag
 from colony.records import Setting
 from colony.refusals.books import BadSetting, UnknownSetting
@@ -139,6 +141,12 @@ class BookSettings:
     widths_across: float = _choice(2.0, _times, "disc widths across a tank, from 1 to 20")
     widths_along: float = _choice(4.0, _times, "disc widths along a tank, from 1 to 20")
     size_spread: float = _choice(2.0, _times, "widest over narrowest in a tank, from 1 to 20")
+    date_order: str = _choice("iso", _one_of(*DATE_ORDERS), "iso, dmy or mdy: how 3/2/2026 is read")
+
+    @property
+    def units(self) -> HouseUnits:
+        """The units in which the house writes."""
+        return HouseUnits(self.length_unit, self.mass_unit, self.volume_unit, self.temperature_unit)
 
 
 def read_settings(session: Session) -> BookSettings:

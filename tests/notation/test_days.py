@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 from typed import value_or_refused
 
 from colony.notation.days import Day, parse_day, parse_day_as_known, parse_span_days, show_span
-from colony.refusals.notation import DayOutOfRange, UnreadableDay, UnreadableSpan
+from colony.refusals.notation import DayOrderNotSaid, DayOutOfRange, UnreadableDay, UnreadableSpan
 
 TODAY = date(2026, 3, 9)
 ANY_DAY = st.dates(date(1900, 1, 1), date(2199, 12, 31))
@@ -37,8 +37,6 @@ def test_a_day_is_read_in_each_way_it_is_said(text: str, day: date) -> None:
     [
         "",
         "soon",
-        "9.3.2026",
-        "03/09/2026",
         "2026-13-01",
         "2026-02-30",
         "2025-02-29",
@@ -116,3 +114,19 @@ def test_no_text_does_anything_but_mean_a_day_or_be_refused(text: str) -> None:
     assert day is None or day.first <= day.last
     span = value_or_refused(lambda: parse_span_days(text))
     assert span is None or span >= 0
+
+
+@pytest.mark.parametrize("text", ["9.3.2026", "09/03/26", "9-3-2026", "9 3 2026"])
+def test_a_day_by_numbers_is_read_in_the_order_of_the_house(text: str) -> None:
+    """By dmy the ninth of March, by mdy the third of September; unsaid, it is asked for."""
+    assert parse_day(text, TODAY, "dmy") == date(2026, 3, 9)
+    assert parse_day(text, TODAY, "mdy") == date(2026, 9, 3)
+    with pytest.raises(DayOrderNotSaid, match="which is the day and which the month"):
+        parse_day(text, TODAY)
+
+
+@pytest.mark.parametrize(("text", "order"), [("31/2/2026", "dmy"), ("13/13/2026", "mdy")])
+def test_a_day_that_the_order_does_not_have_is_refused(text: str, order: str) -> None:
+    """There is no 31 February, and no thirteenth month."""
+    with pytest.raises(UnreadableDay):
+        parse_day(text, TODAY, order)

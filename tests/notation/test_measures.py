@@ -14,7 +14,6 @@ from colony.notation.measures import (
     parse_mass_g,
     parse_measure,
     parse_volume_l,
-    show_length,
 )
 from colony.refusals.notation import (
     MeasureOutOfRange,
@@ -79,20 +78,6 @@ def test_a_comma_before_three_digits_is_not_guessed_at(text: str) -> None:
     """1,500 is fifteen hundred in one country and one and a half in another."""
     with pytest.raises(ThousandsOrDecimals, match=text.replace(",", "")):
         parse_mass_g(text)
-
-
-@given(st.integers(1, 20_000), st.sampled_from(["mm", "cm", "in"]))
-def test_a_length_is_shown_in_the_unit_of_the_book(width_mm: int, unit: str) -> None:
-    """What is shown is read again to within the digit that is shown."""
-    shown = show_length(width_mm, unit)
-    if shown.startswith("0.0 "):
-        return
-    assert abs(parse_length_mm(shown) - width_mm) <= LENGTH.units[unit] / 20 + 1
-
-
-def test_a_length_that_is_not_known_is_a_dash() -> None:
-    """Nothing measured is not zero."""
-    assert show_length(None) == "-"
 
 
 @given(st.text(max_size=12), st.sampled_from([LENGTH, MASS, VOLUME]))

@@ -5,6 +5,7 @@ from datetime import date, timedelta
 
 from sqlmodel import Session, col, select
 
+from colony.notation.house import reading_name, say_reading, say_volume
 from colony.records import (
     Animal,
     Feeding,
@@ -129,11 +130,14 @@ def water_of(session: Session, spans: list[Span], since: date) -> list[Dated]:
             WaterChange.system_id == span.system_id, col(WaterChange.changed_on).between(*days)
         )
         found += [
-            Dated(test.tested_on, f"{span.system}: {test.parameter} {test.value:g}")
+            Dated(
+                test.tested_on,
+                f"{span.system}: {reading_name(test.parameter)} {say_reading(test.parameter, test.value)}",
+            )
             for test in session.exec(tests)
         ]
         found += [
-            Dated(change.changed_on, f"{span.system}: {change.litres} L changed")
+            Dated(change.changed_on, f"{span.system}: {say_volume(change.litres)} changed")
             for change in session.exec(changes)
         ]
     return sorted(set(found), key=lambda event: (event.on, event.what))

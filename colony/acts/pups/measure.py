@@ -8,14 +8,23 @@ from sqlmodel import Session, col, select
 from colony.acts.animals.days import refuse_before_life, refuse_ended, refuse_future
 from colony.acts.animals.guards import refuse_doubts
 from colony.acts.care.foods import refuse_misspelt
-from colony.notation.measures import show_length
-from colony.planning.guards.plausible import doubts_of_first_width, doubts_of_growth
+from colony.notation.house import show_length
+from colony.planning.guards.plausible import (
+    doubts_of_first_width,
+    doubts_of_forecast,
+    doubts_of_growth,
+)
+from colony.planning.pups.growth import Width, forecast
+from colony.planning.pups.growth_flags import trusted_widths
 from colony.records import Animal, Feeding, Measurement, Species
 from colony.store.journal.journal import tell
 from colony.store.lookup import find_animal
-from colony.store.readers.animals.lives import read_lives
+from colony.store.readers.animals.lives import Life, read_lives
 
 WEEK_DAYS = 7
+
+FEWEST_WIDTHS = 2
+"""Before so many widths an animal's own growth foretells nothing."""
 
 
 @dataclass(frozen=True)
@@ -129,14 +138,43 @@ def _measured(tag: str, row: Measurement, before: Measurement | None) -> Measure
 
 
 def _doubts(session: Session, animal: Animal, measured: Measured) -> tuple[str, ...]:
-    """What is odd of a width, by the last one, or by its species where it is the first."""
+    """What is odd of a width: by the last one, by its own forecast; of the first, by its species."""
+    lives = _lives(session, animal)
     if measured.growth_mm is not None and measured.growth_mm_per_week is not None:
-        return doubts_of_growth(animal.tag, measured.growth_mm, measured.growth_mm_per_week)
+        return doubts_of_growth(
+            animal.tag, measured.growth_mm, measured.growth_mm_per_week
+        ) or _doubts_of_forecast(session, animal, measured, lives)
     if measured.disc_width_mm is None or animal.species_id is None:
         return ()
-    species = session.get_one(Species, animal.species_id)
-    traits = read_lives(session).of(species.name).traits
+    traits = lives.traits
     greatest = max(traits["asymptotic_width_female_mm"], traits["asymptotic_width_male_mm"])
     return doubts_of_first_width(
         animal.tag, measured.disc_width_mm, traits["birth_width_mm"], greatest
     )
+
+
+def _doubts_of_forecast(
+    session: Session, animal: Animal, measured: Measured, lives: Life
+) -> tuple[str, ...]:
+    """What is odd of a width beside what the animal's own earlier widths, two at least, foretell."""
+    rows = session.exec(
+        select(col(Measurement.measured_on), col(Measurement.width_mm)).where(
+            Measurement.animal_id == animal.id,
+            col(Measurement.measured_on) < measured.measured_on,
+            col(Measurement.width_mm).is_not(None),
+        )
+    )
+    widths = [Width(day, width_mm or 0) for day, width_mm in rows]
+    if len(widths) < FEWEST_WIDTHS:
+        return ()
+    # The fit loads numpy, which most acts do without.
+    from colony.planning.pups.growth_fit import fit_own  # noqa: PLC0415
+
+    curve = fit_own(trusted_widths(widths).kept, lives.growth(animal.sex))
+    ahead = forecast(curve, measured.measured_on)
+    return doubts_of_forecast(animal.tag, measured.disc_width_mm or 0, ahead.low_mm, ahead.high_mm)
+
+
+def _lives(session: Session, animal: Animal) -> Life:
+    species = session.get(Species, animal.species_id) if animal.species_id else None
+    return read_lives(session).of(species.name if species else None)

@@ -9,6 +9,7 @@ from colony.acts.animals.days import refuse_future
 from colony.acts.animals.guards import refuse_doubts
 from colony.acts.care.ticks import note_done
 from colony.notation.cautions import ELECTRICITY, MAINS_WATER
+from colony.notation.house import say_volume
 from colony.planning.guards.plausible import doubts_of_change
 from colony.records import ReserveReading, System, WaterChange, WaterRegime
 from colony.records.rules import broken
@@ -77,7 +78,7 @@ def set_regime(session: Session, *, system: str, regime: Regime, today: date) ->
     session.add(row)
     session.flush()
     batches = f"{regime.percent:g} % every {regime.every_days} days" if regime.percent else ""
-    drip = f"a drip of {regime.drip_l_a_day} L a day" if regime.drip_l_a_day else ""
+    drip = f"a drip of {say_volume(regime.drip_l_a_day)} a day" if regime.drip_l_a_day else ""
     ways = " and ".join(way for way in (batches, drip) if way)
     tell(session, f"water of {home.name} is renewed by {ways}")
     return row
@@ -111,14 +112,14 @@ def change_water(
     percent = home.regime.percent if home.regime and home.regime.percent else 0.0
     changed_l = round(volume_l * percent / 100) if litres is None else litres
     if changed_l > volume_l:
-        raise MoreThanTheSystem(home.name, changed_l, volume_l)
+        raise MoreThanTheSystem(home.name, say_volume(changed_l), say_volume(volume_l))
     reserve = read_reserve(session, read_settings(session), today) if on == today else None
     ready_l = reserve.level_l if reserve else None
     doubts = doubts_of_change(home.name, changed_l, ready_l)
     said = refuse_doubts(doubts, anyway=anyway)
     session.add(WaterChange(system_id=home.id, changed_on=on, litres=changed_l, note=note))
-    note_done(session, task="water change", place=home.name, on=on, note=f"{changed_l} L")
-    tell(session, f"{changed_l} L of {home.name} changed")
+    note_done(session, task="water change", place=home.name, on=on, note=say_volume(changed_l))
+    tell(session, f"{say_volume(changed_l)} of {home.name} changed")
     share = 100 * changed_l / volume_l
     most = home.regime.most_percent_a_day if home.regime else Regime.most_percent_a_day
     too_much = f"{share:.0f} % of {home.name} at once is more than its limit of {most:g} % a day."
@@ -173,11 +174,11 @@ def find_row(session: Session, name: str, today: date) -> SystemRow:
 def _write_level(session: Session, level_l: int, today: date) -> None:
     capacity_l = read_settings(session).reserve_l
     if level_l > capacity_l:
-        raise ReserveLevelTooHigh(level_l, capacity_l)
+        raise ReserveLevelTooHigh(say_volume(level_l), say_volume(capacity_l))
     row = session.exec(
         select(ReserveReading).where(ReserveReading.read_on == today)
     ).first() or ReserveReading(read_on=today, litres=level_l)
     row.litres = level_l
     session.add(row)
     session.flush()
-    tell(session, f"the reserve held {level_l} L")
+    tell(session, f"the reserve held {say_volume(level_l)}")

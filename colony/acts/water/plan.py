@@ -11,6 +11,7 @@ from colony.acts.litters.due import due_litters
 from colony.acts.tanks.loads import read_house_today
 from colony.acts.water.bad_values import read_source, water_to_mend
 from colony.notation.cautions import ELECTRICITY, MAINS_WATER, OWN_TOOLS
+from colony.notation.house import say_volume
 from colony.planning.care.walking_order import ISOLATED, WorkPlace
 from colony.planning.tanks.load import load
 from colony.planning.water.demand import Demand, Draw
@@ -236,6 +237,6 @@ def _unknown(rows: Sequence[SystemRow]) -> list[Advice]:
 def _first_short(plan: WaterPlan, today: date) -> list[str]:
     short = [day for day in plan.days if day.short_l]
     return [
-        f"{today + timedelta(days=day.day)} is {day.short_l} L short of what it must have."
+        f"{today + timedelta(days=day.day)} is {say_volume(day.short_l)} short of what it must have."
         for day in short[:1]
     ]

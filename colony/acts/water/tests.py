@@ -1,6 +1,6 @@
 """Water tests: write them down, hold them to the limits of who lives there, follow a trend."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 
@@ -10,6 +10,7 @@ from colony.acts.animals.days import refuse_future
 from colony.acts.care.ticks import note_done
 from colony.notation.care import PARAMETERS, UNIONISED
 from colony.notation.cautions import ZOONOSIS
+from colony.notation.house import reading_key, reading_number
 from colony.papers.growth.trends import draw_trend
 from colony.planning.water.limits import (
     USUAL_LIMITS,
@@ -98,9 +99,8 @@ def log_test(
         for name, value in values.items()
     )
     note_done(session, task="water test", place=home.name, on=on)
-    tell(
-        session, f"{home.name}: {', '.join(f'{name} {value:g}' for name, value in values.items())}"
-    )
+    told = (f"{reading_key(name)} {_number(name, value)}" for name, value in values.items())
+    tell(session, f"{home.name}: {', '.join(told)}")
     lines = tuple(water_now(session, system=home.name, today=today))
     warnings = tuple(_warning(home.name, line) for line in lines if not line.within)
     return Tested(home.name, on, lines, warnings)
@@ -149,7 +149,7 @@ def water_trend(
         points=tuple((day, value) for day, value in rows),
         low=low,
         high=high,
-        drawn=tuple(draw_trend([(day, value) for day, value in rows], low=low, high=high)),
+        drawn=tuple(_drawn(parameter, rows, low, high)),
     )
 
 
@@ -182,7 +182,8 @@ def set_limit(
     session.add(row)
     session.flush()
     name = home.name if home else None
-    tell(session, f"{parameter} of {name or 'all'}: {low} to {high}")
+    told = " to ".join("any" if x is None else _number(parameter, x) for x in (low, high))
+    tell(session, f"{reading_key(parameter)} of {name or 'all'}: {told}")
     return LimitLine(parameter, name, low, high, source, own=True)
 
 
@@ -219,8 +220,26 @@ def _reading_line(
     )
 
 
+def _drawn(
+    parameter: str, points: Sequence[tuple[date, float]], low: float | None, high: float | None
+) -> list[str]:
+    return draw_trend(
+        [(day, reading_number(parameter, value)) for day, value in points],
+        low=None if low is None else reading_number(parameter, low),
+        high=None if high is None else reading_number(parameter, high),
+    )
+
+
+def _number(parameter: str, value: float) -> str:
+    return f"{round(reading_number(parameter, value), 4):g}"
+
+
 def _warning(system: str, line: ReadingLine) -> str:
+    name = line.parameter
     bounds = [
-        f"{word} {bound:g}" for word, bound in (("least", line.low), ("most", line.high)) if bound
+        f"{word} {_number(name, bound)}"
+        for word, bound in (("least", line.low), ("most", line.high))
+        if bound
     ]
-    return f"{system}: {line.parameter} is {line.value:g} ({', '.join(bounds)}; {line.source})."
+    value = _number(name, line.value)
+    return f"{system}: {reading_key(name)} is {value} ({', '.join(bounds)}; {line.source})."

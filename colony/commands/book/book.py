@@ -86,8 +86,9 @@ def import_(
         typer.Option("--map", help="What a column means: 'Ring no=tag'.", metavar="COLUMN=FIELD"),
     ] = None,
     date_order: Annotated[
-        str, typer.Option(help="How dates such as 3/9/2026 are written: iso, dmy or mdy.")
-    ] = "iso",
+        str | None,
+        typer.Option(help="How dates such as 3/9/2026 are written: iso, dmy or mdy."),
+    ] = None,
     length_unit: Annotated[
         str | None, typer.Option(help="Unit of widths without one: cm, in or mm.")
     ] = None,

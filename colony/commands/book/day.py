@@ -2,12 +2,12 @@
 
 from typing import TYPE_CHECKING
 
-from colony.commands.cli.opened import length_unit, reading
+from colony.commands.cli.opened import reading
 from colony.commands.cli.output import say, show_json, show_table
 from colony.commands.cli.read import today
 from colony.commands.cli.remedies import command_of
 from colony.notation.days import show_span
-from colony.notation.measures import show_length
+from colony.notation.house import show_length
 
 if TYPE_CHECKING:
     from colony.planning.alarms.alarms import Alarm
@@ -21,7 +21,6 @@ def show_day(*, as_json: bool = False) -> None:
     from colony.acts.book.day import state_of_the_day
 
     with reading(None) as session:
-        unit = length_unit(session)
         state = state_of_the_day(session, today=today())
     if as_json:
         show_json({**vars(state), "alarms": list(map(_alarm_document, state.alarms))})
@@ -48,7 +47,7 @@ def show_day(*, as_json: bool = False) -> None:
                 p.sex,
                 p.species,
                 show_span(p.age_days or 0),
-                show_length(p.disc_width_mm, unit),
+                show_length(p.disc_width_mm),
                 p.tank,
             )
             for p in state.ready[:MOST]

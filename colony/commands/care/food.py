@@ -18,6 +18,7 @@ from colony.notation.fields.foods import (
     OFFERED,
     SEEN_FACTS,
 )
+from colony.notation.house import show_mass
 from colony.notation.tags import parse_tag
 
 if TYPE_CHECKING:
@@ -171,8 +172,8 @@ def log(
         show_json(lines)
         return
     show_table(
-        ("Day", "Tank", "Food", "Batch", ">Offered g", "Taken", "Note"),
-        ((f.on, f.tank, f.food, f.batch, f.offered_g, f.taken, f.note) for f in lines),
+        ("Day", "Tank", "Food", "Batch", ">Offered", "Taken", "Note"),
+        ((f.on, f.tank, f.food, f.batch, show_mass(f.offered_g), f.taken, f.note) for f in lines),
         none="No feeding is in the book since then.",
     )
 

@@ -32,6 +32,7 @@ def opened(book: str | None) -> Iterator["Book"]:
 def reading(book: str | None) -> Iterator["Session"]:
     """The session of a command that only reads."""
     with opened(book) as found, found.reading() as session:
+        write_as_the_house(session)
         yield session
 
 
@@ -50,7 +51,9 @@ def trying(book: str | None) -> Iterator["Session"]:
             warn(["There is no book yet: tried in an empty one, which is not kept."])
             folder = stack.enter_context(TemporaryDirectory())
             found = stack.enter_context(closing(begin_book(f"{folder}/trial.colony")))
-        yield stack.enter_context(found.reading())
+        session = stack.enter_context(found.reading())
+        write_as_the_house(session)
+        yield session
 
 
 @contextmanager
@@ -74,22 +77,17 @@ def acting(book: str | None, act: str, *, begin: bool = False) -> Iterator["Sess
         found = open_book(location, begin=True)
         warn([f"There was no book at {location}: a new one was begun."])
     with closing(found), found.act(act) as session:
+        write_as_the_house(session)
         yield session
     warn(concerns_of(session))
 
 
-def length_unit(session: "Session") -> str:
-    """The unit of a length without one, as this book has it."""
+def write_as_the_house(session: "Session") -> None:
+    """Write every measure in the units of this book from now on."""
+    from colony.notation.house import use_units
     from colony.store.settings import read_settings
 
-    return read_settings(session).length_unit
-
-
-def volume_unit(session: "Session") -> str:
-    """The unit of a volume without one, as this book has it."""
-    from colony.store.settings import read_settings
-
-    return read_settings(session).volume_unit
+    use_units(read_settings(session).units)
 
 
 def insisting(call: Callable[[bool], Answer], *, anyway: bool) -> Answer:

@@ -6,6 +6,7 @@ import typer
 
 from colony.commands.cli.completion import complete_tag
 from colony.commands.cli.fields import argument
+from colony.commands.cli.read import keep_named
 from colony.notation.fields.field import ON, TAG_OF_ANIMAL
 
 LARGEST = 1_000_000
@@ -13,7 +14,12 @@ LARGEST = 1_000_000
 
 Book = Annotated[
     str | None,
-    typer.Option("--book", help="The book: a file or a PostgreSQL URL.", metavar="PATH_OR_URL"),
+    typer.Option(
+        "--book",
+        help="The book: a file or a PostgreSQL URL.",
+        metavar="PATH_OR_URL",
+        callback=keep_named,
+    ),
 ]
 Yes = Annotated[bool, typer.Option("--yes", help="Do it without asking.")]
 Tag = Annotated[str, argument(TAG_OF_ANIMAL)]

@@ -7,13 +7,14 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from colony.commands.cli.completion import complete_tag
-from colony.commands.cli.opened import length_unit, reading
+from colony.commands.cli.opened import reading
 from colony.commands.cli.options import LARGEST, Book, Yes
 from colony.commands.cli.output import say, show_json, show_table, warn
 from colony.commands.cli.parts import AsJson, subject
 from colony.commands.cli.read import today
 from colony.notation.days import parse_span_days, show_span
-from colony.notation.measures import parse_length_mm, show_length
+from colony.notation.house import show_length, units_now
+from colony.notation.measures import parse_length_mm
 from colony.notation.words import READY_GROUPS, parse_word
 
 if TYPE_CHECKING:
@@ -53,11 +54,10 @@ def ready(
     age_days = parse_span_days(min_age) if min_age else None
     group = parse_word(by, READY_GROUPS, "group") if by else None
     with reading(book) as session:
-        unit = length_unit(session)
         pups = ready_pups(
             session,
             min_age_days=age_days,
-            min_width_mm=parse_length_mm(min_width, unit) if min_width else None,
+            min_width_mm=parse_length_mm(min_width, units_now().length) if min_width else None,
             species=species,
             everybody=all_ or coming,
             today=today(),
@@ -67,9 +67,9 @@ def ready(
         show_json(weeks) if as_json else _show_weeks(weeks)
     elif group:
         groups = grouped(pups, group)
-        show_json(groups) if as_json else _show_groups(groups, group, unit)
+        show_json(groups) if as_json else _show_groups(groups, group)
     else:
-        show_json(pups) if as_json else _show_pups(pups[: limit or None], unit)
+        show_json(pups) if as_json else _show_pups(pups[: limit or None])
         if limit and len(pups) > limit and not as_json:
             say(f"and {len(pups) - limit} more: --limit 0 shows all.")
 
@@ -100,7 +100,6 @@ def forecast(
     from colony.papers.growth.text import growth_text
 
     with reading(book) as session:
-        unit = length_unit(session)
         ahead, picture = forecast_pup(session, tag=tag, weeks=weeks, today=today())
     if file:
         draw_forecast(picture, path=file, overwrite=yes)
@@ -109,7 +108,7 @@ def forecast(
         return
     say(growth_text(picture).rstrip("\n"))
     last = ahead.forecast[-1]
-    low, likely, high = (show_length(last[n], unit) for n in ("low_mm", "disc_width_mm", "high_mm"))
+    low, likely, high = (show_length(last[n]) for n in ("low_mm", "disc_width_mm", "high_mm"))
     say(f"{ahead.tag} on {last['on']}: {likely}, between {low} and {high} in 4 of 5 cases.")
     if ahead.expected_ready:
         say(f"Ready {_between(ahead.expected_ready, ahead.ready_low, ahead.ready_high)}.")
@@ -133,7 +132,7 @@ def _show_off_curves(book: str | None, *, as_json: bool) -> None:
     )
 
 
-def _show_pups(pups: "Sequence[Readiness]", unit: str) -> None:
+def _show_pups(pups: "Sequence[Readiness]") -> None:
     show_table(
         ("Pup", "Sex", "Species", ">Age", ">Width", "Tank", "Ready", "Waits for"),
         (
@@ -142,7 +141,7 @@ def _show_pups(pups: "Sequence[Readiness]", unit: str) -> None:
                 p.sex,
                 p.species or None,
                 None if p.age_days is None else show_span(p.age_days),
-                show_length(p.disc_width_mm, unit),
+                show_length(p.disc_width_mm),
                 p.tank or None,
                 "now" if p.ready else _between(p.expected_ready, p.ready_low, p.ready_high),
                 ", ".join(p.waiting_on).replace("_", " ") or None,
@@ -153,14 +152,14 @@ def _show_pups(pups: "Sequence[Readiness]", unit: str) -> None:
     )
 
 
-def _show_groups(groups: "dict[str, list[Readiness]]", group: str, unit: str) -> None:
+def _show_groups(groups: "dict[str, list[Readiness]]", group: str) -> None:
     if not groups:
-        _show_pups((), unit)
+        _show_pups(())
     for number, (name, pups) in enumerate(groups.items()):
         ready_now = sum(p.ready for p in pups)
         gap = "\n" if number else ""
         say(f"{gap}{group.capitalize()} {name or 'unknown'}: {ready_now} of {len(pups)} ready")
-        _show_pups(pups, unit)
+        _show_pups(pups)
 
 
 def _show_weeks(weeks: "Sequence[ReadyWeek]") -> None:

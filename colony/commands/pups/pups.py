@@ -13,7 +13,7 @@ from colony.commands.cli.read import today
 from colony.notation.cautions import CAUTIONS
 from colony.notation.fields.field import NOTE, ON
 from colony.notation.fields.pups import FOOD, MASS, TOOK, WIDTH
-from colony.notation.measures import show_length
+from colony.notation.house import say_growth, show_length
 
 if TYPE_CHECKING:
     from colony.acts.pups.measure import Measured
@@ -45,19 +45,18 @@ def measure(
 
     line = {WIDTH.name: width, MASS.name: mass, **typed}
 
-    def write(sure: bool) -> "tuple[Measured, str]":
+    def write(sure: bool) -> "Measured":
         with acting(book, "pup measure") as session:
-            settings = read_settings(session)
-            facts = read_typed(MEASURED, line, settings, new=True)
-            done = measure_pup(session, tag=tag, **facts, anyway=sure, today=today())
-            return done, settings.length_unit
+            facts = read_typed(MEASURED, line, read_settings(session), new=True)
+            return measure_pup(session, tag=tag, **facts, anyway=sure, today=today())
 
-    measured, unit = insisting(write, anyway=anyway)
+    measured = insisting(write, anyway=anyway)
     if as_json:
         show_json(measured)
         return
-    width = show_length(measured.disc_width_mm, unit)
-    grown = f", {measured.growth_mm:+} mm since {measured.since}" if measured.since else ""
+    width = show_length(measured.disc_width_mm)
+    gain = "" if measured.growth_mm is None else say_growth(measured.growth_mm, signed=True)
+    grown = f", {gain} since {measured.since}" if measured.since else ""
     say(f"{measured.tag}: {width} on {measured.measured_on}{grown}.")
     if (measured.disc_width_mm or 0) >= LARGE_MM:
         say(CAUTIONS["pup measure"])

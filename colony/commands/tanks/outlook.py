@@ -12,6 +12,7 @@ from colony.commands.cli.output import say, show_json, show_table, warn
 from colony.commands.cli.parts import AsJson, subject
 from colony.commands.cli.read import today
 from colony.notation.cautions import STING
+from colony.notation.house import length_number, say_length
 
 if TYPE_CHECKING:
     from colony.acts.tanks.moves import MoveLine
@@ -159,7 +160,7 @@ def _remedy_told(week: "WeekPlan", remedy: "Remedy") -> str:
     )
     ways = [f"to sell {', '.join(remedy.sell)} by {remedy.by}"] if remedy.sell else []
     if remedy.tank:
-        size = f"{remedy.tank.length_mm / 10:g} x {remedy.tank.width_mm / 10:g} cm"
+        size = f"{length_number(remedy.tank.length_mm)} x {say_length(remedy.tank.width_mm)}"
         ways.append(f"one more tank of {size}")
     enough = f" Enough would be {', or '.join(ways)}." if ways else ""
     return f"Week of {week.begins}: {found}.{enough}"

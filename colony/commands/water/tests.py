@@ -14,9 +14,11 @@ from colony.commands.cli.output import say, show_json, show_table, warn
 from colony.commands.cli.parts import AsJson
 from colony.commands.cli.read import day_or_none, today
 from colony.notation.fields.water import LIMIT_FACTS, TEST_FACTS
+from colony.notation.house import reading_key, reading_number, reading_unit, say_mass
 from colony.notation.readings import (
     Terms,
     names_ammonia_alone,
+    parse_bound,
     parse_parameter,
     parse_reading,
 )
@@ -85,12 +87,12 @@ def show(system: System, book: Book = None, *, as_json: AsJson = False) -> None:
         ("Parameter", ">Value", "Unit", "On", ">Least", ">Most", ""),
         (
             (
-                line.parameter,
-                f"{line.value:g}",
-                line.unit,
+                reading_key(line.parameter),
+                _number(line.value, line.parameter),
+                reading_unit(line.parameter),
                 line.on,
-                _bound(line.low),
-                _bound(line.high),
+                _number(line.low, line.parameter),
+                _number(line.high, line.parameter),
                 "" if line.within else "OUTSIDE",
             )
             for line in lines
@@ -98,9 +100,9 @@ def show(system: System, book: Book = None, *, as_json: AsJson = False) -> None:
         none=f"No test of {system} in the last two weeks: colony water test {system} ph=6.8 ...",
     )
     say(
-        f"Nitrate expected today: {_bound(outlook.expected_mg_l) or '-'} mg/L; "
-        f"in the long run: {_bound(outlook.long_run_mg_l) or '-'} mg/L "
-        f"at {outlook.food_g_a_day:g} g of food a day."
+        f"Nitrate expected today: {_number(outlook.expected_mg_l) or '-'} mg/L; "
+        f"in the long run: {_number(outlook.long_run_mg_l) or '-'} mg/L "
+        f"at {say_mass(outlook.food_g_a_day)} of food a day."
     )
     if outlook.left_out:
         warn([f"{outlook.left_out} feedings have no grams or no protein and are not reckoned."])
@@ -125,7 +127,8 @@ def trend(
     if as_json:
         show_json(found)
         return
-    say(f"{found.system}: {found.parameter} {found.unit}".rstrip())
+    unit = reading_unit(found.parameter)
+    say(f"{found.system}: {reading_key(found.parameter)} {unit}".rstrip())
     for line in found.drawn or ("Nothing was tested since then.",):
         say(line)
 
@@ -143,10 +146,10 @@ def limits(book: Book = None, *, as_json: AsJson = False) -> None:
         ("Parameter", "Species", ">Least", ">Most", "Source"),
         (
             (
-                line.parameter,
+                reading_key(line.parameter),
                 line.species or "all",
-                _bound(line.low),
-                _bound(line.high),
+                _number(line.low, line.parameter),
+                _number(line.high, line.parameter),
                 line.source,
             )
             for line in lines
@@ -161,18 +164,21 @@ def limit(
     book: Book = None,
 ) -> None:
     """Set a limit of water for a species or for all, with its source."""
+    from colony.acts.water.terms import read_terms
     from colony.acts.water.tests import set_limit
 
     word = parse_parameter(parameter, with_unionised=True)
     facts = read_typed(LIMIT_FACTS, typed, new=True)
     with acting(book, "water limit") as session:
+        terms = read_terms(session)
+        facts |= {name: parse_bound(word, facts[name], terms) for name in ("low", "high")}
         set_limit(session, parameter=word, **facts)
-    low, high = (_bound(facts[name]) or "-" for name in ("low", "high"))
-    say(f"{word} of {facts['species'] or 'all'}: least {low}, most {high}.")
+    low, high = (_number(facts[name], word) or "-" for name in ("low", "high"))
+    say(f"{reading_key(word)} of {facts['species'] or 'all'}: least {low}, most {high}.")
 
 
-def _bound(number: float | None) -> str | None:
-    return None if number is None else f"{number:g}"
+def _number(value: float | None, parameter: str = "") -> str | None:
+    return None if value is None else f"{round(reading_number(parameter, value), 4):g}"
 
 
 VERBS: dict[str, Callable[..., None]] = {

@@ -12,6 +12,7 @@ from colony.commands.cli.parts import AsJson, subject
 from colony.commands.cli.read import today
 from colony.commands.water.tests import VERBS, System
 from colony.notation.fields.water import CHANGE_FACTS, LITRES, REGIME_FACTS, RESERVE_FACTS
+from colony.notation.house import say_volume, volume_number, volume_unit
 
 if TYPE_CHECKING:
     from colony.acts.water.changes import Changed
@@ -70,7 +71,9 @@ def changed(
     if as_json:
         show_json(done)
         return
-    say(f"{done.system}: {done.litres} L changed ({done.percent:g} %). {' '.join(done.cautions)}")
+    say(
+        f"{done.system}: {say_volume(done.litres)} changed ({done.percent:g} %). {' '.join(done.cautions)}"
+    )
     warn(done.warnings)
 
 
@@ -115,23 +118,28 @@ def reserve(
         say("No reserve is set: colony water reserve --volume 2000L --refill 600L.")
     else:
         say(
-            f"{state.level_l} of {state.capacity_l} L; {state.refill_l} L come a night, "
-            f"{state.drip_l_a_day} L a day drip away."
+            f"{volume_number(state.level_l)} of {say_volume(state.capacity_l)}; "
+            f"{say_volume(state.refill_l)} come a night, "
+            f"{say_volume(state.drip_l_a_day)} a day drip away."
         )
 
 
 def _show_day(line: "DayLine") -> None:
-    held = "" if line.reserve_l is None else f" reserve {line.reserve_l} L, {line.left_l} L left;"
-    drip = f" {line.drip_l} L drip;" if line.drip_l else ""
+    held = (
+        ""
+        if line.reserve_l is None or line.left_l is None
+        else f" reserve {say_volume(line.reserve_l)}, {say_volume(line.left_l)} left;"
+    )
+    drip = f" {say_volume(line.drip_l)} drip;" if line.drip_l else ""
     say(f"\n{line.on}:{held}{drip} {line.minutes} minutes")
     show_table(
-        (">", "System", "Tanks", ">Litres", ">Of it", ">Minutes", "Why"),
+        (">", "System", "Tanks", "> " + volume_unit(), ">Of it", ">Minutes", "Why"),
         (
             (
                 change.order,
                 change.system,
                 " ".join(change.tanks),
-                change.litres,
+                volume_number(change.litres),
                 f"{change.percent:.0f} %",
                 change.minutes,
                 ("URGENT " if change.urgent else "part " if change.part else "") + change.why,
@@ -145,7 +153,7 @@ def _show_day(line: "DayLine") -> None:
 def _show_shortage(week: "WaterWeek") -> None:
     if week.fits:
         return
-    short = ", ".join(f"{name} {litres} L" for name, litres in week.short_l.items())
+    short = ", ".join(f"{name} {say_volume(litres)}" for name, litres in week.short_l.items())
     say(f"\nNot enough water. Cannot be laid this week: {short or 'nothing, but some is late'}.")
     if week.relief is None:
         return
@@ -154,7 +162,7 @@ def _show_shortage(week: "WaterWeek") -> None:
         ("more on hand this morning", week.relief.more_today_l),
         ("larger reserve", week.relief.larger_reserve_l),
     )
-    enough = [f"{litres} L {way}" for way, litres in ways if litres is not None]
+    enough = [f"{say_volume(litres)} {way}" for way, litres in ways if litres is not None]
     if week.relief.share_percent:
         enough.append(f"every change and drip cut to {week.relief.share_percent} %")
     say(f"Enough would be: {', or '.join(enough) or 'only several of these together'}.")

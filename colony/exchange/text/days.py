@@ -3,14 +3,11 @@
 import re
 from datetime import date
 
-from colony.notation.days import Day, parse_day_as_known
+from colony.notation.days import DATE_ORDERS, Day, as_iso, is_by_numbers, parse_day_as_known
 from colony.refusals.cells import DayInTheFuture, DayNotInOrder, DayReadsTwoWays, NotADayInASheet
 from colony.refusals.notation import DayOutOfRange, UnreadableDay
 
-ORDERS = {"iso": "year-month-day", "dmy": "day/month/year", "mdy": "month/day/year"}
-
 _MIDNIGHT = re.compile(r"[ t]0{1,2}:00(:00(\.0+)?)?(z|\+00:00)?$")
-_BY_NUMBERS = re.compile(r"(\d{1,2})[/.\- ](\d{1,2})[/.\- ](\d{4}|\d{2})\.?", re.ASCII)
 _YEAR_FIRST = re.compile(r"(\d{4})[/.](\d{1,2})(?:[/.](\d{1,2}))?", re.ASCII)
 _MONTH_YEAR = re.compile(r"(\d{1,2})[/.\-](\d{4})", re.ASCII)
 _BY_NAME = re.compile(r"(?:(\d{1,2})[\s.-]*)?([a-z]{3,9})[\s.,-]*(\d{4})", re.ASCII)
@@ -40,31 +37,20 @@ def read_sheet_day(text: str, order: str, today: date) -> Day:
         There is no such day, or it has not come yet.
     """
     plain = _MIDNIGHT.sub("", text.strip().lower())
-    day = _by_numbers(plain, text, order, today) or _as_iso(_rewritten(plain), text, order, today)
+    iso = _by_numbers(plain, text, order, today) if is_by_numbers(plain) else _rewritten(plain)
+    day = _as_iso(iso, text, order, today)
     if day.first > today:
         raise DayInTheFuture(text)
     return day
 
 
-def _by_numbers(plain: str, text: str, order: str, today: date) -> Day | None:
-    matched = _BY_NUMBERS.fullmatch(plain)
-    if matched is None:
-        return None
+def _by_numbers(plain: str, text: str, order: str, today: date) -> str:
     if order == "iso":
         raise DayReadsTwoWays(text)
-    first, second, year = (int(part) for part in matched.groups())
-    day, month = (first, second) if order == "dmy" else (second, first)
     try:
-        return _as_iso(f"{_full_year(year, today)}-{month}-{day}", text, order, today)
-    except NotADayInASheet as wrong:
-        raise DayNotInOrder(text, ORDERS[order]) from wrong
-
-
-def _full_year(year: int, today: date) -> int:
-    """Two digits mean the latest such year that has come."""
-    if year > 99:  # noqa: PLR2004 - a year of more than two digits
-        return year
-    return 2000 + year if 2000 + year <= today.year else 1900 + year
+        return as_iso(plain, order, today)
+    except ValueError as wrong:
+        raise DayNotInOrder(text, DATE_ORDERS[order]) from wrong
 
 
 def _rewritten(plain: str) -> str:
@@ -85,10 +71,10 @@ def _month(word: str) -> int | None:
 
 def _as_iso(plain: str, text: str, order: str, today: date) -> Day:
     if not _ISO_CHARACTERS.fullmatch(plain):
-        raise NotADayInASheet(text, ORDERS[order])
+        raise NotADayInASheet(text, DATE_ORDERS[order])
     try:
         return parse_day_as_known(plain, today)
     except UnreadableDay as wrong:
-        raise NotADayInASheet(text, ORDERS[order]) from wrong
+        raise NotADayInASheet(text, DATE_ORDERS[order]) from wrong
     except DayOutOfRange as wrong:
         raise DayOutOfRange(text) from wrong

@@ -7,6 +7,7 @@ from collections.abc import Iterable
 from datetime import date
 from xml.sax.saxutils import escape
 
+from colony.notation.house import length_number, say_length, units_now
 from colony.papers.growth.picture import GrowthPicture, Line
 from colony.papers.plain_words import printable
 
@@ -33,14 +34,14 @@ LEGEND = (
 
 
 def growth_svg(picture: GrowthPicture) -> str:
-    """Draw a growth curve as one SVG document, widths in cm."""
+    """Draw a growth curve as one SVG document, widths in the unit of the house."""
     axes = _Axes(picture)
     parts = [
         f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {WIDTH} {HEIGHT}" role="img">',
         f"<title>Growth of {_text(picture.tag)}</title>",
         f"<style>{STYLE}</style>",
         f'<rect width="{WIDTH}" height="{HEIGHT}" fill="#fff"/>',
-        f'<text class="title" x="{LEFT}" y="24">{_text(picture.tag)}: disc width, cm</text>',
+        f'<text class="title" x="{LEFT}" y="24">{_text(picture.tag)}: disc width, {units_now().length}</text>',
         *axes.grid(),
         *(axes.line("mate", mate) for mate in picture.mates.values()),
         *axes.dots(picture.mates.values()),
@@ -86,7 +87,7 @@ class _Axes:
         for day, width in line:
             yield (
                 f'<circle class="point" cx="{self.x(day):.1f}" cy="{self.y(width):.1f}" r="3.5">'
-                f"<title>{day}: {width / 10:g} cm</title></circle>"
+                f"<title>{day}: {say_length(width)}</title></circle>"
             )
 
     def dots(self, lines: Iterable[Line]) -> Iterable[str]:
@@ -98,7 +99,7 @@ class _Axes:
             x, y = self.x(day), self.y(width)
             yield (
                 f'<path class="doubtful" d="M{x - 4:.1f} {y - 4:.1f}l8 8m0 -8l-8 8">'
-                f"<title>{day}: {width / 10:g} cm, doubtful</title></path>"
+                f"<title>{day}: {say_length(width)}, doubtful</title></path>"
             )
 
     def wanted(self) -> Iterable[str]:
@@ -111,7 +112,7 @@ class _Axes:
         for mm in range(int(self.picture.bottom_mm), int(self.picture.top_mm) + 1, step):
             y = self.y(mm)
             yield f'<path class="grid" d="M{LEFT} {y:.1f}H{WIDTH - RIGHT}"/>'
-            yield f'<text x="{LEFT - 8}" y="{y + 4:.1f}" text-anchor="end">{mm / 10:g}</text>'
+            yield f'<text x="{LEFT - 8}" y="{y + 4:.1f}" text-anchor="end">{length_number(mm)}</text>'
         edges = ((self.picture.first_day, "start"), (self.picture.last_day, "end"))
         for day, anchor in edges:
             at = f'x="{self.x(day):.1f}" y="{HEIGHT - BOTTOM + 20}" text-anchor="{anchor}"'

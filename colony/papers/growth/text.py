@@ -8,6 +8,7 @@ from datetime import date
 from itertools import pairwise
 from textwrap import wrap
 
+from colony.notation.house import show_length, units_now
 from colony.papers.growth.picture import GrowthPicture, Line
 from colony.papers.plain_words import printable
 
@@ -27,7 +28,7 @@ HARD_SPACE = "\N{NO-BREAK SPACE}"
 
 
 def growth_text(picture: GrowthPicture, *, columns: int = 78, rows: int = 18) -> str:
-    """Draw a growth curve with characters, widths in cm.
+    """Draw a growth curve with characters, widths in the unit of the house.
 
     Parameters
     ----------
@@ -45,7 +46,7 @@ def growth_text(picture: GrowthPicture, *, columns: int = 78, rows: int = 18) ->
     plot.draw()
     first, last = str(picture.first_day), str(picture.last_day)
     lines = [
-        f"{printable(picture.tag)}: disc width, cm"[:columns],
+        f"{printable(picture.tag)}: disc width, {units_now().length}"[:columns],
         *plot.labelled(),
         " " * MARGIN + "└" + "─" * plot.columns,
         " " * (MARGIN + 1) + first + last.rjust(plot.columns - len(first)),
@@ -102,7 +103,7 @@ class _Plot:
         """Yield the rows, every third with its width."""
         for number, cells in enumerate(self.cells):
             middle = self.picture.top_mm - (number + 0.5) * self.span_mm / self.rows
-            label = f"{middle / 10:.1f}" if number % 3 == 0 else ""
+            label = show_length(middle).split()[0] if number % 3 == 0 else ""
             yield f"{label:>{MARGIN - 1}} │{''.join(cells)}"
 
     def _points(self, name: str, points: Iterable[tuple[date, float]]) -> None:

@@ -4,6 +4,8 @@ from collections.abc import Sequence
 from math import pi
 from typing import Literal
 
+from colony.notation.house import say_growth, say_length, say_mass, say_volume
+
 IMPLAUSIBLE_MM_A_WEEK = 20
 """Faster than any ray is known to grow; common practice, no source."""
 
@@ -33,13 +35,28 @@ def doubts_of_growth(tag: str, grown_mm: int, mm_a_week: float) -> tuple[str, ..
     """What is odd of a width after another one, in a sentence."""
     match odd_growth(grown_mm, mm_a_week):
         case "shrank":
-            return (f"{tag} measured {-grown_mm} mm less than last time: rays do not shrink",)
+            return (
+                f"{tag} measured {say_growth(-grown_mm)} less than last time: rays do not shrink",
+            )
         case "leapt":
             return (
-                f"{tag} would have grown {mm_a_week:.0f} mm a week: check the tag and the width",
+                f"{tag} would have grown {say_growth(mm_a_week)} a week: check the tag and the width",
             )
         case _:
             return ()
+
+
+def doubts_of_forecast(tag: str, width_mm: int, low_mm: float, high_mm: float) -> tuple[str, ...]:
+    """What is odd of a width beside the animal's own forecast, its 80 % interval in mm.
+
+    Beyond the interval by more than once its own length, and by what measuring errs: if the
+    forecast is normal, one honest width in some ten thousand.
+    """
+    far_mm = high_mm - low_mm + MEASURING_ERROR_MM
+    if low_mm - far_mm <= width_mm <= high_mm + far_mm:
+        return ()
+    expected = f"{say_length(round(low_mm))} to {say_length(round(high_mm))}"
+    return (f"{tag} would be {say_length(width_mm)} wide: by its own growth, {expected}",)
 
 
 def doubts_of_first_width(
@@ -48,8 +65,8 @@ def doubts_of_first_width(
     """What is odd of the first width of an animal, by the widths of its species in mm."""
     if NARROWEST * birth_mm <= width_mm <= WIDEST * greatest_mm:
         return ()
-    span = f"{birth_mm:.0f} mm at birth, at most about {greatest_mm:.0f} mm"
-    return (f"{tag} would be {width_mm} mm wide: its species is {span}",)
+    span = f"{say_length(birth_mm)} at birth, at most about {say_length(greatest_mm)}"
+    return (f"{tag} would be {say_length(width_mm)} wide: its species is {span}",)
 
 
 def doubts_of_litter(dam: str, pups: int, most: float) -> tuple[str, ...]:
@@ -69,11 +86,12 @@ def doubts_of_meal(
     most = MOST_FOOD_G_A_CM2 * discs_cm2
     if offered_g <= most:
         return ()
-    return (f"{offered_g} g for {len(widths_mm)} in {tank}: {most:.0f} g is a great deal for them",)
+    offered, great = say_mass(offered_g), say_mass(round(most))
+    return (f"{offered} for {len(widths_mm)} in {tank}: {great} is a great deal for them",)
 
 
 def doubts_of_change(system: str, litres: int, ready_l: int | None) -> tuple[str, ...]:
     """More water than the reserve holds, where there is one."""
     if ready_l is None or litres <= ready_l:
         return ()
-    return (f"{litres} L for {system}: the reserve holds {ready_l} L",)
+    return (f"{say_volume(litres)} for {system}: the reserve holds {say_volume(ready_l)}",)

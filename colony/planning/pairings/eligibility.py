@@ -9,6 +9,8 @@ from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 from datetime import date, timedelta
 
+from colony.notation.house import say_length
+
 FEMALE, MALE = "F", "M"
 
 GONE, SAME_SEX, KIN = "gone", "same_sex", "kin"
@@ -172,8 +174,8 @@ def _too_small(candidate: Candidate, _today: date) -> str | None:
         return None
     on = f" on {candidate.width_on}" if candidate.width_on else ""
     return (
-        f"disc width {candidate.width_mm / 10:g} cm{on}; "
-        f"{_kind(candidate)} is mature at {candidate.mature_width_mm / 10:g} cm"
+        f"disc width {say_length(candidate.width_mm)}{on}; "
+        f"{_kind(candidate)} is mature at {say_length(candidate.mature_width_mm)}"
     )
 
 

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from colony.planning.arrays import Floats
-from colony.planning.pups.growth import Curve
+from colony.planning.pups.growth import Curve, GrowthPrior, Width
 from colony.planning.pups.growth_data import (
     Given,
     Grower,
@@ -103,6 +103,12 @@ def fit_colony(
     means = map(tuple, found.steps[0].belief.mean.tolist())
     names = dict.fromkeys(g.species for g in growers)
     return ColonyGrowth(curves, spreads, dict(zip(names, means, strict=True)))
+
+
+def fit_own(widths: Sequence[Width], prior: GrowthPrior) -> Curve:
+    """Fit the curve of one animal by nothing but its own trusted widths, one at least."""
+    alone = Grower("", "", "U", "", None, tuple(widths), prior)
+    return fit_colony([alone]).curves[""]
 
 
 def _species_priors(growers: Sequence[Grower]) -> Belief:

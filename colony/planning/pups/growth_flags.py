@@ -11,6 +11,7 @@ from itertools import pairwise
 from math import exp, sqrt
 from typing import Literal
 
+from colony.notation.house import say_growth, say_length
 from colony.planning.pups.growth import Curve, Width, likely_width_mm
 from colony.planning.pups.growth_law import gain_mm
 
@@ -117,7 +118,7 @@ def _contradicted(doubtful: Width, kept: Sequence[Width]) -> str | None:
 
 
 def _cm(width: Width) -> str:
-    return f"{width.width_mm / 10:g} cm"
+    return say_length(width.width_mm)
 
 
 def _stands_still(pup: GrowthRecord, rules: FlagRules) -> OffCurve | None:
@@ -134,7 +135,8 @@ def _stands_still(pup: GrowthRecord, rules: FlagRules) -> OffCurve | None:
     return OffCurve(
         pup.tag,
         "stands still",
-        f"{pup.tag} gained {gained:.0f} mm in {days // 7} weeks; {expected:.0f} mm were expected",
+        f"{pup.tag} gained {say_growth(gained)} in {days // 7} weeks; "
+        f"{say_growth(expected)} were expected",
         since=start.day,
     )
 

@@ -7,6 +7,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from datetime import date
 
+from colony.notation.house import say_length
 from colony.planning.tanks.load import Occupant, TankFloor, load
 
 
@@ -87,8 +88,8 @@ def _too_small(
         return None
     width_mm, tag = widest
     return (
-        f"{code} is {side_mm / 10:g} cm {way}; {tag} of {width_mm / 10:g} cm disc width "
-        f"needs {width_mm * times / 10:g} cm"
+        f"{code} is {say_length(side_mm)} {way}; {tag} of {say_length(width_mm)} disc width "
+        f"needs {say_length(width_mm * times)}"
     )
 
 

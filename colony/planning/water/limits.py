@@ -4,6 +4,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from colony.notation.care import PARAMETERS, UNIONISED
+from colony.notation.house import reading_name, reading_number, say_reading
 from colony.planning.water.ammonia import NH3_OF_NITROGEN, unionised_mg_l
 
 COMMON_PRACTICE = "common practice, no source"
@@ -100,11 +101,13 @@ def _narrower(limit: Limit, other: Limit) -> Limit:
 
 def in_words(bad: OutOfLimit) -> str:
     """A value outside its limit as a person says it: ``nitrite 3 mg/L (at most 0.1)``."""
-    name = bad.parameter.removesuffix("_mg_l").removesuffix("_c").replace("_", " ")
-    unit = PARAMETERS[bad.parameter].unit if bad.parameter in PARAMETERS else "mg/L"
-    low, high = bad.limit.low, bad.limit.high
+    name = reading_name(bad.parameter)
+    low, high = (
+        None if bound is None else reading_number(bad.parameter, bound)
+        for bound in (bad.limit.low, bad.limit.high)
+    )
     if low is not None and high is not None:
         bounds = f"{low:g} to {high:g}"
     else:
         bounds = f"at most {high:g}" if high is not None else f"at least {low:g}"
-    return f"{name} {bad.value:.3g}{f' {unit}' if unit else ''} ({bounds})"
+    return f"{name} {say_reading(bad.parameter, bad.value)} ({bounds})"

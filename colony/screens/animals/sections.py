@@ -10,6 +10,7 @@ from colony.acts.pedigree.family import GENERATIONS, FamilyMember, family_of
 from colony.acts.pedigree.paths import Explained, explain
 from colony.notation.days import show_span
 from colony.notation.fields.animals import DECISIONS, MARKS
+from colony.notation.house import say_mass
 from colony.notation.words import SEX_WORDS
 from colony.screens.frame.dates import short_day
 from colony.screens.frame.session import BookSession
@@ -142,7 +143,7 @@ def _growth(page: AnimalDetails, book_session: BookSession) -> str:
     return "\n".join(
         f"{width['on']}  {book_session.length(width['disc_width_mm']):>8}  "
         f"{'█' * round(width['disc_width_mm'] / most * 24)}"
-        f"{'  ' + str(width['mass_g']) + ' g' if width['mass_g'] else ''}"
+        f"{'  ' + say_mass(width['mass_g']) if width['mass_g'] else ''}"
         for width in widths
     )
 

@@ -8,7 +8,7 @@ from threading import Lock
 from typing import Any, TypeVar
 
 from colony.acts.book.news import News, news_since
-from colony.notation.measures import show_length
+from colony.notation.house import show_length, use_units
 from colony.refusals.base import Refusal
 from colony.refusals.books import BookVanished
 from colony.store.book import Book, find_again
@@ -46,6 +46,7 @@ class BookSession:
         with self.book.reading() as session:
             self.settings = read_settings(session)
             self.mark = latest(session)
+        use_units(self.settings.units)
 
     def read(self, question: Callable[..., T], **facts: Any) -> T:  # noqa: ANN401 - facts of any act
         """Ask the book one question."""
@@ -93,4 +94,4 @@ class BookSession:
 
     def length(self, length_mm: float | None) -> str:
         """Write a length in the book's unit."""
-        return show_length(length_mm, self.settings.length_unit)
+        return show_length(length_mm)

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 from colony.acts.pups.measure import measure
 from colony.notation.fields.field import ON, TAG_OF_ANIMAL
 from colony.notation.fields.pups import MASS, WIDTH
+from colony.notation.house import say_growth
 from colony.screens.forms.fields.catalogue import form_field
 from colony.screens.forms.form import Done, Facts, Form
 
@@ -37,7 +38,7 @@ class WidthsForm(Form):
         grown = (
             "first width"
             if done.growth_mm is None
-            else f"{done.growth_mm:+d} mm since {done.since}"
+            else f"{say_growth(done.growth_mm, signed=True)} since {done.since}"
         )
         return Done(f"{done.tag} {width}, {grown}.", done.warnings)
 

@@ -11,6 +11,7 @@ from colony.acts.animals.search import ListedAnimal
 from colony.acts.tanks.page import TankDetails as Tank
 from colony.acts.tanks.page import show_tank
 from colony.notation.days import show_span
+from colony.notation.house import say_volume
 from colony.screens.frame.about import About
 from colony.screens.frame.dates import short_day
 from colony.screens.frame.page import Page
@@ -83,7 +84,7 @@ class TankPage(Page):
             if tank.diameter_mm
             else f"{length(tank.length_mm)} x {length(tank.width_mm)}"
         )
-        volume = f", {tank.volume_l} L" if tank.volume_l else ""
+        volume = f", {say_volume(tank.volume_l)}" if tank.volume_l else ""
         lines = [f"{tank.tank}, {tank.role}, on {tank.system}; {size}{volume}"]
         if tank.load is not None:
             filled = bar(tank.load / (2 * tank.load_limit), BAR, limit=0.5)

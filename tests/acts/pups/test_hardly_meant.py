@@ -1,6 +1,8 @@
 """What can hardly be meant is asked about before it is written, and written if it is meant."""
 
 from collections.abc import Callable
+from datetime import date
+from math import exp
 from typing import Any
 
 import pytest
@@ -18,7 +20,7 @@ from colony.refusals.animals import HardlyMeant
 
 CASES: dict[str, tuple[Callable[..., Any], dict[str, Any], str]] = {
     "a width that shrank": (measure, {"tag": "Alma", "width_mm": 300}, "rays do not shrink"),
-    "a first width": (measure, {"tag": "Bella", "width_mm": 2000}, "would be 2000 mm wide"),
+    "a first width": (measure, {"tag": "Bella", "width_mm": 2000}, "would be 200 cm wide"),
     "a litter": (record_litter, {"dam": "Alma", "pups": PupCount(20)}, "bears 8 at most"),
     "a meal": (
         feed_tank,
@@ -51,3 +53,21 @@ def test_it_is_asked_about_and_written_anyway(farm: Farm, case: str) -> None:
     assert farm.written() == before
     done = farm.do(act, **facts, **{day: TODAY}, anyway=True, today=TODAY)
     assert any(said in str(warning) for warning in done.warnings)
+
+
+def test_a_width_far_from_its_own_forecast_is_asked_about(farm: Farm) -> None:
+    """A quarter wider than a pup's own curve is a slip, though a ray can grow that fast a week."""
+    farm.female("Kira", species="P. motoro")
+    law = [(date(2025, 3, 9), 0.0), (date(2025, 7, 9), 122.0), (date(2025, 11, 9), 245.0)]
+    for on, days in law:
+        farm.do(measure, tag="Kira", width_mm=_grown_mm(days), on=on, today=TODAY)
+    expected = _grown_mm(365)
+    with pytest.raises(HardlyMeant, match="by its own growth"):
+        farm.do(measure, tag="Kira", width_mm=round(1.25 * expected), on=TODAY, today=TODAY)
+    done = farm.do(measure, tag="Kira", width_mm=expected, on=TODAY, today=TODAY)
+    assert done.warnings == ()
+
+
+def _grown_mm(days: float) -> int:
+    """Von Bertalanffy 1938: 140 mm at first, 500 mm at last, 0.5 a year."""
+    return round(500 - 360 * exp(-0.5 * days / 365.25))

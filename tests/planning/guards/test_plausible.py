@@ -5,6 +5,7 @@ import pytest
 from colony.planning.guards.plausible import (
     doubts_of_change,
     doubts_of_first_width,
+    doubts_of_forecast,
     doubts_of_growth,
     doubts_of_litter,
     doubts_of_meal,
@@ -52,3 +53,13 @@ def test_more_water_than_the_reserve_holds_is_doubted() -> None:
     """Where there is no reserve nothing is."""
     assert doubts_of_change("north", 500, 500) == doubts_of_change("north", 500, None) == ()
     assert doubts_of_change("north", 501, 500) == ("501 L for north: the reserve holds 500 L",)
+
+
+@pytest.mark.parametrize(
+    ("width_mm", "odd"), [(240, False), (275, False), (276, True), (205, False), (204, True)]
+)
+def test_a_width_is_odd_beyond_its_forecast_by_more_than_its_length(
+    *, width_mm: int, odd: bool
+) -> None:
+    """By hand: an interval of 230 to 250 is 20 long, and 5 mm more are what measuring errs."""
+    assert bool(doubts_of_forecast("Kira", width_mm, 230, 250)) is odd

@@ -9,6 +9,7 @@ from sqlmodel import Session, col
 
 from colony.acts.book.checks.finding import Finding
 from colony.acts.pups.measure import WEEK_DAYS
+from colony.notation.house import say_growth, say_length
 from colony.notation.transponders import parse_transponder
 from colony.planning.guards.plausible import odd_growth
 from colony.records import Animal, Feeding, Hold, Measurement, Pairing, Placement
@@ -102,7 +103,9 @@ def widths(session: Session, _today: date) -> Iterator[Finding]:
         before_on, before_mm = last.get(tag, (on, width_mm))
         if problem := _doubt(width_mm - before_mm, (on - before_on).days):
             remedies = (act("pup measure", tag, on=str(on)),)
-            yield Finding("width", False, tag, f"{width_mm} mm on {on} is {problem}", remedies)
+            yield Finding(
+                "width", False, tag, f"{say_length(width_mm)} on {on} is {problem}", remedies
+            )
         last[tag] = (on, max(before_mm, width_mm))
 
 
@@ -118,8 +121,8 @@ def _of_animals(owner: Any, *columns: Any) -> Any:  # noqa: ANN401 - columns of 
 def _doubt(grown_mm: int, days: int) -> str | None:
     match odd_growth(grown_mm, grown_mm / days * WEEK_DAYS if days else 0.0):
         case "shrank":
-            return f"{-grown_mm} mm less than before"
+            return f"{say_growth(-grown_mm)} less than before"
         case "leapt":
-            return f"{grown_mm} mm more than {days} days before"
+            return f"{say_growth(grown_mm)} more than {days} days before"
         case _:
             return None

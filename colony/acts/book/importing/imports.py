@@ -18,7 +18,7 @@ def import_path(
     *,
     path: Path,
     mappings: Sequence[str] = (),
-    date_order: str = "iso",
+    date_order: str | None = None,
     length_unit: str | None = None,
     skip_bad: bool = False,
     dry_run: bool = False,
@@ -35,7 +35,7 @@ def import_path(
     mappings
         ``COLUMN=FIELD`` for headings that are not known by themselves.
     date_order
-        ``iso``, ``dmy`` or ``mdy``.
+        ``iso``, ``dmy`` or ``mdy``; None means the book's.
     length_unit
         The unit of widths without one; None means the book's.
     progress
@@ -63,11 +63,11 @@ def import_path(
 
 
 def _refuse_sheet_options(
-    mappings: Sequence[str], date_order: str, length_unit: str | None, *, skip_bad: bool
+    mappings: Sequence[str], date_order: str | None, length_unit: str | None, *, skip_bad: bool
 ) -> None:
     given = {
         "mapping of columns": bool(mappings),
-        "order of dates": date_order != "iso",
+        "order of dates": date_order is not None,
         "unit of lengths": length_unit is not None,
         "skipping of bad rows": skip_bad,
     }

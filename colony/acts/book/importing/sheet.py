@@ -19,9 +19,9 @@ from colony.exchange.sheet.plan import plan_sheet
 from colony.exchange.sheet.rows import check_rows
 from colony.exchange.tables.kin import KinRow, check_kin, gather_kin
 from colony.exchange.tables.reading import Source
-from colony.exchange.text.days import ORDERS
 from colony.exchange.text.delimited import Table
 from colony.exchange.text.faults import Fault
+from colony.notation.days import DATE_ORDERS
 from colony.notation.measures import LENGTH
 from colony.records import Animal, Species
 from colony.records.rules import rules_of
@@ -35,7 +35,7 @@ class SheetChoices:
     """How the user says that a sheet is written."""
 
     mappings: tuple[str, ...] = ()
-    date_order: str = "iso"
+    date_order: str | None = None
     length_unit: str | None = None
 
 
@@ -50,8 +50,8 @@ def import_sheet(
     progress: Progress,
 ) -> Imported:
     """Write every animal of a sheet that the book does not have so already; see `import_path`."""
-    if choices.date_order not in ORDERS:
-        raise UnknownChoice("order of dates", choices.date_order, list(ORDERS))
+    if choices.date_order not in (None, *DATE_ORDERS):
+        raise UnknownChoice("order of dates", choices.date_order or "", list(DATE_ORDERS))
     if choices.length_unit not in (None, *LENGTH.units):
         raise UnknownChoice("unit of lengths", choices.length_unit or "", ["cm", "in", "mm"])
     columns = match_headings(table.path, table.header.cells, choices.mappings)
@@ -82,7 +82,8 @@ def _reading(session: Session, choices: SheetChoices, columns: Columns, today: d
     settings = read_settings(session)
     bare = {"width": choices.length_unit or settings.length_unit, "mass": settings.mass_unit}
     species = _species_words(session.exec(select(Species)).all())
-    return Reading(today, choices.date_order, bare | dict(columns.units), species)
+    order = choices.date_order or settings.date_order
+    return Reading(today, order, bare | dict(columns.units), species)
 
 
 def _species_words(species: Sequence[Species]) -> dict[str, str]:

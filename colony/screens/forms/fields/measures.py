@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from colony.notation.days import parse_day, parse_day_as_known
+from colony.notation.house import say_mass, say_volume
 from colony.notation.measures import parse_length_mm, parse_mass_g, parse_volume_l
 from colony.notation.pups import PupCount, parse_pups
 from colony.notation.tags import parse_tag
@@ -21,7 +22,7 @@ class DayField(FormField):
 
     def understand(self, text: str, book_session: BookSession) -> Understood:
         """Read the day."""
-        day = parse_day(text, book_session.today)
+        day = parse_day(text, book_session.today, book_session.settings.date_order)
         if day > book_session.today:
             raise NotYet(self.what, day, book_session.today)
         return Understood(day, f"{day:%a} {day.day} {day:%b %Y}")
@@ -33,7 +34,7 @@ class KnownDayField(FormField):
 
     def understand(self, text: str, book_session: BookSession) -> Understood:
         """Read the day, month or year."""
-        day = parse_day_as_known(text, book_session.today)
+        day = parse_day_as_known(text, book_session.today, book_session.settings.date_order)
         return Understood(day, f"{day} ({day.precision})")
 
 
@@ -54,7 +55,7 @@ class MassField(FormField):
     def understand(self, text: str, book_session: BookSession) -> Understood:
         """Read the mass in g."""
         mass_g = parse_mass_g(text, book_session.settings.mass_unit)
-        return Understood(mass_g, f"{mass_g} g")
+        return Understood(mass_g, say_mass(mass_g))
 
 
 @dataclass(frozen=True)
@@ -64,7 +65,7 @@ class VolumeField(FormField):
     def understand(self, text: str, book_session: BookSession) -> Understood:
         """Read the volume in L."""
         volume_l = parse_volume_l(text, book_session.settings.volume_unit)
-        return Understood(volume_l, f"{volume_l} L")
+        return Understood(volume_l, say_volume(volume_l))
 
 
 @dataclass(frozen=True)
