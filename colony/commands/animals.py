@@ -241,9 +241,9 @@ def show(tag: Tag, book: Book = None, *, as_json: AsJson = False) -> None:
 
 def _end(session: "Session", tag: str, facts: Mapping[str, Any]) -> str:
     """End an animal; who it was, in full, so that a mistaken tag is seen."""
-    from colony.acts.animals.animals import end_animal
+    from colony.acts.animals.animals import end_animal, end_in_words
     from colony.acts.animals.search import name_animal
 
     named = name_animal(session, tag=tag, today=facts["today"])
-    end_animal(session, tag=tag, **facts)
-    return f"{named}: {facts['how']} {facts['on']}."
+    ended = end_animal(session, tag=tag, **facts)
+    return f"{named}: {facts['how']} {end_in_words(ended)}."

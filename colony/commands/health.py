@@ -21,7 +21,7 @@ from colony.notation.fields.health import (
 from colony.notation.words import parse_word
 
 if TYPE_CHECKING:
-    from colony.acts.health.deaths import DeathPage
+    from colony.acts.health.deaths import DeathLine, DeathPage
     from colony.planning.health.survival import SurvivalAt
 
 app = subject()
@@ -167,7 +167,14 @@ def deaths(since: Since = None, book: Book = None, *, as_json: AsJson = False) -
     show_table(
         ("Animal", "Died", "Of", ">Age", "Litter", "Tank"),
         (
-            (d.tag, d.on, d.why, None if d.age_days is None else f"{d.age_days}d", d.litter, d.tank)
+            (
+                d.tag,
+                _died(d),
+                d.why,
+                None if d.age_days is None else f"{d.age_days}d",
+                d.litter,
+                d.tank,
+            )
             for d in lines
         ),
         none="No death is in the book.",
@@ -213,7 +220,15 @@ def survival(
         ("Group", ">Pups", ">Dead", *(f">{age}d" for age in ages)),
         ((line.group, line.born_live, line.died, *map(_share, line.at)) for line in lines),
     )
-    say("Percent alive (95 % interval) by Kaplan-Meier; sold pups count until they left.")
+    say(
+        "Percent alive (95 % interval) by Kaplan-Meier; sold pups count until they left. "
+        "A death between two days counts by Turnbull."
+    )
+
+
+def _died(line: "DeathLine") -> str:
+    unseen = line.last_seen is not None and line.last_seen < line.on
+    return f"{line.last_seen} to {line.on}" if unseen else str(line.on)
 
 
 def _share(at: "SurvivalAt") -> str:

@@ -1,6 +1,6 @@
 """The words of care: tasks of the round, what was eaten, signs of health, what a test measures."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 
 @dataclass(frozen=True)
@@ -16,6 +16,7 @@ class Task:
     needs_animals: bool = True
     takes: str = ""
     act: str = ""
+    caution: str = ""
 
 
 TASKS = {
@@ -39,7 +40,22 @@ TASKS = {
         Task("water change", per="system", needs_animals=False),
     )
 }
-"""Every task by name, in the order in which they are done at one place."""
+"""The tasks that every house begins with, in the order in which they are done at one place."""
+
+EVERYTHING = "all"
+"""In place of a task: whatever is open there."""
+
+TASK_PLACES = ("tank with animals", "tank", "system")
+"""Where a task of the house's own is done; that of a system is done once for all its tanks."""
+
+
+def house_task(name: str, per: str, caution: str | None) -> Task:
+    """A task of the house's own list; of a usual one, it is the usual one with this caution."""
+    usual = TASKS.get(name)
+    if usual is not None:
+        return replace(usual, caution=caution or "")
+    return Task(name, per.split(maxsplit=1)[0], per == TASK_PLACES[0], caution=caution or "")
+
 
 TAKEN = ("all", "some", "none")
 """What a tank took of the food it was offered."""

@@ -14,7 +14,7 @@ if TYPE_CHECKING:
 
     from colony.records.animals import Animal
     from colony.records.book import JournalEntry, Setting
-    from colony.records.care import CareDone, CareRhythm
+    from colony.records.care import CareDone, CareRhythm, HouseTask
     from colony.records.foods import Feeding, Food, FoodBatch, TankFeeding
     from colony.records.health import LookOver, Prescription, VetPatient, VetVisit
     from colony.records.holds import Hold, Overruling
@@ -110,6 +110,7 @@ TABLES: Mapping[str, tuple[Callable[[], ModuleType], str]] = {
     "Animal": (_animals, "animals"),
     "CareDone": (_care, "care_done"),
     "CareRhythm": (_care, "care_rhythms"),
+    "HouseTask": (_care, "house_tasks"),
     "Food": (_foods, "foods"),
     "FoodBatch": (_foods, "food_batches"),
     "TankFeeding": (_foods, "tank_feedings"),
@@ -159,6 +160,7 @@ __all__ = [
     "Food",
     "FoodBatch",
     "Hold",
+    "HouseTask",
     "JournalEntry",
     "LifeHistory",
     "Litter",

@@ -36,8 +36,18 @@ class Animal(SQLModel, table=True):
         is_day("arrived"),
         is_day("mature_since"),
         is_day("ended_on"),
+        is_day("last_seen"),
         is_flag("held_back"),
         in_order("born", "ended_on"),
+        in_order("born", "last_seen"),
+        in_order("last_seen", "ended_on"),
+        Rule(
+            "only_who_died_was_last_seen",
+            ("status", "last_seen"),
+            "last_seen IS NULL OR status = 'died'",
+            lambda row: row["last_seen"] is None or row["status"] == "died",
+            "Only an animal that died has a day when it was last_seen alive",
+        ),
         Rule(
             "an_end_has_a_day",
             ("status", "ended_on"),
@@ -90,3 +100,4 @@ class Animal(SQLModel, table=True):
     ended_on: date | None = None
     ended_why: str | None = None
     note: str | None = None
+    last_seen: date | None = None

@@ -3,9 +3,10 @@
 from datetime import date
 from typing import ClassVar
 
+from sqlalchemy import Index, text
 from sqlmodel import Field, SQLModel
 
-from colony.notation.care import TASKS
+from colony.notation.care import TASK_PLACES, TASKS
 from colony.notation.words import ROLES
 from colony.records.columns import STRICT, checks
 from colony.records.rules import (
@@ -22,12 +23,32 @@ from colony.records.rules import (
 _OF_A_SYSTEM = tuple(task.name for task in TASKS.values() if task.per == "system")
 
 
+class HouseTask(SQLModel, table=True):
+    """A task of the house's own beside the usual ones; or its own caution to a usual one."""
+
+    __tablename__ = "house_task"
+    RULES: ClassVar[Rules] = (
+        has_length("name", 1, 40, "name_has_a_length"),
+        one_of("per", TASK_PLACES),
+    )
+    __table_args__ = (
+        *checks(RULES),
+        Index("ux_house_task_name", text("lower(name)"), unique=True),
+        STRICT,
+    )
+
+    id: int | None = Field(default=None, primary_key=True)
+    name: str
+    per: str = TASK_PLACES[0]
+    caution: str | None = None
+
+
 class CareRhythm(SQLModel, table=True):
     """How often a task is done: at one tank, one system, tanks of one role, or everywhere."""
 
     __tablename__ = "care_rhythm"
     RULES: ClassVar[Rules] = (
-        one_of("task", tuple(TASKS)),
+        has_length("task", 1, 40, "task_has_a_length"),
         one_of("role", ROLES),
         is_day("started"),
         positive("times_a_day"),
@@ -73,7 +94,7 @@ class CareDone(SQLModel, table=True):
 
     __tablename__ = "care_done"
     RULES: ClassVar[Rules] = (
-        one_of("task", tuple(TASKS)),
+        has_length("task", 1, 40, "task_has_a_length"),
         is_day("done_on"),
         one_alone(
             "tank_id",

@@ -196,6 +196,17 @@ class EndsBeforeLater(Refusal):
         )
 
 
+class LastSeenUnclear(WrongUse):
+    """An animal is said to be last seen alive in a way that its end contradicts."""
+
+    fields = ("last_seen",)
+
+    def __init__(self, tag: str, broken: str) -> None:
+        super().__init__(
+            f"{tag} cannot be written off so: {broken}.", again(last_seen=""), again(on="")
+        )
+
+
 class StandsAgainst(Refusal):
     """Something stands against an act with an animal; the breeder may decide otherwise."""
 

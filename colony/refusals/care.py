@@ -40,6 +40,28 @@ class NoSuchAlarm(Refusal):
         super().__init__(f"There is no alarm of {shown(place)}{which}: {places}.")
 
 
+class TaskIsFixed(WrongUse):
+    """A word that means something in every round is to become another task."""
+
+    fields = ("task",)
+
+    def __init__(self, task: str) -> None:
+        super().__init__(
+            f"{shown(task)} has its own meaning in every round: choose another name, or set "
+            "nothing but its caution."
+        )
+
+
+class NotAnOwnTask(Refusal):
+    """A usual task is to be taken off the list."""
+
+    def __init__(self, task: str) -> None:
+        super().__init__(
+            f"{task} is one of the usual tasks: it is not due any more without a rhythm.",
+            act("round rhythm", task, drop=True),
+        )
+
+
 class NothingToTick(Refusal):
     """Nothing is open at the places named."""
 

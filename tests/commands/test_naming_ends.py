@@ -11,7 +11,7 @@ from colony.commands.cli.read import today
 from colony.store.book import open_book
 from colony.store.journal.entries import latest
 
-NAMED = f"Alma, female leopoldi, in A1: died {today()}."
+NAMED = f"Alma, female leopoldi, in A1: died on {today()}."
 END = ["animal", "end", "alma", "died"]
 
 

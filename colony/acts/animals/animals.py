@@ -17,8 +17,10 @@ from colony.notation.shares import UNKNOWN_SIRE
 from colony.planning.guards.judge import Proposal
 from colony.planning.guards.table import BRING, GIVE, SELL
 from colony.records import Animal, Litter
+from colony.records.rules import broken
 from colony.refusals.animals import (
     AlreadyEnded,
+    LastSeenUnclear,
     NotEnded,
     NothingToChange,
     ReservedTag,
@@ -95,10 +97,13 @@ def end_animal(
     how: str,
     on: date,
     why: str | None = None,
+    last_seen: date | None = None,
     anyway: bool = False,
     today: date,
 ) -> Animal:
     """Write down that an animal died, was sold or is gone; it leaves its tank and pairings.
+
+    One that died unseen was `last_seen` alive on a day before it was found: it died between.
 
     Raises
     ------
@@ -107,22 +112,34 @@ def end_animal(
         It is held, reserved, isolated, kept back or near term, and that is not overruled.
     LeavesIsolationEarly
         It leaves alive while it is isolated, and no reason is given.
+    LastSeenUnclear
+        It did not die, or was last seen alive after it was found dead.
     """
     animal = find_animal(session, tag)
     if animal.status != "present":
         raise AlreadyEnded(animal.tag, animal.status, animal.ended_on)
     refuse_future(f"The end of {animal.tag}", on, today)
-    refuse_before_life(animal, on)
-    refuse_later_events(session, animal, on)
+    refuse_before_life(animal, last_seen or on)
+    refuse_later_events(session, animal, last_seen or on)
+    if wrong := broken(Animal, status=how, ended_on=on, last_seen=last_seen):
+        raise LastSeenUnclear(animal.tag, wrong)
     if (act := _GUARDED_ENDS.get(how)) is not None:
         guard(session, Proposal(act, on, whom=why), [animal], Decision(anyway=anyway, why=why))
     if how != "died":
         why = reason_to_leave(session, [animal.tag], to=None, why=why, today=today)
     animal.status, animal.ended_on, animal.ended_why = how, on, why or animal.ended_why
+    animal.last_seen = last_seen
     session.add(animal)
     leave_everything(session, animal, on)
-    tell(session, f"{animal.tag} {how} on {on}")
+    tell(session, f"{animal.tag} {how} {end_in_words(animal)}")
     return animal
+
+
+def end_in_words(animal: Animal) -> str:
+    """When an animal ended: ``on 2026-03-02``, ``between 2026-02-27 and 2026-03-02``."""
+    if animal.last_seen is None or animal.last_seen == animal.ended_on:
+        return f"on {animal.ended_on}"
+    return f"between {animal.last_seen} and {animal.ended_on}"
 
 
 def bring_back(session: Session, *, tag: str) -> Animal:
@@ -139,6 +156,7 @@ def bring_back(session: Session, *, tag: str) -> Animal:
         raise NotEnded(animal.tag)
     ended_on = animal.ended_on
     animal.status, animal.ended_on, animal.ended_why = "present", None, None
+    animal.last_seen = None
     session.add(animal)
     tank = give_back(session, animal, ended_on) if ended_on else None
     tell(session, f"{animal.tag} is here after all{f', in {tank}' if tank else ''}")

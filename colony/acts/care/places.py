@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from colony.notation.care import TASKS
+from colony.notation.care import Task
 from colony.notation.tags import nearest_tags
 from colony.planning.care.walking_order import WorkPlace, by_biosecurity
 from colony.refusals.care import NoSuchPlace, RunBackwards
@@ -25,14 +25,14 @@ def find_places(floor: Floor, words: Sequence[str]) -> list[WorkPlace]:
     return by_biosecurity(found)
 
 
-def places_for(task: str, floor: Floor, words: Sequence[str]) -> list[WorkPlace]:
+def places_for(task: Task, floor: Floor, words: Sequence[str]) -> list[WorkPlace]:
     """Where a task is done that is named with these words.
 
     For a task of systems a tank stands for its system. Tanks without animals are left out
     where the task is for animals, unless they are named by their own code.
     """
-    kind, places = TASKS[task], find_places(floor, words)
-    if kind.per == "system":
+    places = find_places(floor, words)
+    if task.per == "system":
         systems = {place.system for place in places}
         ordered = by_biosecurity(floor.places)
         return [place for place in ordered if place.per == "system" and place.name in systems]
@@ -41,7 +41,7 @@ def places_for(task: str, floor: Floor, words: Sequence[str]) -> list[WorkPlace]
         place
         for place in places
         if place.per == "tank"
-        and (place.animals or not kind.needs_animals or place.name.casefold() in named)
+        and (place.animals or not task.needs_animals or place.name.casefold() in named)
     ]
 
 

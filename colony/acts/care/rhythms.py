@@ -6,13 +6,15 @@ from datetime import date
 
 from sqlmodel import Session, col, select
 
-from colony.notation.care import TASKS
+from colony.notation.fields.care import TASK
+from colony.notation.words import parse_word
 from colony.planning.care.round import USUAL
 from colony.records import CareRhythm, System, Tank
 from colony.records.rules import broken
 from colony.refusals.care import NoRhythm, RhythmTwoWays, RoundBegun, WrongPlaceForTask
 from colony.store.journal.journal import tell
 from colony.store.lookup import find_system, find_tank
+from colony.store.readers.care import read_tasks
 from colony.store.readers.tanks.house import read_tanks
 
 
@@ -73,13 +75,15 @@ def set_rhythm(
 
     Raises
     ------
-    NoSuchTank, NoSuchSystem, RhythmTwoWays, WrongPlaceForTask
+    UnknownWord, NoSuchTank, NoSuchSystem, RhythmTwoWays, WrongPlaceForTask
     """
     often = {"times_a_day": times_a_day, "every_days": every_days}
     place = {"tank_id": where.tank, "system_id": where.system, "role": where.role}
     if wrong := broken(CareRhythm, **often, **place):
         raise RhythmTwoWays(wrong)
-    if TASKS[task].per == "system" and (where.tank or where.role):
+    tasks = read_tasks(session)
+    task = parse_word(task, tuple(tasks), TASK.words_for_it)
+    if tasks[task].per == "system" and (where.tank or where.role):
         raise WrongPlaceForTask(task)
     row = _seek(session, task, where) or CareRhythm(task=task, started=today)
     row.tank_id = find_tank(session, where.tank).id if where.tank else None
@@ -98,8 +102,9 @@ def drop_rhythm(session: Session, *, task: str, where: Where) -> None:
 
     Raises
     ------
-    NoSuchTank, NoSuchSystem, NoRhythm
+    UnknownWord, NoSuchTank, NoSuchSystem, NoRhythm
     """
+    task = parse_word(task, tuple(read_tasks(session)), TASK.words_for_it)
     row = _seek(session, task, where)
     if row is None:
         raise NoRhythm(task, str(where))
@@ -119,10 +124,13 @@ def list_rhythms(session: Session) -> list[RhythmLine]:
         RhythmLine(r.task, tank, system, r.role, r.times_a_day, r.every_days, r.started)
         for r, tank, system in session.exec(query)
     ]
-    order = list(TASKS)
+    order = {task: at for at, task in enumerate(read_tasks(session))}
     return sorted(
         lines,
-        key=lambda line: (order.index(line.task), str(Where(line.tank, line.system, line.role))),
+        key=lambda line: (
+            order.get(line.task, len(order)),
+            str(Where(line.tank, line.system, line.role)),
+        ),
     )
 
 

@@ -11,14 +11,13 @@ from colony.acts.care.places import find_places, places_for
 from colony.acts.care.ticks import write_done
 from colony.acts.care.work import work_of
 from colony.acts.water.changes import change_water
-from colony.notation.care import TASKS
+from colony.notation.care import EVERYTHING
+from colony.notation.fields.care import TASK
+from colony.notation.words import parse_word
 from colony.planning.care.walking_order import WorkPlace
 from colony.refusals.care import NothingToTick, TaskTakesValue
 from colony.store.journal.journal import tell
 from colony.store.readers.care import Floor, read_floor
-
-EVERYTHING = "all"
-"""In place of a task: whatever is open there."""
 
 
 @dataclass(frozen=True)
@@ -31,6 +30,9 @@ class Ticked:
     on: date
     left: tuple[str, ...] = ()
     """What takes a value and stays open, as ``headcount at N1``."""
+
+    cautions: tuple[str, ...] = ()
+    """What the house minds about the tasks."""
 
 
 def tick(
@@ -50,19 +52,21 @@ def tick(
 
     Raises
     ------
-    NoSuchPlace, RunBackwards, NothingToTick, NotYet, and what `change_water` refuses
+    UnknownWord, NoSuchPlace, RunBackwards, NothingToTick, NotYet
+        And what `change_water` refuses.
     TaskTakesValue
         It is done by another act, with the number, the food or the values.
     """
     refuse_future("This work", on, today)
     floor = read_floor(session, today)
-    wanted = _at_places(session, floor, task, places, on)
-    if task != EVERYTHING and TASKS[task].takes:
+    task = _word(floor, task)
+    wanted, kind = _at_places(session, floor, task, places, on), floor.task(task)
+    if kind.takes:
         first = wanted[0][1].name if wanted else ""
-        raise TaskTakesValue(task, TASKS[task].takes, TASKS[task].act, first)
+        raise TaskTakesValue(task, kind.takes, kind.act, first)
     still = [(name, place) for name, place, is_open in wanted if is_open]
-    todo = [(name, place) for name, place in still if not TASKS[name].takes]
-    left = tuple(f"{name} at {place.name}" for name, place in still if TASKS[name].takes)
+    todo = [(name, place) for name, place in still if not floor.task(name).takes]
+    left = tuple(f"{name} at {place.name}" for name, place in still if floor.task(name).takes)
     if not todo:
         raise NothingToTick(task, list(places), left)
     for name, place in todo:
@@ -73,7 +77,8 @@ def tick(
     done = tuple(dict.fromkeys(place.name for _, place in todo))
     tell(session, f"{task} done: {', '.join(done)}")
     already = {place.name for _, place, is_open in wanted if not is_open} - set(done)
-    return Ticked(task, done, tuple(sorted(already)), on, left)
+    cautions = dict.fromkeys(floor.task(name).caution for name, _ in todo)
+    return Ticked(task, done, tuple(sorted(already)), on, left, tuple(filter(None, cautions)))
 
 
 def skip(
@@ -83,10 +88,11 @@ def skip(
 
     Raises
     ------
-    NoSuchPlace, RunBackwards, NothingToTick, NotYet
+    UnknownWord, NoSuchPlace, RunBackwards, NothingToTick, NotYet
     """
     refuse_future("Skipping this work", on, today)
     floor = read_floor(session, today)
+    task = _word(floor, task)
     wanted = _at_places(session, floor, task, places, on)
     todo = [(name, place) for name, place, is_open in wanted if is_open]
     if not todo:
@@ -112,5 +118,9 @@ def _at_places(
         ]
     return [
         (task, place, (task, place.name) not in work or work[task, place.name].is_open)
-        for place in places_for(task, floor, words)
+        for place in places_for(floor.task(task), floor, words)
     ]
+
+
+def _word(floor: Floor, task: str) -> str:
+    return parse_word(task, (*floor.tasks, EVERYTHING), TASK.words_for_it)

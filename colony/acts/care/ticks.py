@@ -4,7 +4,6 @@ from datetime import date
 
 from sqlmodel import Session
 
-from colony.notation.care import TASKS
 from colony.planning.care.walking_order import WorkPlace
 from colony.records import CareDone
 from colony.store.readers.care import Floor, read_floor
@@ -21,7 +20,7 @@ def write_done(
     skipped_why: str | None = None,
 ) -> None:
     """Write that a task was done at a place, or was let go for a reason."""
-    at_tank = TASKS[task].per == "tank"
+    at_tank = floor.task(task).per == "tank"
     session.add(
         CareDone(
             task=task,
@@ -43,7 +42,8 @@ def note_done(
     `place` is the code of a tank or the name of a system; one that is no part of the walk (a
     system without a tank in use) has nothing to tick.
     """
-    floor, per = read_floor(session, on), TASKS[task].per
+    floor = read_floor(session, on)
+    per = floor.task(task).per
     for where in floor.places:
         if (where.per, where.name) == (per, place):
             write_done(session, floor, task, where, on, note=note)

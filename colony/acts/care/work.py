@@ -27,6 +27,9 @@ class WorkLine:
     overdue_days: int
     last_done: date | None
     skipped: str | None
+    caution: str = ""
+    written_by: str = ""
+    """The act that does it with a value; empty where a tick is enough."""
 
     @property
     def in_words(self) -> str:
@@ -39,7 +42,8 @@ class WorkLine:
 
 def todays_round(session: Session, *, today: date) -> list[WorkLine]:
     """Today's work, clean tanks before isolated ones, and what is overdue."""
-    return [_line(work) for work in work_of(session, read_floor(session, today), today)]
+    floor = read_floor(session, today)
+    return [_line(work, floor) for work in work_of(session, floor, today)]
 
 
 def overdue_work(session: Session, *, today: date) -> list[WorkLine]:
@@ -48,17 +52,23 @@ def overdue_work(session: Session, *, today: date) -> list[WorkLine]:
         return []
     floor = read_floor(session, today)
     written = read_written(session, floor, today)
-    return [_line(work) for work in overdue(todays_work(floor.places, rhythms, written, today))]
+    works = todays_work(floor.places, rhythms, written, today, floor.tasks)
+    return [_line(work, floor) for work in overdue(works)]
 
 
 def work_of(session: Session, floor: Floor, today: date) -> list[Work]:
     """The work of a day at every place."""
     return todays_work(
-        floor.places, read_rhythms(session), read_written(session, floor, today), today
+        floor.places,
+        read_rhythms(session),
+        read_written(session, floor, today),
+        today,
+        floor.tasks,
     )
 
 
-def _line(work: Work) -> WorkLine:
+def _line(work: Work, floor: Floor) -> WorkLine:
+    task = floor.task(work.task)
     return WorkLine(
         task=work.task,
         place=work.place.name,
@@ -71,4 +81,6 @@ def _line(work: Work) -> WorkLine:
         overdue_days=work.overdue_days,
         last_done=work.last_done,
         skipped=work.last_skip,
+        caution=task.caution,
+        written_by=task.act,
     )

@@ -37,6 +37,7 @@ class DeathLine:
     age_days: int | None
     litter: str | None
     tank: str | None
+    last_seen: date | None = None
 
 
 @dataclass(frozen=True)
@@ -69,6 +70,7 @@ class DeathPage:
     holds: tuple[Dated, ...]
     vet_visits: tuple[VetPage, ...]
     litter_mates: tuple[MateLine, ...]
+    last_seen: date | None = None
     caution: str = DEAD_RAY
 
 
@@ -90,7 +92,15 @@ def list_deaths(session: Session, *, since: date | None = None) -> list[DeathLin
         ).all()
     )
     return [
-        DeathLine(a.tag, last_day(a), a.ended_why, _age(a), code, last_tank.get(a.id or 0))
+        DeathLine(
+            a.tag,
+            last_day(a),
+            a.ended_why,
+            _age(a),
+            code,
+            last_tank.get(a.id or 0),
+            a.last_seen,
+        )
         for a, code in session.exec(query)
     ]
 
@@ -138,6 +148,7 @@ def death_page(session: Session, *, tag: str, weeks: int = WEEKS_BEFORE) -> Deat
         ),
         vet_visits=tuple(list_visits(session, tag=animal.tag)),
         litter_mates=tuple(_mates(session, animal)),
+        last_seen=animal.last_seen,
     )
 
 

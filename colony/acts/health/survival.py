@@ -8,7 +8,7 @@ from datetime import date
 from sqlmodel import Session, col, select
 
 from colony.planning.health.survival import AT_DAYS, Lived, SurvivalAt, survival
-from colony.records import Litter, Tank
+from colony.records import Animal, Litter, Tank
 from colony.refusals.health import NothingToSurvive
 from colony.store.readers.animals.herd import HerdRow, read_herd
 from colony.store.readers.litters.parents import Parents, read_parents
@@ -61,12 +61,19 @@ def survival_by(session: Session, *, by: str = "all", today: date) -> list[Survi
 
 def _pups(session: Session, parents: Parents, today: date) -> list[_Pup]:
     litters = {litter.id: litter for litter in session.exec(select(Litter))}
+    last_seen = dict(
+        session.exec(
+            select(col(Animal.id), col(Animal.last_seen)).where(col(Animal.last_seen).is_not(None))
+        ).all()
+    )
     pups = []
     for row in parents.herd.rows:
         if row.litter_id is not None:
             litter = litters[row.litter_id]
             days = max(0, ((row.ended_on or today) - litter.born).days)
-            pups.append(_Pup(row, litter, Lived(days, died=row.status == "died")))
+            seen = last_seen.get(row.id)
+            alive = None if seen is None else max(0, (seen - litter.born).days)
+            pups.append(_Pup(row, litter, Lived(days, row.status == "died", alive)))
     return pups
 
 

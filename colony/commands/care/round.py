@@ -13,7 +13,7 @@ from colony.commands.cli.output import say, show_json, show_table, warn
 from colony.commands.cli.parts import AsJson, subject
 from colony.commands.cli.read import day, today
 from colony.commands.cli.remedies import command_of
-from colony.notation.care import TASKS
+from colony.notation.care import EVERYTHING, TASKS
 from colony.notation.cautions import ELECTRICITY, OWN_TOOLS
 from colony.notation.fields.care import (
     ANSWER,
@@ -21,11 +21,10 @@ from colony.notation.fields.care import (
     DONE_FACTS,
     HOW_OFTEN_FACTS,
     SKIP_FACTS,
-    TASK,
+    TASK_FACTS,
     WHERE_FACTS,
     WHICH_ALARM,
 )
-from colony.notation.words import parse_word
 
 if TYPE_CHECKING:
     from colony.acts.care.work import WorkLine
@@ -34,7 +33,7 @@ app = subject(invoke_without_command=True)
 
 _TASKS = ", ".join(TASKS)
 
-Task = Annotated[str, typer.Argument(help=f"A task, or all: {_TASKS}.")]
+Task = Annotated[str, typer.Argument(help=f"A task, or all: {_TASKS}, or your own.")]
 Places = Annotated[list[str], typer.Argument(help="Tanks, systems, a row such as A1..A6, or all.")]
 
 
@@ -71,6 +70,7 @@ def round_(
         say("Nothing is left to do." if lines else "No task has a rhythm: colony round begin.")
     if shown:
         say(f"{OWN_TOOLS} {ELECTRICITY}")
+    warn(dict.fromkeys(f"{line.task}: {line.caution}" for line in shown if line.caution))
 
 
 @app.command("done")
@@ -85,10 +85,10 @@ def done(
     as_json: AsJson = False,
 ) -> None:
     """Tick a task off at tanks, systems or a row of tanks at once; a value is never left out."""
-    from colony.acts.care.round import EVERYTHING, tick
+    from colony.acts.care.round import tick
     from colony.refusals.care import EverythingEverywhere
 
-    if _task(task) == EVERYTHING and EVERYTHING in places and not yes:
+    if task.casefold() == EVERYTHING and EVERYTHING in places and not yes:
         if not sys.stdin.isatty():
             raise EverythingEverywhere
         question = "This says that all open work of the whole house is done. Is it?"
@@ -97,7 +97,7 @@ def done(
     with acting(book, "round done") as session:
         ticked = tick(
             session,
-            task=_task(task),
+            task=task,
             places=places,
             **read_typed(DONE_FACTS, typed, new=True),
             today=today(),
@@ -106,6 +106,7 @@ def done(
         show_json(ticked)
         return
     say(f"{ticked.task} done: {', '.join(ticked.places)}.")
+    warn(ticked.cautions)
     if ticked.already:
         say(f"Done before: {', '.join(ticked.already)}.")
     if ticked.left:
@@ -126,7 +127,7 @@ def skip(
     with acting(book, "round skip") as session:
         skipped = skip_work(
             session,
-            task=_task(task),
+            task=task,
             places=places,
             **read_typed(SKIP_FACTS, typed, new=True),
             today=today(),
@@ -190,7 +191,7 @@ def begin(book: Book = None) -> None:
 @app.command("rhythm")
 @with_options((*HOW_OFTEN_FACTS, *WHERE_FACTS), new=True)
 def rhythm(
-    task: Annotated[str, typer.Argument(help=f"A task: {_TASKS}.")],
+    task: Annotated[str, typer.Argument(help=f"A task: {_TASKS}, or your own.")],
     typed: Typed,
     book: Book = None,
     *,
@@ -199,15 +200,51 @@ def rhythm(
     """Set how often a task is done; a tank's own rhythm goes before its role's and everybody's."""
     from colony.acts.care.rhythms import Where, drop_rhythm, set_rhythm
 
-    word = parse_word(task, tuple(TASKS), TASK.words_for_it)
     where = Where(**read_typed(WHERE_FACTS, typed, new=True))
     often = read_typed(HOW_OFTEN_FACTS, typed, new=True)
     with acting(book, "round rhythm") as session:
         if drop:
-            drop_rhythm(session, task=word, where=where)
+            drop_rhythm(session, task=task, where=where)
         else:
-            set_rhythm(session, task=word, where=where, **often, today=today())
-    say(f"{word} {where}: {'no rhythm any more' if drop else _often(**often)}.")
+            set_rhythm(session, task=task, where=where, **often, today=today())
+    say(f"{task} {where}: {'no rhythm any more' if drop else _often(**often)}.")
+
+
+@app.command("task")
+@with_options(TASK_FACTS)
+def task_(
+    name: Annotated[str, typer.Argument(help="What your own task is called.")],
+    typed: Typed,
+    book: Book = None,
+    *,
+    drop: Annotated[bool, typer.Option("--drop", help="Take it off the list.")] = False,
+) -> None:
+    """Put a task of your own on the list, with what to mind; then give it a rhythm."""
+    from colony.acts.care.tasks import drop_task, set_task
+
+    with acting(book, "round task", begin=True) as session:
+        if drop:
+            say(f"{drop_task(session, name=name)} is no task of the house's own any more.")
+            return
+        line = set_task(session, name=name, **read_typed(TASK_FACTS, typed))
+    say(f"{line.task} is on the list, at each {line.per}. {line.caution or ''}".rstrip())
+    say(f"When it is due: colony round rhythm '{line.task}' --every 7")
+
+
+@app.command("tasks")
+def tasks(book: Book = None, *, as_json: AsJson = False) -> None:
+    """List the tasks of the round: where each is done, and what to mind."""
+    from colony.acts.care.tasks import list_tasks
+
+    with reading(book) as session:
+        lines = list_tasks(session)
+    if as_json:
+        show_json(lines)
+        return
+    show_table(
+        ("Task", "At each", "Your own", "Mind"),
+        ((line.task, line.per, "yes" if line.own else None, line.caution) for line in lines),
+    )
 
 
 @app.command("rhythms")
@@ -256,10 +293,6 @@ def _in_words(line: "WorkLine") -> str:
     done = "" if line.is_open or line.skipped else "done"
     more = "; ".join(word for word in (done, late, skipped) if word)
     return f"{line.in_words} ({more})" if more else line.in_words
-
-
-def _task(text: str) -> str:
-    return parse_word(text, (*TASKS, "all"), TASK.words_for_it)
 
 
 def _often(times_a_day: int, every_days: int) -> str:

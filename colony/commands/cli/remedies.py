@@ -56,6 +56,7 @@ VALUES = {
     "act": "NUMBER",
     "animal": "TAG",
     "born": "DAY",
+    "last_seen": "DAY",
     "dam": "TAG",
     "date_order": "ORDER",
     "diameter": "LENGTH",

@@ -7,6 +7,7 @@ from colony.exchange.folder.noun import Noun
 from colony.notation.fields.care import (
     ALARM_ANSWER_COLUMNS,
     CARE_DONE_COLUMNS,
+    HOUSE_TASK_COLUMNS,
     MOVE_TO_DO_COLUMNS,
     RHYTHM_COLUMNS,
 )
@@ -26,6 +27,7 @@ from colony.notation.fields.water import (
 )
 
 CARE_NOUNS = (
+    Noun("house_tasks", HOUSE_TASK_COLUMNS, "round", key=("name",)),
     Noun("care_rhythms", RHYTHM_COLUMNS, "round", key=("task", "role", "system", "tank")),
     Noun("care_done", CARE_DONE_COLUMNS, "round"),
     Noun("foods", FOOD_COLUMNS, "food", key=("name",)),

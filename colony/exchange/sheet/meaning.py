@@ -12,7 +12,13 @@ ANIMALS = BY_NAME["animals"]
 ANCESTOR_NOTE = "Known only as a parent named in an imported file."
 """The note of an animal that has no row of its own yet."""
 
-_AS_NEW = {"status": "present", "ended_on": None, "ended_why": None, "note": None}
+_AS_NEW = {
+    "status": "present",
+    "ended_on": None,
+    "ended_why": None,
+    "last_seen": None,
+    "note": None,
+}
 _END_NOT_KNOWN = "The day is not known: that of the import stands."
 
 

@@ -126,6 +126,14 @@ DECISIONS = (
         headings="mature/since mature matured",
     ),
 )
+LAST_SEEN = Field(
+    "last_seen",
+    "day",
+    label="Last seen",
+    help="The last day it was seen alive, of one that died unseen: 4d ago.",
+    hint="alive, if it died unseen",
+    headings="last/seen last/seen/alive",
+)
 END = (
     Field(
         "status",
@@ -142,6 +150,7 @@ END = (
     ),
     Field("ended_on", "day", headings="ended/on ended end/date left left/on"),
     Field("ended_why", headings="ended/why why reason cause cause/of/death"),
+    LAST_SEEN,
 )
 HOW_ENDED = Field(
     "how",
@@ -163,6 +172,7 @@ ENDED = Field(
 END_FACTS = (
     ON,
     Field("why", label="Why", what="reason", help="To whom, or of what.", hint="cause, or buyer"),
+    LAST_SEEN,
 )
 """What is said of an animal's end, beside who and how."""
 

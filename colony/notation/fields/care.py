@@ -1,10 +1,24 @@
 """The facts of the round: how often work is due, that it was done, and moves to do."""
 
-from colony.notation.care import TASKS
+from colony.notation.care import TASK_PLACES
 from colony.notation.fields.field import NOTE, ON, Field, choice
 from colony.notation.words import ROLES
 
-TASK = Field("task", "word", what="task of the round", words=tuple(TASKS), needed=True)
+TASK = Field("task", what="task of the round", needed=True, longest=40)
+TASK_FACTS = (
+    Field(
+        "per",
+        "word",
+        help=f"Where it is done: {choice(TASK_PLACES)}",
+        words=TASK_PLACES,
+        empty=TASK_PLACES[0],
+    ),
+    Field("caution", help="What to mind when it is done; it is shown with the work."),
+)
+"""What is said of a task of the house's own, beside its name."""
+
+HOUSE_TASK_COLUMNS = (Field("name", needed=True, longest=40), *TASK_FACTS)
+
 PLACE = Field("place", label="Where", needed=True)
 SKIPPED_WHY = Field("why", label="Why", what="reason", help="Why it is let go today.", needed=True)
 

@@ -4,7 +4,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 
-from colony.notation.care import TASKS
+from colony.notation.care import TASKS, Task
 from colony.planning.care.walking_order import WorkPlace, by_biosecurity
 
 
@@ -74,33 +74,36 @@ def todays_work(
     rhythms: Sequence[Rhythm],
     written: Mapping[tuple[str, str], Sequence[WorkEntry]],
     today: date,
+    tasks: Mapping[str, Task] = TASKS,
 ) -> list[Work]:
     """Everything that is due today or was done today, in walking order.
 
     Parameters
     ----------
+    tasks
+        Every task by name, in the order in which they are done at one place.
     written
         Entries by (task, name of the place), in any order.
     """
-    order = {task: at for at, task in enumerate(TASKS)}
+    wanted = {rhythm.task for rhythm in rhythms}
+    known = dict(tasks) | {name: Task(name) for name in sorted(wanted - tasks.keys())}
+    ordered = [task for name, task in known.items() if name in wanted]
     found = []
     for place in by_biosecurity(places):
-        tasks = sorted({rhythm.task for rhythm in rhythms}, key=lambda task: order[task])
-        for task in tasks:
+        for task in ordered:
             rhythm = rhythm_at(place, task, rhythms)
             if rhythm is not None:
-                work = _work(place, rhythm, written.get((task, place.name), ()), today)
+                work = _work(place, rhythm, written.get((task.name, place.name), ()), today)
                 if work.due <= today or work.done:
                     found.append(work)
     return found
 
 
-def rhythm_at(place: WorkPlace, task: str, rhythms: Iterable[Rhythm]) -> Rhythm | None:
+def rhythm_at(place: WorkPlace, task: Task, rhythms: Iterable[Rhythm]) -> Rhythm | None:
     """The rhythm of a task at a place: its own before its role's, its system's, everybody's."""
-    kind = TASKS[task]
-    if kind.per != place.per or (kind.needs_animals and not place.animals):
+    if task.per != place.per or (task.needs_animals and not place.animals):
         return None
-    fitting = [rhythm for rhythm in rhythms if rhythm.task == task and _fits(rhythm, place)]
+    fitting = [rhythm for rhythm in rhythms if rhythm.task == task.name and _fits(rhythm, place)]
     return max(fitting, key=_closeness, default=None)
 
 

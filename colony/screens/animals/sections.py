@@ -104,7 +104,13 @@ def _where(page: AnimalDetails) -> str:
     if facts["status"] == "present":
         return f"in {page.tank}" if page.tank else "! in no tank"
     why = f", {facts['ended_why']}" if facts["ended_why"] else ""
-    return f"○ {facts['status']} on {short_day(facts['ended_on'])}{why}"
+    ended = short_day(facts["ended_on"])
+    when = (
+        f"between {short_day(facts['last_seen'])} and {ended}"
+        if facts["last_seen"]
+        else f"on {ended}"
+    )
+    return f"○ {facts['status']} {when}{why}"
 
 
 def _inbreeding(page: AnimalDetails) -> str:

@@ -12,7 +12,6 @@ from colony.acts.book.day import alarms_today
 from colony.acts.care.rhythms import begin_round
 from colony.acts.care.round import tick
 from colony.acts.care.work import WorkLine, todays_round
-from colony.notation.care import TASKS
 from colony.planning.alarms.alarms import Alarm
 from colony.screens.forms.table import FORM_NAMES
 from colony.screens.frame.about import About
@@ -84,20 +83,20 @@ class Round(Place):
     async def action_tick(self) -> None:
         """Tick off what is open here; then bring the form of what takes a value, one by one."""
         still = [work for work in self._works_here() if work.is_open]
-        valued = [work for work in still if TASKS[work.task].takes]
+        valued = [work for work in still if work.written_by]
         plain = [work for work in still if work not in valued]
         if plain or not valued:
             self._tick(plain)
         if valued:
             first = valued[0]
-            await self.app.action_form(FORM_NAMES[TASKS[first.task].act], place=first.place)
+            await self.app.action_form(FORM_NAMES[first.written_by], place=first.place)
 
     def action_tick_system(self) -> None:
         """Tick off all that is open at every place of the system."""
         if here := self._works_here():
             system = here[0].system
             still = [work for work in self._works if work.system == system and work.is_open]
-            self._tick([work for work in still if not TASKS[work.task].takes])
+            self._tick([work for work in still if not work.written_by])
 
     def on_entry_list_opened(self, event: EntryList.Opened) -> None:
         """Unfold a place to its tasks, or fold it again."""
@@ -126,7 +125,8 @@ class Round(Place):
         self.query_one(EntryList).action_cursor_down()
         places = ", ".join(dict.fromkeys(work.place for work in works))
         what = works[0].task if len(works) == 1 else f"{len(works)} tasks"
-        self.app.show_written(f"{what} done: {places}.")
+        minded = " ".join(dict.fromkeys(work.caution for work in works if work.caution))
+        self.app.show_written(f"{what} done: {places}. {minded}".rstrip())
 
     def _show(self, now: RoundNow) -> None:
         self._works, self._alarms = now
@@ -176,6 +176,7 @@ def _task_line(work: WorkLine) -> Line:
     late = work.overdue_days if work.is_open else 0
     mark, tone = _mark(is_open=work.is_open, late=late)
     done = f"{work.task}, {work.done} of {work.wanted}"
+    done += f" ({work.caution})" if work.caution else ""
     skipped = f" (skipped: {work.skipped})" if work.skipped and work.is_open else ""
     cells = ("", f"{mark} {done}{skipped}", _late(late), short_day(work.last_done))
     initial = {"task": work.task, "place": work.place}

@@ -1,15 +1,26 @@
 """The round as the book has it: places of work in walking order, rhythms, and what was done."""
 
 from collections import defaultdict
+from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date, timedelta
 
 from sqlalchemy import func, select
 from sqlmodel import Session, col
 
+from colony.notation.care import TASKS, Task, house_task
 from colony.planning.care.round import Rhythm, WorkEntry
 from colony.planning.care.walking_order import Stop, WorkPlace, water_classes
-from colony.records import CareDone, CareRhythm, Hold, Placement, System, Tank, WaterRegime
+from colony.records import (
+    CareDone,
+    CareRhythm,
+    Hold,
+    HouseTask,
+    Placement,
+    System,
+    Tank,
+    WaterRegime,
+)
 from colony.store.readers.animals.herd import lives_there
 from colony.store.readers.tanks.house import TankRow, read_tanks
 
@@ -27,6 +38,11 @@ class Floor:
     places: tuple[WorkPlace, ...]
     tank_ids: dict[str, int]
     system_ids: dict[str, int]
+    tasks: Mapping[str, Task]
+
+    def task(self, name: str) -> Task:
+        """A task by its name; one that is on no list any more is done at tanks."""
+        return self.tasks.get(name, Task(name))
 
 
 def read_floor(session: Session, today: date) -> Floor:
@@ -46,7 +62,15 @@ def read_floor(session: Session, today: date) -> Floor:
         places=(*of_tanks, *of_systems),
         tank_ids={row.plan.code: row.id for row in tanks},
         system_ids={name: key for name, (key, _) in systems.items()},
+        tasks=read_tasks(session),
     )
+
+
+def read_tasks(session: Session) -> dict[str, Task]:
+    """Every task by its name: the usual ones, and then those of the house's own list."""
+    rows = session.execute(select(col(HouseTask.name), col(HouseTask.per), col(HouseTask.caution)))
+    own = [house_task(name, per, caution) for name, per, caution in rows]
+    return TASKS | {task.name: task for task in sorted(own, key=lambda task: task.name)}
 
 
 _SYSTEMS = select(col(System.id), col(System.name), col(System.started))

@@ -1,15 +1,20 @@
 """An end is followed everywhere, and taken back whole."""
 
+from datetime import timedelta
+
 import pytest
 from farm import TODAY, Farm
 
-from colony.acts.animals.animals import bring_back
+from colony.acts.animals.animals import bring_back, end_animal
 from colony.acts.animals.listing import AnimalFilter, list_animals
 from colony.acts.book.check import check_book
+from colony.acts.book.history import list_history
 from colony.acts.care.headcount import count_heads
+from colony.acts.health.deaths import list_deaths
 from colony.acts.pairings.listing import list_pairings
+from colony.acts.pups.measure import measure
 from colony.acts.tanks.loads import list_tanks
-from colony.refusals.animals import EndsBeforeLater
+from colony.refusals.animals import EndsBeforeLater, LastSeenUnclear
 
 
 @pytest.fixture
@@ -81,3 +86,29 @@ def test_an_end_before_later_events_names_them(group: Farm) -> None:
         group.end("Caro", "died", on="5d ago")
     assert group.written() == before
     group.end("Caro", "died", on="today")
+
+
+def test_one_that_died_unseen_died_between_two_days(group: Farm) -> None:
+    """Both days are kept and told, and bringing it back forgets them."""
+    group.female("Edda")
+    seen = TODAY - timedelta(days=4)
+    group.do(end_animal, tag="Edda", how="died", on=TODAY, last_seen=seen, today=TODAY)
+    (death,) = group.ask(list_deaths)
+    assert (death.last_seen, death.on) == (seen, TODAY)
+    (told,) = group.ask(list_history, most=1)
+    assert told.summary == f"Edda died between {seen} and {TODAY}"
+    group.do(bring_back, tag="Edda")
+    assert group.rows("SELECT last_seen FROM animal WHERE tag = 'Edda'") == [(None,)]
+
+
+def test_last_seen_has_to_agree_with_the_end(group: Farm) -> None:
+    """Not after it was found, not before it was last measured, and only of one that died."""
+    group.female("Edda")
+    tomorrow, before = TODAY + timedelta(days=1), TODAY - timedelta(days=4)
+    with pytest.raises(LastSeenUnclear, match="must not come before last_seen"):
+        group.do(end_animal, tag="Edda", how="died", on=TODAY, last_seen=tomorrow, today=TODAY)
+    with pytest.raises(LastSeenUnclear, match="Only an animal that died"):
+        group.do(end_animal, tag="Caro", how="sold", on=TODAY, last_seen=TODAY, today=TODAY)
+    group.do(measure, tag="Edda", width_mm=400, on=TODAY, today=TODAY)
+    with pytest.raises(EndsBeforeLater, match="measured on"):
+        group.do(end_animal, tag="Edda", how="died", on=TODAY, last_seen=before, today=TODAY)

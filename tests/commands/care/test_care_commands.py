@@ -68,7 +68,7 @@ def test_the_round_is_begun_walked_and_ticked(house: House) -> None:
     )
     assert set(lines[0]) == {
         "task", "place", "system", "water", "wanted", "done", "is_open", "due",
-        "overdue_days", "last_done", "skipped",
+        "overdue_days", "last_done", "skipped", "caution", "written_by",
     }  # fmt: skip
     house.type("round done all S1 Q")
     assert {line["task"] for line in house.read("round") if line["is_open"]} == {

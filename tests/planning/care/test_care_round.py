@@ -7,6 +7,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from colony.notation.care import TASKS
 from colony.planning.care.round import Rhythm, Work, WorkEntry, overdue, rhythm_at, todays_work
 from colony.planning.care.walking_order import (
     WorkPlace,
@@ -48,9 +49,9 @@ def test_pups_are_fed_twice_where_everyone_is_fed_once() -> None:
     """The rhythm of a role goes before everybody's, that of a tank before its role's."""
     twice = Rhythm("feeding", LONG_AGO, times_a_day=2, role="nursery")
     thrice = Rhythm("feeding", LONG_AGO, times_a_day=3, tank="N1")
-    assert rhythm_at(A1, "feeding", [FEEDING, twice, thrice]) == FEEDING
-    assert rhythm_at(N1, "feeding", [FEEDING, twice]) == twice
-    assert rhythm_at(N1, "feeding", [FEEDING, thrice, twice]) == thrice
+    assert rhythm_at(A1, TASKS["feeding"], [FEEDING, twice, thrice]) == FEEDING
+    assert rhythm_at(N1, TASKS["feeding"], [FEEDING, twice]) == twice
+    assert rhythm_at(N1, TASKS["feeding"], [FEEDING, thrice, twice]) == thrice
     half = one(N1, twice, WorkEntry(ago(1), 2), WorkEntry(TODAY, 1))
     assert half is not None
     assert (half.wanted, half.done, half.is_open, half.overdue_days) == (2, 1, True, 0)

@@ -106,3 +106,22 @@ def test_the_estimate_is_the_product_of_its_definition(followed: list[Lived], ag
     (found,) = survival(followed, [age])
     if found.share is not None:
         assert found.share == pytest.approx(plainly(followed, age))
+
+
+def test_a_death_between_two_days_widens_the_interval_both_ways() -> None:
+    """The lower bound is that of the earliest deaths, the upper one that of the latest."""
+    others = [Lived(60, died=False)] * 8
+    unseen = survival([Lived(40, died=True, seen_days=20), *others], [30])[0]
+    early = survival([Lived(21, died=True), *others], [30])[0]
+    late = survival([Lived(40, died=True), *others], [30])[0]
+    assert (unseen.low, unseen.high) == (early.low, late.high)
+    assert early.share is not None
+    assert late.share is not None
+    assert unseen.share == pytest.approx((early.share + late.share) / 2)
+
+
+def test_one_that_was_seen_the_day_before_died_on_a_known_day() -> None:
+    """Alive yesterday, dead today: as any death."""
+    others = [Lived(60, died=False)] * 8
+    seen = survival([Lived(40, died=True, seen_days=39), *others], [30, 40])
+    assert seen == survival([Lived(40, died=True), *others], [30, 40])

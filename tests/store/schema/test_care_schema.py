@@ -50,7 +50,7 @@ DAY = date(2025, 1, 1)
 
 RULES_BROKEN = (
     CareRhythm(task="feeding", started=DAY, times_a_day=2, every_days=2),
-    CareRhythm(task="dancing", started=DAY),
+    CareRhythm(task="", started=DAY),
     CareDone(task="feeding", done_on=DAY),
     WaterRegime(system_id=1, started=DAY),
     WaterRegime(system_id=1, started=DAY, percent=60, every_days=7),

@@ -179,8 +179,8 @@ def test_widths_that_shrink_or_leap_are_odd(house: House) -> None:
         house.measure("Caro", width_mm, date(2026, 3, on))
     odd = [(one.where, one.problem) for one in found(house.book) if one.check == "width"]
     assert odd == [
-        ("Caro", "260 mm on 2026-03-05 is 40 mm less than before"),
-        ("Caro", "500 mm on 2026-03-08 is 200 mm more than 3 days before"),
+        ("Caro", "26 cm on 2026-03-05 is 40 mm less than before"),
+        ("Caro", "50 cm on 2026-03-08 is 200 mm more than 3 days before"),
     ]
 
 
