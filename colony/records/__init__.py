@@ -13,7 +13,7 @@ if TYPE_CHECKING:
     from sqlmodel import SQLModel
 
     from colony.records.animals import Animal
-    from colony.records.book import JournalEntry, Setting
+    from colony.records.book import BookIdentity, JournalEntry, JournalPlace, Setting
     from colony.records.care import CareDone, CareRhythm, HouseTask
     from colony.records.foods import Feeding, Food, FoodBatch, TankFeeding
     from colony.records.health import LookOver, Prescription, VetPatient, VetVisit
@@ -120,7 +120,9 @@ TABLES: Mapping[str, tuple[Callable[[], ModuleType], str]] = {
     "VetVisit": (_health, "vet_visits"),
     "Hold": (_holds, "holds"),
     "Overruling": (_holds, "overrulings"),
+    "BookIdentity": (_book, ""),
     "JournalEntry": (_book, ""),
+    "JournalPlace": (_book, ""),
     "Litter": (_litters, "litters"),
     "PossibleSire": (_litters, ""),
     "MatingSign": (_pairings, "mating_signs"),
@@ -154,6 +156,7 @@ RECORDED = {noun: name for name, (_, noun) in TABLES.items() if noun}
 __all__ = [
     "AlarmAnswer",
     "Animal",
+    "BookIdentity",
     "CareDone",
     "CareRhythm",
     "Feeding",
@@ -162,6 +165,7 @@ __all__ = [
     "Hold",
     "HouseTask",
     "JournalEntry",
+    "JournalPlace",
     "LifeHistory",
     "Litter",
     "LookOver",

@@ -133,3 +133,26 @@ class BookWasReplaced(Refusal):
             "The book was replaced meanwhile by a restored backup; "
             "nothing was written: look again, and repeat what still holds."
         )
+
+
+class DoneAlready(Refusal):
+    """An act is sent a second time: it is not written twice."""
+
+    exit_code = 0
+
+    def __init__(self, number: int, at: str, summary: str) -> None:
+        super().__init__(
+            f"This was written already, as act {number} on {at[:10]} ({summary}): nothing was "
+            "written again."
+        )
+
+
+class OutcomeNotKnown(Refusal):
+    """The database went away while an act was written, and cannot be asked whether it was."""
+
+    def __init__(self, location: str, act_id: str) -> None:
+        super().__init__(
+            f"{location} went away while the act was written: whether it was is not known. Look in "
+            f"the history; sent again with COLONY_ACT_ID={act_id} it is not written twice.",
+            act("book history"),
+        )

@@ -1,6 +1,6 @@
 """Open a book, read in it, and write in it one act at a time."""
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass
 from pathlib import Path
@@ -16,6 +16,7 @@ from colony.store.failures import STUMBLES, in_words
 from colony.store.location import FileIdentity, identity, is_url, make_folder, named
 from colony.store.schema.book_version import SCHEMA, bring_up_to_date
 from colony.store.schema.stored_version import version_of
+from colony.store.waiting import told_after_a_second
 
 if TYPE_CHECKING:
     from colony.store.journal.entries import Mark
@@ -41,19 +42,35 @@ class Book:
             yield session
 
     @contextmanager
-    def act(self, name: str, *, seen: "Mark | None" = None) -> Iterator[Session]:
+    def act(
+        self,
+        name: str,
+        *,
+        seen: "Mark | None" = None,
+        act_id: str | None = None,
+        waiting: Callable[[str], None] | None = None,
+    ) -> Iterator[Session]:
         """A session for one act: one transaction and one journal row, or nothing at all.
 
         Acts of several people come one after the other: the next begins when this one is over.
+        Afterwards ``session.info[WRITTEN]`` is the number of the act in the journal.
 
         Parameters
         ----------
         seen
             Where the book stood (`latest`) when what is now changed was looked at. What
             somebody else has changed since is then refused, and told, not overwritten.
+        act_id
+            An id of the caller's own: what was written by it is not written again.
+        waiting
+            Told, after a second of waiting, for whom.
 
         Raises
         ------
+        DoneAlready
+            An act of that id is in the journal.
+        OutcomeNotKnown
+            The database went away while it wrote, and cannot be asked.
         ChangedMeanwhile, BookWasReplaced
             The book moved on since it was seen.
         BookBusy
@@ -64,20 +81,24 @@ class Book:
         # What only an act needs is loaded with the first one, so that looking stays quick.
         from colony.store.backups.daily import begin_act  # noqa: PLC0415
         from colony.store.journal.conflicts import refuse_conflicts  # noqa: PLC0415
-        from colony.store.journal.journal import Recorder, write_entry  # noqa: PLC0415
+        from colony.store.journal.journal import Recorder  # noqa: PLC0415
+        from colony.store.journal.writing import refuse_done, write_entry  # noqa: PLC0415
+        from colony.store.outcome import commit  # noqa: PLC0415
 
         self._refuse_vanished()
         with in_words(self.location), Session(writing(self.engine)) as session:
-            take_turn(session.connection())
+            with told_after_a_second(self.engine, waiting):
+                take_turn(session.connection())
             with _or_damaged(session, self.location):
                 begin_act(session, self.engine, self.location)
-                recorder = Recorder(session)
+                recorder = Recorder(session, act_id)
+                refuse_done(session, recorder.act_id)
                 yield session
                 session.flush()
                 if seen is not None:
                     refuse_conflicts(session, seen, recorder.steps)
                 write_entry(session, name, recorder)
-            session.commit()
+            commit(session, self.engine, self.location, recorder.act_id)
 
     def _refuse_vanished(self) -> None:
         """A file that was deleted or replaced would take acts that nobody sees again."""

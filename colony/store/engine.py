@@ -18,7 +18,7 @@ WAIT_SECONDS = 30
 
 _REACH_SECONDS = 10
 
-_ONE_ACT_AT_A_TIME = 0x636F6C6F6E79
+TURN_KEY = 0x636F6C6F6E79
 """The key of the lock that acts on PostgreSQL take turns with."""
 
 _PRAGMAS = (
@@ -83,7 +83,7 @@ def take_turn(connection: Connection) -> None:
     """
     if connection.dialect.name == "postgresql":
         connection.exec_driver_sql(f"SET LOCAL lock_timeout = '{WAIT_SECONDS}s'")
-        connection.exec_driver_sql(f"SELECT pg_advisory_xact_lock({_ONE_ACT_AT_A_TIME})")
+        connection.exec_driver_sql(f"SELECT pg_advisory_xact_lock({TURN_KEY})")
 
 
 @contextmanager
@@ -98,7 +98,11 @@ def _postgres(location: str) -> Engine:
     try:
         engine = create_engine(
             location,
-            connect_args={"connect_timeout": _REACH_SECONDS},
+            connect_args={
+                "connect_timeout": _REACH_SECONDS,
+                # Who reads waits as long as who writes, and is told then.
+                "options": f"-c lock_timeout={WAIT_SECONDS}s",
+            },
             pool_pre_ping=True,  # a screen that was open over night finds the server again
         )
     except (ArgumentError, NoSuchModuleError, ImportError, ValueError) as failed:

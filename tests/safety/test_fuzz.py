@@ -158,7 +158,10 @@ def test_a_book_with_a_damaged_journal_is_not_rebuilt_by_half(tmp_path: Path) ->
     book = open_book(str(tmp_path / "farm.colony"), begin=True)
     house = furnished(book)
     with closing(sqlite3.connect(book.location)) as raw:
-        raw.execute("INSERT INTO journal VALUES (99, '2026-03-09T10:00:00+00:00', '', '', '', '{')")
+        raw.execute(
+            "INSERT INTO journal VALUES"
+            " (99, '2026-03-09T10:00:00+00:00', '', '', '', '{', 'x', NULL, '')"
+        )
         raw.commit()
     with pytest.raises(JournalDamaged):
         rebuild_book(book, str(tmp_path / "rebuilt.colony"))

@@ -20,6 +20,7 @@ CHECKS: tuple[Check, ...] = (
     database.sound_file,
     database.rows_keep_their_rules,
     database.counters_go_on,
+    database.journal_is_a_chain,
     database.as_the_journal_has_it,
     database.readable_settings,
     database.clock_of_journal,

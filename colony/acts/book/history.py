@@ -1,14 +1,18 @@
 """What was done in this book, by whom and when, as a person reads it."""
 
 import datetime as dt
-from collections.abc import Iterator
 from dataclasses import dataclass
 
 from sqlmodel import Session
 
 from colony.refusals.history import NoSuchAct
-from colony.store.journal.affected import Affected
-from colony.store.journal.entries import RecordedAct, read_entries, undone_acts
+from colony.store.journal.affected import acts_of, name_place, rows_named
+from colony.store.journal.entries import (
+    RecordedAct,
+    entries_numbered,
+    read_entries,
+    undone_acts,
+)
 from colony.store.journal.rows import Place
 from colony.store.lookup import find_animal, find_tank
 
@@ -56,7 +60,7 @@ def list_history(
     if wanted.animal is None and wanted.tank is None:
         entries = read_entries(session, newest_first=True)
     else:
-        entries = iter(list(_of(session, wanted))[::-1])
+        entries = entries_numbered(session, _acts_of(session, wanted))
     lines: list[HistoryLine] = []
     for entry in entries:
         if len(lines) == most:
@@ -82,23 +86,20 @@ def line_of(entry: RecordedAct, undone_by: int | None = None) -> HistoryLine:
     return HistoryLine(entry.number, entry.at, entry.who, entry.act, entry.summary, undone_by)
 
 
-def _of(session: Session, wanted: HistoryFilter) -> Iterator[RecordedAct]:
-    """Acts that touch the animal and the tank that are wanted, oldest first."""
-    affected = Affected()
+def _acts_of(session: Session, wanted: HistoryFilter) -> list[int]:
+    """The numbers of the acts that touch the animal and the tank that are wanted, newest first."""
     asked = [
-        _places(session, affected, table, name)
+        acts_of(session, _places(session, table, name))
         for table, name in (("animal", wanted.animal), ("tank", wanted.tank))
         if name is not None
     ]
-    for entry in read_entries(session):
-        here = affected.by(entry)
-        if all(here & places for places in asked):
-            yield entry
+    return sorted(set.intersection(*asked), reverse=True)
 
 
-def _places(session: Session, affected: Affected, table: str, name: str) -> set[Place]:
+def _places(session: Session, table: str, name: str) -> set[Place]:
     """Rows that have, or once had, a tag or code; one that was undone has only its history."""
-    places = affected.named(read_entries(session), table, name)
+    named = sorted(acts_of(session, [name_place(table, name)]))
+    places = rows_named(entries_numbered(session, named), table, name)
     if not places:
         row = find_animal(session, name) if table == "animal" else find_tank(session, name)
         places = {(table, row.id or 0)}

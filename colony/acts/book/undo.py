@@ -10,8 +10,10 @@ from colony.acts.book.history import HistoryLine, line_of, show_act
 from colony.acts.book.undo_judged import take_back_judged
 from colony.refusals.history import CannotBeUndone, LaterActDepends, NothingToUndo
 from colony.store.journal.entries import RecordedAct, read_entries, undone_acts
-from colony.store.journal.journal import BEGIN_ACT, SCHEMA_ACT, acting_person, recorder_of, tell
+from colony.store.journal.journal import recorder_of, tell
 from colony.store.journal.reversal import depends
+from colony.store.journal.writers import acting_person
+from colony.store.journal.writing import BEGIN_ACT, SCHEMA_ACT
 
 
 @dataclass(frozen=True)

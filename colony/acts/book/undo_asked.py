@@ -9,7 +9,7 @@ from colony.acts.book.history import HistoryLine, line_of
 from colony.acts.book.undo import act_to_undo, own_last_acts
 from colony.store import clock
 from colony.store.journal.entries import RecordedAct
-from colony.store.journal.journal import acting_person
+from colony.store.journal.writers import acting_person
 
 IMPORT_ACT = "book import"
 

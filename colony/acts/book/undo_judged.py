@@ -12,9 +12,9 @@ from colony.refusals.base import Refusal
 from colony.refusals.history import ComesBackAgainst
 from colony.store import clock
 from colony.store.journal.entries import RecordedAct
-from colony.store.journal.journal import RowChange
 from colony.store.journal.reversal import check_references, take_back
 from colony.store.journal.rows import Place, references, table_named
+from colony.store.journal.steps import RowChange
 
 MOST_TRIED = 12
 """Later acts that are tried one by one, to tell which of them stands against an undo."""

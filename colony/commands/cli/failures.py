@@ -3,10 +3,12 @@
 import os
 import sys
 from collections.abc import Callable, Sequence
+from contextlib import suppress
 from io import TextIOWrapper
 
 import typer
 
+from colony.commands.cli import written
 from colony.commands.cli.remedies import sentence_of
 from colony.commands.cli.untyped import take_as_typed
 from colony.notation.tags import printable
@@ -24,6 +26,7 @@ def run(arguments: Sequence[str] | None = None) -> int:
         if isinstance(stream, TextIOWrapper):
             # What the terminal has no letter for is written as an escape, rather than not at all.
             stream.reconfigure(errors="backslashreplace")
+    written.begin()
     words = list(sys.argv[1:] if arguments is None else arguments)
     command = take_as_typed(typer.main.get_command(app))
 
@@ -44,14 +47,21 @@ def exit_code_of(call: Callable[[], object]) -> int:
     except typer.TyperException as misuse:
         return _say(_sentence_of(misuse), misuse.exit_code)
     except (typer.Abort, KeyboardInterrupt):
-        return _say("Stopped; nothing was written.", INTERRUPTED)
+        return _say(f"Stopped; {written.in_words()}.", INTERRUPTED)
     except BrokenPipeError:
         # Whoever read us has gone; what is left to flush goes nowhere.
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
-        return FAILED
+        _answer_nowhere()
+        return 0 if written.is_any() else FAILED
     except OSError as failed:
-        return _say(f"{failed.filename or 'The system'}: {failed.strerror or failed}.", FAILED)
+        wrong = f"{failed.filename or 'The system'}: {failed.strerror or failed}"
+        _answer_nowhere()
+        return _say(f"{wrong}; {written.in_words()}.", FAILED)
     return code if isinstance(code, int) else 0
+
+
+def _answer_nowhere() -> None:
+    with suppress(OSError, ValueError):  # standard output that is no file
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
 
 
 def _sentence_of(misuse: typer.TyperException) -> str:

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, TypeVar
 
 import typer
 
+from colony.commands.cli import written
 from colony.commands.cli.output import warn
 
 if TYPE_CHECKING:
@@ -67,6 +68,7 @@ def acting(book: str | None, act: str, *, begin: bool = False) -> Iterator["Sess
     from colony.store.backups.daily import concerns_of
     from colony.store.book import open_book
     from colony.store.location import book_location
+    from colony.store.outcome import WRITTEN
 
     location = book_location(book)
     try:
@@ -76,10 +78,22 @@ def acting(book: str | None, act: str, *, begin: bool = False) -> Iterator["Sess
             raise
         found = open_book(location, begin=True)
         warn([f"There was no book at {location}: a new one was begun."])
-    with closing(found), found.act(act) as session:
-        write_as_the_house(session)
-        yield session
+    session = None
+    try:
+        with (
+            closing(found),
+            found.act(act, act_id=written.next_id(), waiting=_warn_one) as session,
+        ):
+            write_as_the_house(session)
+            yield session
+    finally:
+        if session is not None and WRITTEN in session.info:
+            written.note(session.info[WRITTEN])
     warn(concerns_of(session))
+
+
+def _warn_one(sentence: str) -> None:
+    warn([sentence])
 
 
 def write_as_the_house(session: "Session") -> None:

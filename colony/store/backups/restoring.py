@@ -33,7 +33,8 @@ from colony.store.backups.verification import difference, only_read, verify
 from colony.store.book import Book, open_book
 from colony.store.engine import WAIT_SECONDS, turn
 from colony.store.failures import in_words, refusal_of
-from colony.store.journal.journal import Recorder, tell, write_entry
+from colony.store.journal.journal import Recorder, tell
+from colony.store.journal.writing import write_entry
 from colony.store.location import is_url, make_folder, named
 
 NEWEST, RESTORE_ACT = "newest", "book restore"
@@ -208,7 +209,7 @@ def _put(prepared: Path, book: Path) -> None:
 def _restore_url(location: str, prepared: Path) -> Replaced:
     """Keep the rows of the database and put those of the backup in their place, in one transaction."""
     with closing(open_book(str(prepared))) as backup:
-        rows, journal = book_rows(backup)
+        rows, own = book_rows(backup)
     with (
         closing(open_book(location, begin=True)) as there,
         in_words(location),
@@ -216,7 +217,7 @@ def _restore_url(location: str, prepared: Path) -> Replaced:
     ):
         # Acts wait for this turn to end, so the copy is of the moment of the replacement.
         kept = copy_before(there.engine, location, _REASON)
-        replace_rows(connection, rows, journal)
-        if wrong := differing_row(connection, rows, journal):
+        replace_rows(connection, rows, own)
+        if wrong := differing_row(connection, rows, own):
             raise NotRestored(named(location), wrong)
     return Replaced(kept)

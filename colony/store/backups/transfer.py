@@ -2,12 +2,12 @@
 
 import hashlib
 import json
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from contextlib import suppress
 from dataclasses import dataclass
 from pathlib import Path
 
-from sqlalchemy import Connection, inspect, select
+from sqlalchemy import Connection, Table, inspect, select
 
 from colony.refusals.books import BookAlreadyThere, CopyDiffers
 from colony.store.backups.counters import JOURNAL, raise_counters
@@ -15,12 +15,15 @@ from colony.store.book import Book
 from colony.store.engine import make_engine, turn
 from colony.store.failures import in_words
 from colony.store.journal.entries import read_entries
-from colony.store.journal.journal import Row
 from colony.store.journal.replay import Rows, by_table, differences, kept_rows, recorded_rows
-from colony.store.journal.rows import kept_tables
+from colony.store.journal.rows import kept_tables, own_tables
+from colony.store.journal.steps import Row
 from colony.store.location import is_url, make_folder, named
 
 _AT_ONCE = 1000
+
+Own = Mapping[Table, Sequence[Row]]
+"""The rows of the tables that no act tells of."""
 
 
 @dataclass(frozen=True)
@@ -45,54 +48,55 @@ def copy_book(source: Book, location: str) -> Written:
         A row came out otherwise; then the copy is taken away again.
     """
     with source.reading() as session:
-        rows, journal = kept_rows(session.connection()), _journal(session.connection())
-    return _write(location, rows, journal)
+        rows, own = kept_rows(session.connection()), _own(session.connection())
+    return _write(location, rows, own)
 
 
 def rebuild_book(source: Book, location: str) -> Written:
-    """Write the book that the journal of `source` tells of; no other table of it is read.
+    """Write the book that the journal of `source` tells of; no table of records is read.
 
     Raises
     ------
     BookAlreadyThere, CopyDiffers
     """
     with source.reading() as session:
-        rows, journal = recorded_rows(read_entries(session)), _journal(session.connection())
-    return _write(location, rows, journal)
+        rows, own = recorded_rows(read_entries(session)), _own(session.connection())
+    return _write(location, rows, own)
 
 
-def replace_rows(connection: Connection, rows: Rows, journal: Sequence[Row]) -> None:
+def replace_rows(connection: Connection, rows: Rows, own: Own) -> None:
     """Put rows in place of all that a PostgreSQL book holds, in the transaction of `connection`."""
-    names = ", ".join(f'"{table.name}"' for table in (*kept_tables(), JOURNAL))
+    names = ", ".join(f'"{table.name}"' for table in (*kept_tables(), *own))
     connection.exec_driver_sql(f"TRUNCATE {names}")
-    _insert(connection, rows, journal)
+    _insert(connection, rows, own)
 
 
-def differing_row(connection: Connection, rows: Rows, journal: Sequence[Row]) -> str | None:
+def differing_row(connection: Connection, rows: Rows, own: Own) -> str | None:
     """Read back what was written: the first row that came out otherwise, in words, or None."""
     wrong = [difference.place for difference in differences(rows, kept_rows(connection))]
-    if not wrong and _journal(connection) == journal:
-        return None
-    table, key = wrong[0] if wrong else (JOURNAL.name, "?")
-    return f"row {key} of {table}"
+    if wrong:
+        table, key = wrong[0]
+        return f"row {key} of {table}"
+    there = _own(connection)
+    return next((f"a row of {table.name}" for table in own if there[table] != own[table]), None)
 
 
-def book_rows(book: Book) -> tuple[Rows, list[Row]]:
-    """Every row and every journal entry of a book, as of one moment."""
+def book_rows(book: Book) -> tuple[Rows, Own]:
+    """Every row of a book, and those of its journal and of itself, as of one moment."""
     with book.reading() as session:
-        return kept_rows(session.connection()), _journal(session.connection())
+        return kept_rows(session.connection()), _own(session.connection())
 
 
-def digest(rows: Rows, journal: Sequence[Row]) -> str:
+def digest(rows: Rows, own: Own) -> str:
     """One number for all that a book holds, the same in every database."""
     hashed = hashlib.sha256()
-    for table, ordered in (*by_table(rows), (JOURNAL, journal)):
+    for table, ordered in (*by_table(rows), *own.items()):
         for row in ordered:
             hashed.update(json.dumps([table.name, row], sort_keys=True, default=str).encode())
     return hashed.hexdigest()
 
 
-def _write(location: str, rows: Rows, journal: Sequence[Row]) -> Written:
+def _write(location: str, rows: Rows, own: Own) -> Written:
     from colony.store.schema import upgrade  # noqa: PLC0415 - loads alembic
 
     _refuse_taken(location)
@@ -101,33 +105,39 @@ def _write(location: str, rows: Rows, journal: Sequence[Row]) -> Written:
         with in_words(location), turn(engine) as connection:
             _refuse_taken_database(connection, location)
             upgrade.upgrade(connection)
-            _insert(connection, rows, journal)
-            _refuse_differing(connection, location, rows, journal)
+            for table in reversed(own_tables()):
+                connection.execute(table.delete())  # the identity that the scripts have made up
+            _insert(connection, rows, own)
+            _refuse_differing(connection, location, rows, own)
     except BaseException:
         engine.dispose()
         _take_away(location)
         raise
     engine.dispose()
-    return Written(named(location), len(rows), len(journal), digest(rows, journal))
+    return Written(named(location), len(rows), len(own[JOURNAL]), digest(rows, own))
 
 
-def _insert(connection: Connection, rows: Rows, journal: Sequence[Row]) -> None:
-    for table, ordered in (*by_table(rows), (JOURNAL, journal)):
+def _insert(connection: Connection, rows: Rows, own: Own) -> None:
+    for table, ordered in (*by_table(rows), *own.items()):
         for start in range(0, len(ordered), _AT_ONCE):
             connection.execute(table.insert(), ordered[start : start + _AT_ONCE])
     raise_counters(connection)
 
 
-def _refuse_differing(
-    connection: Connection, location: str, rows: Rows, journal: Sequence[Row]
-) -> None:
-    if wrong := differing_row(connection, rows, journal):
+def _refuse_differing(connection: Connection, location: str, rows: Rows, own: Own) -> None:
+    if wrong := differing_row(connection, rows, own):
         raise CopyDiffers(named(location), wrong)
 
 
-def _journal(connection: Connection) -> list[Row]:
-    query = select(JOURNAL).order_by(JOURNAL.c.id)
-    return [dict(row) for row in connection.execute(query).mappings()]
+def _own(connection: Connection) -> dict[Table, list[Row]]:
+    """The rows of the journal, of what it affected and of the book itself, each in one order."""
+    return {
+        table: sorted(
+            (dict(row) for row in connection.execute(select(table)).mappings()),
+            key=lambda row, table=table: [row[column.name] for column in table.primary_key],  # type: ignore[misc] # bound to each table
+        )
+        for table in own_tables()
+    }
 
 
 def _refuse_taken(location: str) -> None:

@@ -1,10 +1,15 @@
-"""Which animals and tanks an act affected, read from the journal alone."""
+"""Which rows an act affected: kept beside the journal, so that an animal's acts are found at once."""
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable, Iterator, Sequence
 
-from colony.store.journal.entries import RecordedAct
-from colony.store.journal.journal import Row, RowChange
-from colony.store.journal.rows import Place, references, table_named
+from sqlalchemy import Table, insert, select
+from sqlmodel import Session
+
+from colony.records import JournalPlace
+from colony.refusals.history import JournalDamaged, JournalOutgrown
+from colony.store.journal.entries import UNDOES, RecordedAct, read_entries
+from colony.store.journal.rows import Place, key_column, references, table_named
+from colony.store.journal.steps import Row, RowChange
 
 NAMES = {"animal": "tag", "tank": "code"}
 """By which column a person names a row."""
@@ -12,37 +17,32 @@ NAMES = {"animal": "tag", "tank": "code"}
 THROUGH = ("pairing", "litter")
 """Rows that only tie others together: what affects them affects those."""
 
+_PLACES: Table = JournalPlace.__table__  # type: ignore[attr-defined] # sqlmodel adds it
+_AT_ONCE = 1000
+
+
+def name_place(table: str, name: object) -> tuple[str, str]:
+    """The place of a name that a person gave: ``("animal.tag", "alma")``."""
+    return f"{table}.{NAMES[table]}", str(name).casefold()
+
 
 class Affected:
-    """Follows the journal from its beginning, so that a change of a few columns is placed too."""
+    """Tells the rows that steps affect; a row of which a step says little is looked up."""
 
-    def __init__(self) -> None:
+    def __init__(self, look_up: Callable[[Place], Row]) -> None:
         self._rows: dict[Place, Row] = {}
+        self._look_up = look_up
 
-    def by(self, entry: RecordedAct) -> set[Place]:
+    def by(self, steps: Iterable[RowChange]) -> set[Place]:
         """The rows that an act affected and those they belong to; call it in the order of acts."""
         affected: set[Place] = set()
-        for step in entry.steps:
+        for step in steps:
             affected |= self._of_step(step)
         return affected
 
-    def named(self, entries: Iterable[RecordedAct], table: str, name: str) -> set[Place]:
-        """Rows of a table that ever had a tag or code, whatever its case."""
-        column, wanted = NAMES[table], name.casefold()
-        return {
-            (table, step.key)
-            for entry in entries
-            for step in entry.steps
-            if step.table == table
-            and any(
-                str((row or {}).get(column)).casefold() == wanted
-                for row in (step.before, step.after)
-            )
-        }
-
     def _of_step(self, step: RowChange) -> set[Place]:
         place = (step.table, step.key)
-        known = self._rows.get(place, {})
+        known = {} if step.before is None else self._known(place)
         changed = (step.after or {}).keys() | (step.before or {}).keys()
         affected = {place}
         for version in (known | (step.before or {}), known | (step.after or {})):
@@ -58,6 +58,84 @@ class Affected:
         for _, place in references(table_named(table), row):
             found.add(place)
             if place[0] in THROUGH and table != "animal":
-                further = references(table_named(place[0]), self._rows.get(place, {}))
+                further = references(table_named(place[0]), self._known(place))
                 found |= {far for _, far in further}
         return found
+
+    def _known(self, place: Place) -> Row:
+        if place not in self._rows:
+            self._rows[place] = self._look_up(place)
+        return self._rows[place]
+
+
+def write_places(
+    session: Session, entry_id: int, steps: Sequence[RowChange], undoes: Iterable[int] = ()
+) -> None:
+    """Keep what an act affected, beside its entry."""
+
+    def look_up(place: Place) -> Row:
+        table = table_named(place[0])
+        query = select(table).where(key_column(table) == place[1])
+        row = session.connection().execute(query).mappings().first()
+        return dict(row) if row is not None else {}
+
+    _insert(session, _rows(entry_id, Affected(look_up), steps, undoes))
+
+
+def fill_places(session: Session) -> None:
+    """Keep what each act of a book affected that has not been kept yet, from the first act on."""
+    done = set(session.connection().scalars(select(_PLACES.c.entry_id).distinct()))
+    affected = Affected(lambda _place: {})
+    rows: list[dict[str, object]] = []
+    for entry in read_entries(session):
+        try:
+            found = _rows(entry.number, affected, entry.steps, entry.undoes)
+        except (JournalOutgrown, JournalDamaged):
+            continue  # `book check` says it
+        if entry.number not in done:
+            rows += found
+    _insert(session, rows)
+
+
+def acts_of(session: Session, places: Iterable[tuple[str, object]]) -> set[int]:
+    """The numbers of the acts that affected any of some rows."""
+    numbers: set[int] = set()
+    for place, key in places:
+        query = select(_PLACES.c.entry_id).where(
+            _PLACES.c.place == place, _PLACES.c.key == str(key)
+        )
+        numbers.update(session.connection().scalars(query))
+    return numbers
+
+
+def rows_named(entries: Iterable[RecordedAct], table: str, name: str) -> set[Place]:
+    """The rows of a table that some acts gave a tag or code, whatever its case."""
+    _, wanted = name_place(table, name)
+    return {
+        (table, step.key)
+        for entry in entries
+        for step in entry.steps
+        if step.table == table and wanted in (key for _, key in _names(step))
+    }
+
+
+def _rows(
+    entry_id: int, affected: Affected, steps: Iterable[RowChange], undoes: Iterable[int]
+) -> list[dict[str, object]]:
+    steps = tuple(steps)
+    places: set[tuple[str, object]] = {*affected.by(steps)}
+    places |= {named for step in steps for named in _names(step)}
+    places |= {(UNDOES, number) for number in undoes}
+    return [{"entry_id": entry_id, "place": place, "key": str(key)} for place, key in places]
+
+
+def _names(step: RowChange) -> Iterator[tuple[str, str]]:
+    column = NAMES.get(step.table)
+    for row in (step.before, step.after):
+        if column and row and row.get(column) is not None:
+            yield name_place(step.table, row[column])
+
+
+def _insert(session: Session, rows: Sequence[dict[str, object]]) -> None:
+    for start in range(0, len(rows), _AT_ONCE):
+        session.connection().execute(insert(_PLACES), list(rows[start : start + _AT_ONCE]))

@@ -6,8 +6,8 @@ from sqlmodel import Session
 
 from colony.refusals.history import BookWasReplaced, ChangedMeanwhile
 from colony.store.journal.entries import Mark, RecordedAct, changed_since
-from colony.store.journal.journal import RowChange
 from colony.store.journal.reversal import changed_columns, overlaps
+from colony.store.journal.steps import RowChange
 
 
 def refuse_conflicts(session: Session, seen: Mark, steps: Sequence[RowChange]) -> None:

@@ -5,15 +5,19 @@ import json
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import cached_property
+from itertools import groupby
 
 from sqlmodel import Session, col, select
 
-from colony.records import JournalEntry
+from colony.records import JournalEntry, JournalPlace
 from colony.refusals.history import JournalDamaged
-from colony.store.journal.journal import Row, RowChange, step_of
+from colony.store.journal.steps import Row, RowChange, step_of
 
 _UNDO = '[{"undoes"'
 """How the changes of an undo begin."""
+
+UNDOES = "undoes"
+"""In place of a table, where the row that an act touches is an act that it undoes."""
 
 _AT_ONCE = 500
 """Entries that are in memory at a time: the journal outgrows it."""
@@ -81,13 +85,11 @@ def latest(session: Session) -> Mark:
 
 
 def read_entries(
-    session: Session, *, after: int = 0, undos_only: bool = False, newest_first: bool = False
+    session: Session, *, after: int = 0, newest_first: bool = False
 ) -> Iterator[RecordedAct]:
     """Entries of the journal, oldest first unless asked otherwise."""
     number = col(JournalEntry.id)
     query = select(JournalEntry).where(number > after)
-    if undos_only:
-        query = query.where(col(JournalEntry.changes).like(f"{_UNDO}%"))
     query = query.order_by(number.desc() if newest_first else number).limit(_AT_ONCE)
     page = session.exec(query).all()
     while page:
@@ -95,6 +97,15 @@ def read_entries(
             yield entry_of(row)
         last = page[-1].id or 0
         page = session.exec(query.where(number < last if newest_first else number > last)).all()
+
+
+def entries_numbered(session: Session, numbers: Sequence[int]) -> Iterator[RecordedAct]:
+    """The entries of some numbers, in the order of these."""
+    for start in range(0, len(numbers), _AT_ONCE):
+        wanted = numbers[start : start + _AT_ONCE]
+        query = select(JournalEntry).where(col(JournalEntry.id).in_(wanted))
+        found = {row.id: row for row in session.exec(query)}
+        yield from (entry_of(found[number]) for number in wanted if number in found)
 
 
 def entry_of(row: JournalEntry) -> RecordedAct:
@@ -115,10 +126,15 @@ def moment_of(number: int, at: str) -> dt.datetime:
 
 def undone_acts(session: Session) -> dict[int, int]:
     """Each act that is undone now, and the undo that did it; an undone undo counts for nothing."""
+    query = (
+        select(JournalPlace.entry_id, JournalPlace.key)
+        .where(JournalPlace.place == UNDOES)
+        .order_by(col(JournalPlace.entry_id).desc())
+    )
     undone: dict[int, int] = {}
-    for undo in read_entries(session, undos_only=True, newest_first=True):
-        if undo.number not in undone:
-            undone |= dict.fromkeys(undo.undoes, undo.number)
+    for undo, acts in groupby(session.exec(query), key=lambda row: row[0]):
+        if undo not in undone:
+            undone |= {int(act): undo for _, act in acts}
     return undone
 
 

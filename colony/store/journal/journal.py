@@ -4,51 +4,17 @@ The steps of an act stand in the order in which the database took them, so that 
 through them passes only through states that the database has accepted before.
 """
 
-import getpass
 import json
-import os
-from dataclasses import dataclass
-from types import NoneType
-from typing import Any
+from uuid import uuid4
 
 from sqlalchemy import Connection, event, inspect, select
 from sqlalchemy.orm import Mapper, ORMExecuteState, SessionTransaction, object_session
 from sqlmodel import Session, SQLModel
 
 from colony.records import JournalEntry, every_table
-from colony.store import clock
-
-WHO_VARIABLE = "COLONY_WHO"
-
-BEGIN_ACT, SCHEMA_ACT = "book begin", "book schema"
-"""What the program itself writes: the first species, and what a new schema made of the rows."""
+from colony.store.journal.steps import Row, RowChange
 
 MOST_SENTENCES, LONGEST_SUMMARY = 3, 300
-
-Row = dict[str, Any]
-
-
-@dataclass(frozen=True)
-class RowChange:
-    """One row before and after: all of it, or for a change the columns that differ."""
-
-    table: str
-    key: int | str
-    before: Row | None
-    after: Row | None
-
-
-def step_of(written: Row) -> RowChange | None:
-    """A step as the journal tells it; None where that is no step."""
-    if written.keys() != {"table", "key", "before", "after"}:
-        return None
-    rows = [written["before"], written["after"]]
-    right = isinstance(written["table"], str) and isinstance(written["key"], (int, str))
-    return (
-        RowChange(**written)
-        if right and all(isinstance(row, (dict, NoneType)) for row in rows)
-        else None
-    )
 
 
 class UnrecordedWrite(RuntimeError):
@@ -58,7 +24,8 @@ class UnrecordedWrite(RuntimeError):
 class Recorder:
     """Follows one session and remembers each row that it changes, step by step."""
 
-    def __init__(self, session: Session) -> None:
+    def __init__(self, session: Session, act_id: str | None = None) -> None:
+        self.act_id = act_id or uuid4().hex
         every_table()  # what is written may refer to any of them
         self.steps: list[RowChange] = []
         self.undoes: list[int] = []
@@ -110,42 +77,20 @@ def tell(session: Session, sentence: str, *, beside: bool = False) -> None:
     session.info.setdefault("sentences", []).append(_Beside(sentence) if beside else sentence)
 
 
-def write_entry(session: Session, act: str, recorder: Recorder, *, always: bool = False) -> None:
-    """Append the act to the journal, unless it changed nothing."""
-    session.flush()
-    if not recorder.steps and not always:
-        return
-    entry = JournalEntry(
-        at=clock.now().isoformat(timespec="seconds"),
-        who=acting_person(),
-        act=act,
-        summary=_summary(session.info.get("sentences", [])),
-        changes=recorder.as_json(),
-    )
-    session.add(entry)
-
-
 class _Beside(str):
     """A sentence that is said after all else."""
 
     __slots__ = ()
 
 
-def _summary(told: list[str]) -> str:
+def summary_of(told: list[str]) -> str:
+    """What was told of an act, as one line of the journal."""
     sentences = sorted(told, key=lambda sentence: isinstance(sentence, _Beside))
     more = (
         f" (and {len(sentences) - MOST_SENTENCES} more)" if len(sentences) > MOST_SENTENCES else ""
     )
     text = "; ".join(sentences[:MOST_SENTENCES])
     return (text if len(text) <= LONGEST_SUMMARY else f"{text[:LONGEST_SUMMARY]}...") + more
-
-
-def acting_person() -> str:
-    """Whose acts those of this process are, as the journal names them."""
-    try:
-        return os.environ.get(WHO_VARIABLE) or getpass.getuser()
-    except (KeyError, OSError):  # a system that has no name for its user
-        return "somebody"
 
 
 def _refuse_unrecorded(state: ORMExecuteState) -> None:

@@ -7,8 +7,8 @@ from sqlalchemy import Connection, Table, select
 
 from colony.records import every_table
 from colony.store.journal.entries import RecordedAct
-from colony.store.journal.journal import Row, RowChange
 from colony.store.journal.rows import Place, kept_tables, key_column, typed
+from colony.store.journal.steps import Row, RowChange
 
 Rows = dict[Place, Row]
 

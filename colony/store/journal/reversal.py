@@ -9,8 +9,9 @@ from sqlmodel import Session
 
 from colony.refusals.history import RowIsOtherwise
 from colony.store.journal.entries import RecordedAct
-from colony.store.journal.journal import Row, RowChange, recorder_of
+from colony.store.journal.journal import recorder_of
 from colony.store.journal.rows import Place, kept_tables, key_column, references, table_named, typed
+from colony.store.journal.steps import Row, RowChange
 
 BEARING = {
     "animal": {"sex", "born", "status", "ended_on", "species_id", "dam_id", "litter_id"},

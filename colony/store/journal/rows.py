@@ -6,11 +6,12 @@ from typing import Any
 
 from sqlalchemy import Column, Date, Table
 
-from colony.records import JournalEntry, every_table
+from colony.records import BookIdentity, JournalEntry, JournalPlace, every_table
 from colony.refusals.history import JournalOutgrown
-from colony.store.journal.journal import Row
+from colony.store.journal.steps import Row
 
-JOURNAL = str(JournalEntry.__tablename__)
+OWN = tuple(str(record.__tablename__) for record in (JournalEntry, JournalPlace, BookIdentity))
+"""The tables that tell of the acts and of the book itself: no act tells of them."""
 
 Place = tuple[str, int | str]
 """A table and a key: one row of the book."""
@@ -26,7 +27,12 @@ def table_named(name: str) -> Table:
 
 def kept_tables() -> list[Table]:
     """Every table that the journal tells of, those that are referred to first."""
-    return [table for table in every_table().sorted_tables if table.name != JOURNAL]
+    return [table for table in every_table().sorted_tables if table.name not in OWN]
+
+
+def own_tables() -> list[Table]:
+    """The tables that no act tells of, the journal before what refers to it."""
+    return [table for table in every_table().sorted_tables if table.name in OWN]
 
 
 def key_column(table: Table) -> Column[Any]:

@@ -2,13 +2,16 @@
 
 from sqlmodel import Session
 
+from colony.store.journal.affected import fill_places
 from colony.store.journal.entries import read_entries
-from colony.store.journal.journal import SCHEMA_ACT, Recorder, tell, write_entry
+from colony.store.journal.journal import Recorder, tell
 from colony.store.journal.replay import differences, kept_rows, recorded_rows
+from colony.store.journal.writing import SCHEMA_ACT, write_entry
 
 
 def write_adoption(session: Session, before: str, now: str) -> None:
     """Write as one act each row that is not as the acts before the new schema left it."""
+    fill_places(session)
     recorder = Recorder(session)
     recorded = recorded_rows(read_entries(session))
     recorder.steps += [

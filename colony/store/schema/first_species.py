@@ -8,7 +8,8 @@ from sqlmodel import Session
 
 from colony.records import LifeHistory, Species
 from colony.records.species import TRAITS
-from colony.store.journal.journal import BEGIN_ACT, Recorder, tell, write_entry
+from colony.store.journal.journal import Recorder, tell
+from colony.store.journal.writing import BEGIN_ACT, write_entry
 
 
 def write_first_species(session: Session) -> None:

@@ -63,7 +63,11 @@ BESIDE: tuple[type[SQLModel], ...] = (PairingSire, PossibleSire, VetPatient)
 HEADING: tuple[type[SQLModel], ...] = (Setting, Species, LifeHistory)
 """Tables that stand in colony.toml."""
 
-NOT_TAKEN = {"journal": "what was done in this book, append-only; another book has its own"}
+NOT_TAKEN = {
+    "journal": "what was done in this book, append-only; another book has its own",
+    "journal_place": "what the acts of the journal touched, made from it",
+    "book": "which book this is; another book is another one",
+}
 """Tables that a folder leaves out, and why."""
 
 

@@ -8,7 +8,7 @@ from sqlmodel import Session
 from colony.acts.book.checks import animals, parents
 from colony.acts.book.checks import litters as births
 from colony.acts.book.checks.finding import Check, Finding
-from colony.store.journal.journal import RowChange
+from colony.store.journal.steps import RowChange
 
 _PARENTAGE = {
     "animal": {"dam_id", "sire_id", "litter_id"},

@@ -15,6 +15,7 @@ from colony.store import clock
 from colony.store.backups.counters import counters_behind
 from colony.store.backups.daily import CLOCK_MAY_DIFFER
 from colony.store.damage import broken_rules
+from colony.store.journal.chain import journal_is_whole
 from colony.store.journal.entries import read_entries
 from colony.store.journal.replay import Difference, differences, kept_rows, recorded_rows
 from colony.store.settings import unreadable_settings
@@ -51,6 +52,14 @@ def rows_keep_their_rules(session: Session, _today: date) -> Iterator[Finding]:
     for broken in islice(broken_rules(session.connection()), MOST):
         problem = f"breaks a rule: {broken.rule}"
         yield Finding("rule", True, f"{broken.table} {broken.key}", problem, REBUILD)
+
+
+def journal_is_a_chain(session: Session, _today: date) -> Iterator[Finding]:
+    """An act of the journal that was changed, taken out or put in past the program."""
+    number = journal_is_whole(session.connection())
+    if number is not None:
+        problem = "does not fit the act before it: the journal was changed past the program"
+        yield Finding("journal", True, f"act {number}", problem, RESTORE)
 
 
 def as_the_journal_has_it(session: Session, _today: date) -> Iterator[Finding]:

@@ -136,7 +136,10 @@ HARMS = [
         "cannot have this value",
     ),
     (
-        "INSERT INTO journal VALUES (99, '2001-01-01T00:00:00+00:00', 'x', 'x', 'x', '[]')",
+        (
+            "INSERT INTO journal VALUES"
+            " (99, '2001-01-01T00:00:00+00:00', 'x', 'x', 'x', '[]', 'x', NULL, '')"
+        ),
         "clock",
         "act 99",
         "before the act before it",
