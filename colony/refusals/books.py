@@ -168,6 +168,16 @@ class CopyDamaged(Refusal):
         )
 
 
+class BackupOfAnotherBook(Refusal):
+    """A backup is of another book than the one that it would take the place of."""
+
+    def __init__(self, copy: str, location: str) -> None:
+        super().__init__(
+            f"{at(copy)} is a backup of another book than the one {at(location)}: put it where no "
+            "book is, or move that one away first.",
+        )
+
+
 class NotRestored(Refusal):
     """A backup was put in place, and what was read back is not the backup."""
 

@@ -10,10 +10,16 @@ from sqlalchemy import Engine
 from sqlmodel import Session
 
 from colony.refusals.base import Refusal
-from colony.refusals.books import BookAlreadyThere, BookVanished, NoSuchBook, NotABook
+from colony.refusals.books import (
+    BookAlreadyThere,
+    BookVanished,
+    NoSuchBook,
+    NotABook,
+    UnknownDatabase,
+)
 from colony.store.engine import has_log, looking, make_engine, take_turn, writing
 from colony.store.failures import STUMBLES, in_words
-from colony.store.location import FileIdentity, identity, is_url, make_folder, named
+from colony.store.location import FileIdentity, identity, is_conninfo, is_url, make_folder, named
 from colony.store.schema.book_version import SCHEMA, bring_up_to_date
 from colony.store.schema.stored_version import version_of
 from colony.store.waiting import told_after_a_second
@@ -138,6 +144,8 @@ def open_book(location: str, *, begin: bool = False) -> Book:
     NotABook, BookIsNewer, BookNotReachable, FolderNotThere, UnknownDatabase
         What is there cannot be used.
     """
+    if is_conninfo(location):
+        raise UnknownDatabase(named(location))
     if not is_url(location):
         _check_place(Path(location), begin=begin)
         if begin and not Path(location).exists():

@@ -19,7 +19,7 @@ from colony.refusals.books import (
     NumberTaken,
     UnfitForBook,
 )
-from colony.store.location import named
+from colony.store.location import named, without_secrets
 
 _MEANINGS: tuple[tuple[tuple[str, ...], Callable[[str, str], Refusal]], ...] = (
     (("not a database", "malformed"), NotABook),
@@ -54,7 +54,8 @@ def in_words(location: str) -> Iterator[None]:
 
 def refusal_of(error: BaseException | None, location: str) -> Refusal:
     """The refusal for an error of a database driver."""
-    why, state = _first_line(error), getattr(error, "sqlstate", None)
+    why = without_secrets(_first_line(error), location)
+    state = getattr(error, "sqlstate", None)
     for signs, refusal in _MEANINGS:
         if any(sign in why or sign == state for sign in signs):
             return refusal(named(location), why)

@@ -7,6 +7,7 @@ from pathlib import Path
 from colony.refusals.books import BookAlreadyThere
 from colony.store.backups.backups import BY_HAND, copy_before, copy_file, list_copies
 from colony.store.backups.counters import Behind, raise_counters
+from colony.store.backups.identity import identity_at
 from colony.store.backups.old_copies import copy_as_it_is
 from colony.store.backups.restoring import find_copy, restore
 from colony.store.book import Book
@@ -17,12 +18,22 @@ from colony.store.location import is_url
 
 @dataclass(frozen=True)
 class BackupLine:
-    """One backup of the book."""
+    """One backup of the book; `tested` is when it was last restored as a test."""
 
     name: str
     made: dt.datetime
     reason: str
     bytes: int
+    tested: dt.datetime | None = None
+
+
+@dataclass(frozen=True)
+class BackupState:
+    """When the newest backup was made, and when one was last restored as a test."""
+
+    newest: str | None
+    made: dt.datetime | None
+    tested: dt.datetime | None
 
 
 @dataclass(frozen=True)
@@ -77,9 +88,24 @@ def recount(book: Book) -> list[Behind]:
 def list_backups(location: str) -> list[BackupLine]:
     """The backups of a book, the newest first."""
     return [
-        BackupLine(copy.path.name, copy.made, copy.reason, copy.bytes)
-        for copy in list_copies(location)
+        BackupLine(copy.path.name, copy.made, copy.reason, copy.bytes, _moment(copy.tested))
+        for copy in list_copies(location, identity_at(location))
     ]
+
+
+def backup_state(location: str) -> BackupState:
+    """How old the newest backup is, and when one was last known to be good."""
+    lines = list_backups(location)
+    newest = lines[0] if lines else None
+    return BackupState(
+        newest.name if newest else None,
+        newest.made if newest else None,
+        max((line.tested for line in lines if line.tested), default=None),
+    )
+
+
+def _moment(text: str | None) -> dt.datetime | None:
+    return dt.datetime.fromisoformat(text) if text else None
 
 
 def restore_backup(location: str, *, copy: str) -> Restored:

@@ -10,6 +10,7 @@ from colony.notation.days import show_span
 from colony.notation.house import show_length
 
 if TYPE_CHECKING:
+    from colony.acts.book.backups import BackupState
     from colony.planning.alarms.alarms import Alarm
 
 MOST = 8
@@ -18,12 +19,16 @@ MOST = 8
 
 def show_day(*, as_json: bool = False) -> None:
     """Say who is due, who is ready and what is overdue."""
+    from colony.acts.book.backups import backup_state
     from colony.acts.book.day import state_of_the_day
+    from colony.store.location import book_location
 
     with reading(None) as session:
         state = state_of_the_day(session, today=today())
+    backup = backup_state(book_location())
     if as_json:
-        show_json({**vars(state), "alarms": list(map(_alarm_document, state.alarms))})
+        alarms = list(map(_alarm_document, state.alarms))
+        show_json({**vars(state), "alarms": alarms, "backup": backup})
         return
     say(f"{state.today}: the colony today")
     for alarm in state.alarms:
@@ -75,6 +80,16 @@ def show_day(*, as_json: bool = False) -> None:
     for soon in state.overflowing[:MOST]:
         say(f"! By {soon.day}: {soon.why}.")
     _more(len(state.overflowing), "colony tank outlook --weeks 2")
+    say(f"\n{_backup_told(backup)}")
+
+
+def _backup_told(backup: "BackupState") -> str:
+    if backup.made is None:
+        return "No backup yet: the first act of a day makes one, or colony book backup."
+    made = f"Last backup {backup.made.astimezone().date()}"
+    if backup.tested is None:
+        return f"{made}; none was restored as a test yet."
+    return f"{made}; one was restored as a test on {backup.tested.astimezone().date()}."
 
 
 def _alarm_document(alarm: "Alarm") -> dict[str, object]:

@@ -220,9 +220,15 @@ def _list_backups(book: str | None, *, as_json: bool) -> None:
         show_json(lines)
         return
     show_table(
-        ("Backup", "Made", "Why", ">Bytes"),
+        ("Backup", "Made", "Why", ">Bytes", "Tested"),
         (
-            (line.name, line.made.astimezone().strftime("%Y-%m-%d %H:%M"), line.reason, line.bytes)
+            (
+                line.name,
+                line.made.astimezone().strftime("%Y-%m-%d %H:%M"),
+                line.reason,
+                line.bytes,
+                line.tested and line.tested.astimezone().date(),
+            )
             for line in lines
         ),
         none="There is no backup yet: colony book backup.",

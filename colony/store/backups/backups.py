@@ -4,17 +4,24 @@ import datetime as dt
 import os
 import re
 import sqlite3
+from collections.abc import Sequence
 from contextlib import closing, suppress
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
-from sqlalchemy import Engine, make_url
+from sqlalchemy import Engine
 
-from colony.refusals.books import BookNotReachable
+from colony.refusals.books import BookNotReachable, CopyDamaged
 from colony.store import clock
+from colony.store.backups.manifest import (
+    Manifest,
+    follows,
+    read_manifest,
+)
+from colony.store.backups.naming import name_copy, refuse_folder_not_there
 from colony.store.backups.verification import verify
 from colony.store.failures import refusal_of
-from colony.store.location import is_url, users_folder
+from colony.store.location import is_url, server_and_database, users_folder
 
 BACKUP_FOLDER = "backups"
 DAILY, BY_HAND = "daily", "by-hand"
@@ -25,12 +32,17 @@ _NAME = re.compile(r"-(?P<moment>\d{8}T\d{12})-(?P<reason>[a-z0-9-]+)\.colony", 
 
 @dataclass(frozen=True)
 class Copy:
-    """One backup: where it is, the moment (UTC) that it is of, and why it was made."""
+    """One backup: where it is, the moment (UTC) that it is of, why it was made, and of which book.
+
+    `tested` is when it was last restored as a test; None for never.
+    """
 
     path: Path
     made: dt.datetime
     reason: str
     bytes: int
+    book: str | None = None
+    tested: str | None = None
 
 
 def copy_before(engine: Engine, location: str, reason: str) -> Path:
@@ -42,6 +54,7 @@ def copy_before(engine: Engine, location: str, reason: str) -> Path:
         The copy cannot be written; then nothing else is done either.
     """
     path = new_path(location, reason)
+    _make_backup_folder(path.parent)
     if is_url(location):
         from colony.store.backups.old_copies import copy_as_it_is  # noqa: PLC0415 - seldom
 
@@ -58,18 +71,19 @@ def copy_file(book: str, path: Path, *, verified: bool = True) -> None:
 
     Raises
     ------
-    BookNotReachable, DiskFull, CopyDamaged
+    FolderNotThere, BookNotReachable, DiskFull, CopyDamaged
     """
     unfinished = path.with_name(f"{path.name}.part")
+    refuse_folder_not_there(path)
     try:
-        path.parent.mkdir(exist_ok=True)
+        unfinished.unlink(missing_ok=True)  # of a copy that was killed
         with closing(sqlite3.connect(book)) as source, closing(sqlite3.connect(unfinished)) as copy:
             source.backup(copy)
             # One file that needs no other beside it, also where it cannot be written to.
             copy.execute("PRAGMA journal_mode = DELETE")
         if verified:
             verify(unfinished)
-        unfinished.replace(path)
+        name_copy(unfinished, path, like=Path(book))
     except sqlite3.Error as failed:
         raise refusal_of(failed, str(path)) from failed
     except OSError as failed:
@@ -77,6 +91,13 @@ def copy_file(book: str, path: Path, *, verified: bool = True) -> None:
     finally:
         with suppress(OSError):
             unfinished.unlink(missing_ok=True)
+
+
+def _make_backup_folder(folder: Path) -> None:
+    try:
+        folder.mkdir(exist_ok=True, parents=folder.parent == users_folder())
+    except OSError as failed:
+        raise BookNotReachable(str(folder), failed.strerror or "cannot be made") from failed
 
 
 def backup_folder(location: str) -> Path:
@@ -92,8 +113,14 @@ def new_path(location: str, reason: str) -> Path:
     return backup_folder(location) / f"{_stem(location)}-{moment}-{reason}.colony"
 
 
-def list_copies(location: str) -> list[Copy]:
-    """The backups of a book, the newest first."""
+def list_copies(location: str, book: str | None = None) -> list[Copy]:
+    """The backups of the book at a place, the newest first.
+
+    Parameters
+    ----------
+    book
+        The id of the book, if it is known: copies of another one that was there are left out.
+    """
     stem, copies = _stem(location), []
     folder = backup_folder(location)
     with suppress(OSError), os.scandir(folder) as files:
@@ -102,12 +129,41 @@ def list_copies(location: str) -> list[Copy]:
             if parts and file.name.startswith(stem):
                 moment = dt.datetime.strptime(parts["moment"], _MOMENT).replace(tzinfo=dt.UTC)
                 size = file.stat().st_size
-                copies.append(Copy(folder / file.name, moment, parts["reason"], size))
-    return sorted(copies, key=lambda copy: copy.made, reverse=True)
+                copy = Copy(folder / file.name, moment, parts["reason"], size)
+                known = _known(copy)
+                copies.append(
+                    replace(copy, book=known.book, tested=known.tested) if known else copy
+                )
+    ours = [copy for copy in copies if book is None or copy.book in (None, book)]
+    return sorted(ours, key=lambda copy: copy.made, reverse=True)
+
+
+def newest_of(copies: Sequence[Copy]) -> Copy | None:
+    """The copy that holds the last acts, whatever the clock said when it was made."""
+    newest: Copy | None = None
+    for copy in copies:
+        if newest is None or _is_newer(copy, newest):
+            newest = copy
+    return newest
+
+
+def _is_newer(copy: Copy, than: Copy) -> bool:
+    known, other = _known(copy), _known(than)
+    if known is None or other is None:
+        return copy.made > than.made
+    if follows(copy.path, other):
+        return known.last_act > other.last_act or copy.made > than.made
+    return not follows(than.path, known) and known.last_at > other.last_at
+
+
+def _known(copy: Copy) -> Manifest | None:
+    try:
+        return read_manifest(copy.path)
+    except CopyDamaged:
+        return None
 
 
 def _stem(location: str) -> str:
     if not is_url(location):
         return Path(location).stem
-    url = make_url(location)
-    return re.sub(r"[^A-Za-z0-9]+", "-", f"{url.host or 'here'}-{url.database or 'book'}")
+    return re.sub(r"[^A-Za-z0-9]+", "-", server_and_database(location)) or "book"

@@ -8,13 +8,18 @@ from sqlmodel import Session, col, select
 from colony.records import JournalEntry
 from colony.refusals.base import Refusal
 from colony.store import clock
-from colony.store.backups.backups import DAILY, copy_before, list_copies
+from colony.store.backups.backups import DAILY, copy_before, list_copies, newest_of
+from colony.store.backups.manifest import mark_tested
 from colony.store.backups.rotation import throw_away
+from colony.store.journal.chain import book_id
 from colony.store.journal.entries import latest, moment_of
 from colony.store.settings import read_settings
 
 CLOCK_MAY_DIFFER = dt.timedelta(minutes=10)
 """Two computers that write in one book; common practice, no source."""
+
+TEST_EVERY = dt.timedelta(days=7)
+"""How often a backup is restored as a test; common practice, no source."""
 
 CONCERNS = "concerns"
 
@@ -29,10 +34,13 @@ def begin_act(session: Session, engine: Engine, location: str) -> None:
             f"The clock says {now:%Y-%m-%d %H:%M} UTC, but the last act is of {last.at}: "
             "one of them is wrong. Set the clock, and look at the days of the last acts."
         )
+    book = book_id(session.connection())
     try:
-        _copy_of_the_day(session, engine, location, now.date())
+        _copy_of_the_day(session, engine, location, now.date(), book)
     except Refusal as refusal:
         concerns.append(f"No backup was made today. {refusal.sentence}")
+        return
+    concerns += _tested_of_the_week(location, book, now)
 
 
 def concerns_of(session: Session) -> list[str]:
@@ -41,12 +49,35 @@ def concerns_of(session: Session) -> list[str]:
     return concerns
 
 
-def _copy_of_the_day(session: Session, engine: Engine, location: str, today: dt.date) -> None:
+def _tested_of_the_week(location: str, book: str, now: dt.datetime) -> list[str]:
+    """Restore the newest backup as a test where none was for a week; what is wrong with it."""
+    copies = list_copies(location, book)
+    tested = max((copy.tested for copy in copies if copy.tested), default=None)
+    newest = newest_of([copy for copy in copies if copy.reason == DAILY])
+    if newest is None or (tested and dt.datetime.fromisoformat(tested) > now - TEST_EVERY):
+        return []
+    # What a restore needs is loaded once a week.
+    from colony.store.backups.trial import try_restore  # noqa: PLC0415
+
+    try:
+        try_restore(newest.path)
+        mark_tested(newest.path, now.isoformat(timespec="seconds"))
+    except (Refusal, OSError) as wrong:
+        said = wrong.sentence if isinstance(wrong, Refusal) else str(wrong)
+        return [f"The newest backup could not be restored as a test. {said}"]
+    return []
+
+
+def _copy_of_the_day(
+    session: Session, engine: Engine, location: str, today: dt.date, book: str
+) -> None:
     """Copy a book that is older than today and has no copy of today."""
     first = session.exec(select(JournalEntry.at).order_by(col(JournalEntry.id)).limit(1)).first()
     if first is None or moment_of(1, first).date() >= today:
         return
-    if any(copy.reason == DAILY and copy.made.date() == today for copy in list_copies(location)):
+    if any(
+        copy.reason == DAILY and copy.made.date() == today for copy in list_copies(location, book)
+    ):
         return
     copy_before(engine, location, DAILY)
-    throw_away(location, read_settings(session))
+    throw_away(location, read_settings(session), book)

@@ -9,6 +9,7 @@ from sqlalchemy import Connection, Engine, TableClause, column, inspect, select,
 from sqlalchemy.exc import DatabaseError
 
 from colony.refusals.books import BookNotReachable, CopyDiffers
+from colony.store.backups.naming import name_copy, refuse_folder_not_there
 from colony.store.backups.verification import verify
 from colony.store.engine import looking, make_engine, turn
 from colony.store.failures import refusal_of
@@ -25,11 +26,12 @@ def copy_as_it_is(engine: Engine, path: Path) -> None:
     BookNotReachable, DiskFull, CopyDiffers, CopyDamaged
     """
     unfinished = path.with_name(f"{path.name}.part")
+    refuse_folder_not_there(path)
     try:
-        path.parent.mkdir(parents=True, exist_ok=True)
+        unfinished.unlink(missing_ok=True)  # of a copy that was killed
         _copy(engine, unfinished)
         verify(unfinished)
-        unfinished.replace(path)
+        name_copy(unfinished, path, like=None)
     except OSError as failed:
         raise BookNotReachable(str(path), failed.strerror or "cannot be written") from failed
     except DatabaseError as failed:

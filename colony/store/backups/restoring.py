@@ -9,30 +9,35 @@ from collections.abc import Iterator
 from contextlib import closing, contextmanager, suppress
 from dataclasses import dataclass
 from pathlib import Path
-from tempfile import TemporaryDirectory
 
 from sqlmodel import Session
 
 from colony.refusals.books import (
+    BackupOfAnotherBook,
     BookBusy,
-    BookIsNewer,
     BookNotReachable,
     NoSuchCopy,
     NotABook,
     NotRestored,
 )
 from colony.store.backups.backups import (
+    Copy,
     backup_folder,
     copy_before,
     copy_file,
     list_copies,
     new_path,
+    newest_of,
 )
+from colony.store.backups.identity import identity_at, take_identity
+from colony.store.backups.manifest import manifest_of
 from colony.store.backups.transfer import book_rows, differing_row, replace_rows
-from colony.store.backups.verification import difference, only_read, verify
+from colony.store.backups.trial import restored_aside
+from colony.store.backups.verification import begins_as_database, difference, only_read
 from colony.store.book import Book, open_book
 from colony.store.engine import WAIT_SECONDS, turn
 from colony.store.failures import in_words, refusal_of
+from colony.store.files import settle
 from colony.store.journal.journal import Recorder, tell
 from colony.store.journal.writing import write_entry
 from colony.store.location import is_url, make_folder, named
@@ -40,9 +45,6 @@ from colony.store.location import is_url, make_folder, named
 NEWEST, RESTORE_ACT = "newest", "book restore"
 _REASON = "before-restore"
 _BESIDE = ("", "-wal", "-shm", "-journal")
-_MAGIC = b"SQLite format 3\0"
-"""The first bytes of every file of SQLite ("Database File Format", sqlite.org, 1.3.1)."""
-
 _OTHERS_WRITE = (sqlite3.SQLITE_BUSY, sqlite3.SQLITE_LOCKED)
 
 
@@ -57,17 +59,22 @@ class Replaced:
 
 
 def find_copy(location: str, name: str) -> Path:
-    """The backup of a name or path, or the newest; `NoSuchCopy` where there is none.
+    """The backup of a path or name, or the newest; `NoSuchCopy` where there is none.
 
-    What a restore put aside is never the newest: it may be what was broken.
+    A path that is there goes before a name. What a restore put aside is never the newest: it
+    may be what was broken.
     """
-    copies = [copy for copy in list_copies(location) if copy.reason != _REASON]
-    if name == NEWEST and copies:
-        return copies[0].path
-    for path in (backup_folder(location) / Path(name).name, Path(name)):
+    copies = [copy for copy in list_copies(location, identity_at(location)) if not _is_aside(copy)]
+    if name == NEWEST and (newest := newest_of(copies)) is not None:
+        return newest.path
+    for path in (Path(name), backup_folder(location) / Path(name).name):
         if path.is_file():
             return path
     raise NoSuchCopy(name, str(backup_folder(location)))
+
+
+def _is_aside(copy: Copy) -> bool:
+    return copy.reason == _REASON
 
 
 def restore(location: str, copy: Path) -> Replaced:
@@ -78,15 +85,15 @@ def restore(location: str, copy: Path) -> Replaced:
 
     Raises
     ------
-    CopyDamaged, BookIsNewer
+    CopyDamaged, BookIsNewer, BackupOfAnotherBook
         The backup cannot be used; the book was not changed.
     BookBusy, BookNotReachable, DiskFull
         What is there cannot be kept, or not be replaced.
     NotRestored
         Read again, the book is not what the backup holds.
     """
-    _refuse_unusable(copy)
-    with _prepared(copy) as prepared:
+    there = _refuse_other_book(location, copy)
+    with _prepared(copy, there) as prepared:
         if is_url(location):
             return _restore_url(location, prepared)
         replaced = _restore_file(location, prepared)
@@ -95,32 +102,28 @@ def restore(location: str, copy: Path) -> Replaced:
         return replaced
 
 
-def _refuse_unusable(copy: Path) -> None:
-    from colony.store.schema import upgrade  # noqa: PLC0415 - loads alembic
-
-    version = verify(copy)
-    if version not in upgrade.known_versions():
-        raise BookIsNewer(str(copy), version)
+def _refuse_other_book(location: str, copy: Path) -> str | None:
+    """Refuse a backup of another book than the one in place; the id of that one, if it has one."""
+    there = identity_at(location)
+    known = manifest_of(copy)
+    if there and known and known.book != there:
+        raise BackupOfAnotherBook(str(copy), named(location))
+    return there
 
 
 @contextmanager
-def _prepared(copy: Path) -> Iterator[Path]:
+def _prepared(copy: Path, there: str | None) -> Iterator[Path]:
     """A backup as it is to be put in place: of this schema, its journal telling of the restore.
 
-    It is made in a place of its own: a backup is never written in itself.
+    One of an older program has no identity of its own: it goes on as the book that was there.
     """
-    with TemporaryDirectory(ignore_cleanup_errors=True) as folder:
-        path = Path(folder) / "copy.colony"
-        try:
-            # Page by page, not as a file: the copy may have a log of its own beside it.
-            with closing(only_read(copy)) as source, closing(sqlite3.connect(path)) as target:
-                source.backup(target)
-            with closing(open_book(str(path))) as book:
-                _write_down(book, copy)
-            with closing(sqlite3.connect(path)) as alone:
-                alone.execute("PRAGMA journal_mode = DELETE")
-        except sqlite3.Error as failed:
-            raise refusal_of(failed, str(path)) from failed
+    with restored_aside(copy) as path:
+        with closing(open_book(str(path))) as book:
+            if there and manifest_of(copy) is None:
+                take_identity(book.engine, there)
+            _write_down(book, copy)
+        with closing(sqlite3.connect(path)) as alone:
+            alone.execute("PRAGMA journal_mode = DELETE")
         yield path
 
 
@@ -136,7 +139,7 @@ def _write_down(book: Book, copy: Path) -> None:
 def _restore_file(location: str, prepared: Path) -> Replaced:
     make_folder(Path(location))
     kept = new_path(location, _REASON)
-    if _may_be_opened(Path(location)):
+    if begins_as_database(Path(location)):
         # What is too damaged to be copied page by page, or to be written in, is put aside.
         with suppress(NotABook):
             _overwrite(location, prepared, kept)
@@ -144,17 +147,6 @@ def _restore_file(location: str, prepared: Path) -> Replaced:
     there, *logs = _set_aside(location, kept)
     _put(prepared, Path(location))
     return Replaced(there, tuple(log for log in logs if log))
-
-
-def _may_be_opened(path: Path) -> bool:
-    """Whether a file begins as a database; opening another one would take away the log beside it."""
-    try:
-        with path.open("rb") as file:
-            return file.read(len(_MAGIC)) == _MAGIC
-    except FileNotFoundError:
-        return False
-    except OSError as failed:
-        raise BookNotReachable(str(path), failed.strerror or "cannot be read") from failed
 
 
 def _overwrite(location: str, prepared: Path, kept: Path) -> None:
@@ -165,6 +157,7 @@ def _overwrite(location: str, prepared: Path, kept: Path) -> None:
         if status in _OTHERS_WRITE:
             raise BookBusy(location)
         if not kept.exists():
+            kept.parent.mkdir(exist_ok=True)
             copy_file(location, kept, verified=False)
 
     try:
@@ -199,7 +192,7 @@ def _put(prepared: Path, book: Path) -> None:
     unfinished = book.with_name(f"{book.name}.part")
     try:
         shutil.copyfile(prepared, unfinished)
-        unfinished.replace(book)
+        settle(unfinished, book)
     except OSError as failed:
         raise BookNotReachable(str(book), failed.strerror or "cannot be written") from failed
     finally:

@@ -5,17 +5,19 @@ from collections.abc import Callable, Sequence
 from contextlib import suppress
 
 from colony.store.backups.backups import DAILY, Copy, list_copies
+from colony.store.backups.manifest import manifest_path
 from colony.store.settings import BookSettings
 
 
-def throw_away(location: str, settings: BookSettings) -> None:
+def throw_away(location: str, settings: BookSettings, book: str) -> None:
     """Delete daily backups that the rotation does not keep. All others are the user's to delete."""
-    daily = [copy for copy in list_copies(location) if copy.reason == DAILY]
+    daily = [copy for copy in list_copies(location, book) if copy.reason == DAILY]
     kept = kept_copies(daily, settings)
     for copy in daily:
         if copy not in kept:
             with suppress(OSError):  # it is tried again tomorrow
                 copy.path.unlink()
+                manifest_path(copy.path).unlink(missing_ok=True)
 
 
 def kept_copies(daily: Sequence[Copy], settings: BookSettings) -> list[Copy]:

@@ -7,13 +7,14 @@ from contextlib import suppress
 from dataclasses import dataclass
 from pathlib import Path
 
-from sqlalchemy import Connection, Table, inspect, select
+from sqlalchemy import Connection, Engine, Table, inspect, select
 
-from colony.refusals.books import BookAlreadyThere, CopyDiffers
+from colony.refusals.books import BookAlreadyThere, BookNotReachable, CopyDiffers
 from colony.store.backups.counters import JOURNAL, raise_counters
 from colony.store.book import Book
 from colony.store.engine import make_engine, turn
 from colony.store.failures import in_words
+from colony.store.files import settle
 from colony.store.journal.entries import read_entries
 from colony.store.journal.replay import Rows, by_table, differences, kept_rows, recorded_rows
 from colony.store.journal.rows import kept_tables, own_tables
@@ -100,7 +101,9 @@ def _write(location: str, rows: Rows, own: Own) -> Written:
     from colony.store.schema import upgrade  # noqa: PLC0415 - loads alembic
 
     _refuse_taken(location)
-    engine = make_engine(location)
+    aside = location if is_url(location) else f"{location}.part"
+    _take_away(aside)  # what a copy that was killed left
+    engine = make_engine(aside)
     try:
         with in_words(location), turn(engine) as connection:
             _refuse_taken_database(connection, location)
@@ -109,12 +112,26 @@ def _write(location: str, rows: Rows, own: Own) -> Written:
                 connection.execute(table.delete())  # the identity that the scripts have made up
             _insert(connection, rows, own)
             _refuse_differing(connection, location, rows, own)
+        _put_in_place(engine, aside, location)
     except BaseException:
         engine.dispose()
-        _take_away(location)
+        _take_away(aside)
         raise
-    engine.dispose()
     return Written(named(location), len(rows), len(own[JOURNAL]), digest(rows, own))
+
+
+def _put_in_place(engine: Engine, aside: str, location: str) -> None:
+    """Give a finished book its name: what has it is a whole one, also when this is killed."""
+    if is_url(location):
+        engine.dispose()
+        return
+    try:
+        with engine.connect() as connection:
+            connection.connection.driver_connection.execute("PRAGMA journal_mode = DELETE")  # type: ignore[union-attr] # a SQLite connection, in no transaction
+        engine.dispose()
+        settle(Path(aside), Path(location))
+    except OSError as failed:
+        raise BookNotReachable(location, failed.strerror or "cannot be written") from failed
 
 
 def _insert(connection: Connection, rows: Rows, own: Own) -> None:

@@ -4,12 +4,33 @@ import sqlite3
 from contextlib import closing
 from pathlib import Path
 
-from colony.refusals.books import CopyDamaged
+from colony.refusals.books import BookNotReachable, CopyDamaged
 
 _VERSION = "SELECT version_num FROM alembic_version"
 _NEWEST = "SELECT max(id) FROM journal"
 _ACTS = "SELECT id, at, who, act, summary FROM journal WHERE id <= ? ORDER BY id"
 _TABLES = "SELECT name FROM sqlite_schema WHERE type = 'table' ORDER BY name"
+
+
+_MAGIC = b"SQLite format 3\0"
+"""The first bytes of every file of SQLite ("Database File Format", sqlite.org, 1.3.1)."""
+
+
+def begins_as_database(path: Path) -> bool:
+    """Whether a file begins as a database; opening another one would take away the log beside it.
+
+    Raises
+    ------
+    BookNotReachable
+        It is there and cannot be read.
+    """
+    try:
+        with path.open("rb") as file:
+            return file.read(len(_MAGIC)) == _MAGIC
+    except FileNotFoundError:
+        return False
+    except OSError as failed:
+        raise BookNotReachable(str(path), failed.strerror or "cannot be read") from failed
 
 
 def fault(file: sqlite3.Connection) -> str | None:

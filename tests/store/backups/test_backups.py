@@ -16,6 +16,7 @@ from colony.acts.book.history import list_history
 from colony.commands.cli.failures import run
 from colony.refusals.books import BookAlreadyThere, BookIsNewer, CopyDamaged, NoSuchCopy
 from colony.store.backups.backups import Copy, copy_file, list_copies
+from colony.store.backups.manifest import manifest_path
 from colony.store.backups.rotation import kept_copies, throw_away
 from colony.store.backups.verification import verify
 from colony.store.book import Book, open_book
@@ -107,6 +108,9 @@ def test_a_backup_that_is_damaged_or_newer_is_not_put_in_place(tmp_path: Path) -
     with closing(sqlite3.connect(made)) as copy:
         copy.execute("UPDATE alembic_version SET version_num = '9999'")
         copy.commit()
+    with pytest.raises(CopyDamaged, match="not those that were written"):
+        restore_backup(book.location, copy=str(made))
+    manifest_path(made).unlink()
     with pytest.raises(BookIsNewer):
         restore_backup(book.location, copy=str(made))
     with pytest.raises((NoSuchCopy, CopyDamaged)):
@@ -158,7 +162,7 @@ def test_the_rotation_throws_away_daily_copies_only(tmp_path: Path) -> None:
     ):
         (folder / name).write_text("x")
     location = str(tmp_path / "farm.colony")
-    throw_away(location, BookSettings(backup_days=1, backup_weeks=0, backup_months=0))
+    throw_away(location, BookSettings(backup_days=1, backup_weeks=0, backup_months=0), "farm")
     assert not (folder / "farm-20260301T120000000000-daily.colony").exists()
     assert len(list(folder.iterdir())) == 5
     assert len(list_copies(location)) == 3
