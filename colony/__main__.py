@@ -6,6 +6,7 @@ import sys
 from collections.abc import Sequence
 
 from colony.commands.cli.streams import keep_to_ourselves
+from colony.store.files import keep_to_owner
 
 BOOK_OPTION = "--book"
 
@@ -16,6 +17,7 @@ ALLOCATIONS_BETWEEN_SWEEPS = 1_000_000
 def main() -> None:
     """Open the screens or answer the command line, and leave with the exit code."""
     keep_to_ourselves()
+    keep_to_owner()
     gc.set_threshold(ALLOCATIONS_BETWEEN_SWEEPS)
     # What is multiplied here is done before the threads for it are started.
     os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")

@@ -12,12 +12,14 @@ from sqlmodel import Session
 from colony.refusals.base import Refusal
 from colony.refusals.books import (
     BookAlreadyThere,
+    BookNotReachable,
     BookVanished,
+    DiskFull,
     NoSuchBook,
     NotABook,
     UnknownDatabase,
 )
-from colony.store.engine import has_log, looking, make_engine, take_turn, writing
+from colony.store.engine import engine_to_read, has_log, looking, make_engine, take_turn, writing
 from colony.store.failures import STUMBLES, in_words
 from colony.store.location import FileIdentity, identity, is_conninfo, is_url, make_folder, named
 from colony.store.schema.book_version import SCHEMA, bring_up_to_date
@@ -35,6 +37,8 @@ class Book:
     location: str
     engine: Engine
     file: FileIdentity | None = None
+    why_only_read: Refusal | None = None
+    """Why nothing can be written in it now, though it can be read: its disk is full."""
 
     @contextmanager
     def reading(self) -> Iterator[Session]:
@@ -91,6 +95,8 @@ class Book:
         from colony.store.journal.writing import refuse_done, write_entry  # noqa: PLC0415
         from colony.store.outcome import commit  # noqa: PLC0415
 
+        if self.why_only_read is not None:
+            raise self.why_only_read
         self._refuse_vanished()
         with in_words(self.location), Session(writing(self.engine)) as session:
             with told_after_a_second(self.engine, waiting):
@@ -151,7 +157,14 @@ def open_book(location: str, *, begin: bool = False) -> Book:
         if begin and not Path(location).exists():
             _brought_up_to_date(make_engine(location), location).dispose()
     # From here on a file that vanishes is not begun anew.
-    engine = _brought_up_to_date(make_engine(location, begins=False), location)
+    try:
+        engine = _brought_up_to_date(make_engine(location, begins=False), location)
+    except (BookNotReachable, DiskFull):
+        if is_url(location) or not Path(location).exists():
+            raise
+        # A full disk has no room for what SQLite keeps beside a file, but the file can be read.
+        engine = _brought_up_to_date(engine_to_read(Path(location)), location)
+        return Book(location, engine, identity(location), DiskFull(location))
     return Book(location, engine, identity(location))
 
 

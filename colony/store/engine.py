@@ -1,6 +1,5 @@
 """How the program speaks to a database: SQLite with its safeties on, or PostgreSQL."""
 
-import os
 import re
 from collections.abc import Iterator
 from contextlib import contextmanager
@@ -9,8 +8,10 @@ from typing import Any
 
 from sqlalchemy import URL, Connection, Engine, create_engine, event
 from sqlalchemy.exc import ArgumentError, NoSuchModuleError
+from sqlalchemy.pool import NullPool
 
 from colony.refusals.books import UnknownDatabase
+from colony.store.files import may_write
 from colony.store.location import is_url, named
 
 WAIT_SECONDS = 30
@@ -46,17 +47,15 @@ def make_engine(location: str, *, begins: bool = True) -> Engine:
     if is_url(location):
         return _postgres(location)
     path = Path(location)
-    writable = os.access(path, os.W_OK) and os.access(path.parent, os.W_OK)
-    only_read = path.exists() and not writable
-    if only_read:
-        url = _url_to_read(path)
-    elif begins:
+    if path.exists() and not may_write(path):
+        return engine_to_read(path)
+    if begins:
         # The whole path: a name such as ':memory:' or 'a?b' is a file name and nothing more.
         url = URL.create("sqlite", database=str(path.absolute()))
     else:
         url = _url_of(path, mode="rw")
     engine = create_engine(url, connect_args={"timeout": WAIT_SECONDS})
-    event.listen(engine, "connect", _set_reading if only_read else _set_safeties)
+    event.listen(engine, "connect", _set_safeties)
     event.listen(engine, "begin", _begin)
     return engine
 
@@ -112,13 +111,17 @@ def _postgres(location: str) -> Engine:
     return engine
 
 
-def _url_to_read(path: Path) -> URL:
-    """Read a file in a place where nothing can be written beside it.
+def engine_to_read(path: Path) -> Engine:
+    """An engine for a file in a place where nothing can be written; each session reads a copy."""
+    from colony.store.snapshot import connect_to_snapshot  # noqa: PLC0415 - seldom
 
-    It is read as one that does not change, unless its write-ahead log holds acts: then
-    somebody who may write is at it, and the log has to be read too.
-    """
-    return _url_of(path, mode="ro", **({} if has_log(path) else {"immutable": "1"}))
+    engine = create_engine(
+        "sqlite://",
+        creator=lambda: connect_to_snapshot(path, WAIT_SECONDS),
+        poolclass=NullPool,
+    )
+    event.listen(engine, "begin", _begin)
+    return engine
 
 
 def has_log(path: Path) -> bool:
@@ -131,11 +134,6 @@ def _url_of(path: Path, **ways: str) -> URL:
     """The file as SQLite writes URIs: a share of Windows has its two slashes in the path."""
     uri = re.sub(r"^file://(?!/)", "file:////", path.absolute().as_uri())
     return URL.create("sqlite", database=uri, query={**ways, "uri": "true"})
-
-
-def _set_reading(connection: Any, _record: object) -> None:  # noqa: ANN401 - a DBAPI connection
-    connection.isolation_level = None
-    connection.execute("PRAGMA trusted_schema = OFF")
 
 
 def _set_safeties(connection: Any, _record: object) -> None:  # noqa: ANN401 - a DBAPI connection

@@ -27,6 +27,11 @@ def settle(unfinished: Path, path: Path, *, like: Path | None = None) -> None:
     sync_folder(path.parent)
 
 
+def may_write(path: Path) -> bool:
+    """Whether a file that is there, and what SQLite keeps beside it, may be written."""
+    return os.access(path, os.W_OK) and os.access(path.parent, os.W_OK)
+
+
 def rights_of(path: Path | None) -> int:
     """The rights of a file, as `chmod` takes them; its owner's alone where there is none."""
     try:

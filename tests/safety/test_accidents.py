@@ -1,6 +1,7 @@
 """Accidents of disks, mounts, rights and clocks: one sentence each, and nothing lost."""
 
 import datetime as dt
+import json
 import os
 import subprocess
 import sys
@@ -114,6 +115,9 @@ def test_a_full_disk_is_one_sentence_and_the_book_is_whole(
     said = capsys.readouterr().err.splitlines()
     assert len(said) == 2
     assert all(line.startswith("colony: The ") for line in said)
+    read = colony("animal", "list", book=Path(book.location))
+    assert (read.returncode, read.stderr) == (0, "")
+    assert "Alma" in read.stdout
     filler.unlink()
     again = open_book(book.location)
     assert rows_of(again) == before
@@ -240,3 +244,53 @@ def test_a_day_begins_with_a_backup_and_a_failed_one_is_said(
         edit_animal(session, tag="Alma", facts=AnimalFacts(note="third"), today=TODAY)
     assert concerns_of(session)[0].startswith("No backup was made today.")
     assert "third" in str(rows_of(file_book)["animal"])
+
+
+_WRITER = """
+import sys, time
+from datetime import date
+from colony.acts.animals.animals import edit_animal
+from colony.notation.fields.facts import AnimalFacts
+from colony.store.book import open_book
+book = open_book(sys.argv[1])
+ends = time.monotonic() + 8
+number = 0
+while time.monotonic() < ends:
+    with book.act("animal edit") as session:
+        facts = AnimalFacts(note=f"{number} " + "x" * 1900)
+        edit_animal(session, tag="Alma", facts=facts, today=date(2026, 3, 9))
+    number += 1
+"""
+
+
+def test_who_may_not_write_reads_right_beside_a_writer_and_can_back_up(file_book: Book) -> None:
+    """Each reading is of one moment: never torn, never older than the one before."""
+    file_book.close()
+    path = Path(file_book.location)
+    writer = subprocess.Popen([sys.executable, "-c", _WRITER, str(path)])
+    # Only the writer, who has the file open already, may write in this folder.
+    path.parent.chmod(0o755)
+    try:
+        numbers = []
+        while writer.poll() is None:
+            path.parent.chmod(0o555)
+            read = colony("animal", "show", "Alma", "--json", book=path)
+            path.parent.chmod(0o755)
+            assert read.returncode == 0, read.stderr
+            note = json.loads(read.stdout)["note"]
+            numbers.append(int(note.split()[0]) if note else -1)
+        assert numbers == sorted(numbers)
+        assert len(numbers) >= 3
+    finally:
+        writer.kill()
+        writer.wait()
+        path.parent.chmod(0o755)
+    path.parent.chmod(0o555)
+    copy = path.parent.parent / "copy.colony"
+    try:
+        done = colony("book", "backup", "--to", str(copy), book=path)
+    finally:
+        path.parent.chmod(0o755)
+    assert done.returncode == 0, done.stderr
+    with closing(open_book(str(copy))) as copied, closing(open_book(str(path))) as there:
+        assert rows_of(copied) == rows_of(there)

@@ -1,10 +1,14 @@
 """Killed processes and crowds of writers lose no act, halve none, and are never told of a lock."""
 
 import json
+import shutil
 import subprocess
 import sys
 from pathlib import Path
 from typing import Any
+
+import kill_matrix
+import pytest
 
 from colony.store.book import open_book
 from colony.store.journal.entries import read_entries
@@ -21,7 +25,7 @@ def run_drill(name: str, *words: str, data: Path = HERE) -> dict[str, Any]:
         capture_output=True,
         text=True,
         env={
-            "PYTHONPATH": str(root),
+            "PYTHONPATH": f"{root}:{root / 'tests' / 'support'}",
             "PATH": "/usr/bin:/bin",
             "COLONY_WHO": "a drill",
             "XDG_DATA_HOME": str(data),  # where the copies of a server's book go
@@ -70,3 +74,22 @@ def test_a_book_that_several_begin_at_once_is_begun_once(location: str) -> None:
     with book.reading() as session:
         assert [entry.act for entry in read_entries(session)] == ["book begin"]
     book.close()
+
+
+def test_no_damaged_backup_is_taken_for_a_good_one(tmp_path: Path) -> None:
+    """By its digest; without one, what is restored holds every row and act as it was."""
+    figures = run_drill("damage_drill", str(tmp_path), "60")
+    assert figures["damaged"] == 60
+    assert (figures["accepted_with_its_manifest"], figures["accepted_and_otherwise"]) == (0, 0)
+    assert figures["faults"] == 0
+
+
+@pytest.mark.skipif(shutil.which("strace") is None, reason="strace counts and kills")
+def test_a_command_killed_at_a_write_call_leaves_a_whole_book(tmp_path: Path) -> None:
+    """A sample of the matrix in docs/safety.md: two commands, at each five hundredth call."""
+    commands = [("pup", "feed", "Alma", "smelt"), ("book", "restore", "newest", "--yes")]
+    figures = kill_matrix.drill(tmp_path, 500, commands)
+    assert figures.refused == []
+    assert figures.kills >= 4
+    assert (figures.answered_and_lost, figures.halved, figures.wrong) == (0, 0, 0)
+    assert figures.not_a_book == 0

@@ -20,8 +20,11 @@ from colony.store.backups.manifest import (
 )
 from colony.store.backups.naming import name_copy, refuse_folder_not_there
 from colony.store.backups.verification import verify
+from colony.store.engine import WAIT_SECONDS
 from colony.store.failures import refusal_of
+from colony.store.files import may_write
 from colony.store.location import is_url, server_and_database, users_folder
+from colony.store.snapshot import connect_to_snapshot
 
 BACKUP_FOLDER = "backups"
 DAILY, BY_HAND = "daily", "by-hand"
@@ -77,7 +80,7 @@ def copy_file(book: str, path: Path, *, verified: bool = True) -> None:
     refuse_folder_not_there(path)
     try:
         unfinished.unlink(missing_ok=True)  # of a copy that was killed
-        with closing(sqlite3.connect(book)) as source, closing(sqlite3.connect(unfinished)) as copy:
+        with closing(_source(Path(book))) as source, closing(sqlite3.connect(unfinished)) as copy:
             source.backup(copy)
             # One file that needs no other beside it, also where it cannot be written to.
             copy.execute("PRAGMA journal_mode = DELETE")
@@ -91,6 +94,12 @@ def copy_file(book: str, path: Path, *, verified: bool = True) -> None:
     finally:
         with suppress(OSError):
             unfinished.unlink(missing_ok=True)
+
+
+def _source(book: Path) -> sqlite3.Connection:
+    if not book.exists() or may_write(book):
+        return sqlite3.connect(book)
+    return connect_to_snapshot(book, WAIT_SECONDS)
 
 
 def _make_backup_folder(folder: Path) -> None:
