@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Any, ClassVar, cast
 
 from textual.binding import BindingType
 from textual.events import Event, InputEvent, Key
+from textual.filter import LineFilter
 
 from colony.acts.book.news import News
 from colony.refusals.base import Refusal
@@ -19,12 +20,15 @@ from colony.screens.frame.place import Place
 from colony.screens.frame.session import BookSession
 from colony.screens.frame.themes import BLACKWATER, SANDBAR, SIXTEEN, THEMES, theme_for
 from colony.screens.loaders import FORM_CLASSES, PAGE_CLASSES, PLACE_CLASSES
+from colony.screens.widgets.inert import Inert
 
 if TYPE_CHECKING:
     from colony.screens.tanks.tanks import House
 
 POLL_SECONDS = 2.0
 """How often the book is looked at for what others wrote."""
+
+_INERT = Inert()
 
 POLL = "poll"
 """The group of the worker that looks."""
@@ -61,6 +65,10 @@ class ColonyApp(Application):
         for each in THEMES:
             self.register_theme(each)
         self.theme = theme or theme_for(self.console.color_system, no_color=self.no_color)
+
+    def get_line_filters(self) -> Sequence[LineFilter]:
+        """What every line passes through before it is drawn."""
+        return [_INERT, *super().get_line_filters()]
 
     def on_mount(self) -> None:
         """Begin to watch the clock and the book."""

@@ -1,7 +1,10 @@
 """A book on a PostgreSQL server: several people, rights, and a server that goes away."""
 
+import shutil
+import subprocess
 from collections.abc import Callable, Iterator
 from datetime import date
+from pathlib import Path
 
 import pytest
 from safety_house import House, furnished, rows_of
@@ -12,7 +15,14 @@ from colony.acts.animals.page import show_animal
 from colony.acts.book.check import check_book
 from colony.acts.book.history import list_history
 from colony.commands.cli.failures import run
-from colony.refusals.books import BookNotReachable, BookRefused, MayNotWrite, UnknownDatabase
+from colony.refusals.books import (
+    BookBusy,
+    BookNotReachable,
+    BookRefused,
+    MayNotWrite,
+    UnknownDatabase,
+)
+from colony.store import engine
 from colony.store.book import Book, open_book
 from colony.store.location import named
 
@@ -132,3 +142,50 @@ def test_a_rule_of_the_database_that_an_act_would_break_is_one_sentence(shared: 
     """An integrity error of the server ends in words, not in a traceback."""
     with pytest.raises(BookRefused), shared.act("test") as session:
         session.connection().exec_driver_sql("UPDATE animal SET tag = 'Alma'")
+
+
+@pytest.mark.skipif(shutil.which("psql") is None, reason="psql runs the script")
+def test_a_writer_of_the_script_does_every_act_and_cannot_empty_a_table(
+    shared: Book, database: str
+) -> None:
+    """docs/roles.sql: acts go through, TRUNCATE and a changed journal do not."""
+    owner = make_url(database)
+    writer, reader = f"writer_{owner.database}", f"looker_{owner.database}"
+    plain = owner.set(drivername="postgresql").render_as_string(hide_password=False)
+    script = Path(__file__).parents[2] / "docs" / "roles.sql"
+    command = ["psql", "-q", "-d", plain, "-v", f"writer={writer}", "-v", f"reader={reader}"]
+    subprocess.run([*command, "-f", str(script)], check=True, capture_output=True)
+    url = owner.set(username=writer).render_as_string(hide_password=False)
+    book = open_book(url)
+    try:
+        House(book).edit("Alma", note="by the writer")
+        with book.engine.connect() as connection:
+            newest = "SELECT db_user FROM journal ORDER BY id DESC LIMIT 1"
+            assert connection.exec_driver_sql(newest).scalar() == writer
+        for statement in (
+            "TRUNCATE animal CASCADE",
+            "DELETE FROM journal",
+            "UPDATE journal SET who = 'x'",
+            "DROP TRIGGER journal_is_append_only ON journal",
+        ):
+            with pytest.raises(Exception, match=r"denied|owner"), book.engine.begin() as connection:
+                connection.exec_driver_sql(statement)
+    finally:
+        book.close()
+        with shared.engine.begin() as connection:
+            for role in (writer, reader):
+                connection.exec_driver_sql(f"DROP OWNED BY {role}")
+                connection.exec_driver_sql(f"DROP ROLE {role}")
+
+
+def test_a_reader_waits_no_longer_than_a_writer(
+    shared: Book, database: str, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """What holds a table back from readers is told in a sentence after the limit."""
+    monkeypatch.setattr(engine, "WAIT_SECONDS", 1)
+    waiting = open_book(database)
+    with shared.engine.begin() as connection:
+        connection.exec_driver_sql("LOCK TABLE animal IN ACCESS EXCLUSIVE MODE")
+        with pytest.raises(BookBusy), waiting.reading() as session:
+            list_animals(session, wanted=AnimalFilter(), today=TODAY)
+    waiting.close()

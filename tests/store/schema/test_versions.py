@@ -164,7 +164,7 @@ def put(connection: Connection, name: str, rows: list[dict[str, Any]]) -> None:
     for row in rows:
         plain = {key: bool(value) if key in flags else value for key, value in row.items()}
         connection.execute(target.insert().values(plain))
-    if rows and "id" in rows[0]:
+    if rows and isinstance(rows[0].get("id"), int):
         connection.exec_driver_sql(
             f"SELECT setval(pg_get_serial_sequence('{name}', 'id'), {rows[-1]['id']})"
         )
