@@ -152,7 +152,7 @@ class OutcomeNotKnown(Refusal):
 
     def __init__(self, location: str, act_id: str) -> None:
         super().__init__(
-            f"{location} went away while the act was written: whether it was is not known. Look in "
-            f"the history; sent again with COLONY_ACT_ID={act_id} it is not written twice.",
+            f"{location} went away while the act was written: whether it was is not known; look in "
+            f"the history, and sent again with COLONY_ACT_ID={act_id} it is not written twice.",
             act("book history"),
         )

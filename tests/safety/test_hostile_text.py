@@ -54,7 +54,18 @@ COMMANDS = (
     "animal show Nobody",
 )
 
-KEYS: tuple[list[str], ...] = ([], ["2"], ["2", "enter"], ["3"], ["4"], ["5"], ["6"], ["6", "enter"], ["7"], ["8"])
+KEYS: tuple[list[str], ...] = (
+    [],
+    ["2"],
+    ["2", "enter"],
+    ["3"],
+    ["4"],
+    ["5"],
+    ["6"],
+    ["6", "enter"],
+    ["7"],
+    ["8"],
+)
 
 
 @pytest.fixture
