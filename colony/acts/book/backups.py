@@ -35,6 +35,16 @@ class BackupState:
     made: dt.datetime | None
     tested: dt.datetime | None
 
+    @property
+    def sentence(self) -> str:
+        """Both, for a person."""
+        if self.made is None:
+            return "No backup yet: the first act of the next day makes one."
+        made = f"Last backup {self.made.astimezone().date()}"
+        if self.tested is None:
+            return f"{made}; none was restored as a test yet."
+        return f"{made}; one was restored as a test on {self.tested.astimezone().date()}."
+
 
 @dataclass(frozen=True)
 class BackedUp:

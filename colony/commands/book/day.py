@@ -10,7 +10,6 @@ from colony.notation.days import show_span
 from colony.notation.house import show_length
 
 if TYPE_CHECKING:
-    from colony.acts.book.backups import BackupState
     from colony.planning.alarms.alarms import Alarm
 
 MOST = 8
@@ -80,16 +79,7 @@ def show_day(*, as_json: bool = False) -> None:
     for soon in state.overflowing[:MOST]:
         say(f"! By {soon.day}: {soon.why}.")
     _more(len(state.overflowing), "colony tank outlook --weeks 2")
-    say(f"\n{_backup_told(backup)}")
-
-
-def _backup_told(backup: "BackupState") -> str:
-    if backup.made is None:
-        return "No backup yet: the first act of a day makes one, or colony book backup."
-    made = f"Last backup {backup.made.astimezone().date()}"
-    if backup.tested is None:
-        return f"{made}; none was restored as a test yet."
-    return f"{made}; one was restored as a test on {backup.tested.astimezone().date()}."
+    say(f"\n{backup.sentence}")
 
 
 def _alarm_document(alarm: "Alarm") -> dict[str, object]:

@@ -8,10 +8,11 @@ from textual.binding import Binding, BindingType
 from textual.containers import Horizontal
 from textual.widget import Widget
 
+from colony.acts.book.backups import backup_state
 from colony.acts.book.day import state_of_the_day
 from colony.acts.pairings.to_check import pairings_to_check
 from colony.acts.tanks.moves import list_moves
-from colony.screens.book.day_lines import COLUMNS, DayLines, WhatNow
+from colony.screens.book.day_lines import COLUMNS, NOTHING, DayLines, WhatNow
 from colony.screens.frame.place import Place
 from colony.screens.widgets.detail_pane import DetailPane
 from colony.screens.widgets.entry_list import EntryList
@@ -35,7 +36,7 @@ class Today(Place):
     def body(self) -> Iterable[Widget]:
         """The list, and beside it more of the line that is looked at."""
         with Horizontal(classes="beside"):
-            yield EntryList(COLUMNS, empty="Nothing asks for a hand today.")
+            yield EntryList(COLUMNS, empty=NOTHING)
             yield DetailPane()
 
     def on_mount(self) -> None:
@@ -44,7 +45,13 @@ class Today(Place):
 
     def load(self) -> None:
         """Ask what needs a hand."""
-        self.ask(what_now, self._know, today=self.app.book_session.today)
+        book_session = self.app.book_session
+        self.ask(
+            what_now,
+            self._know,
+            location=book_session.book.location,
+            today=book_session.today,
+        )
 
     def on_entry_list_highlighted(self, event: EntryList.Highlighted) -> None:
         """Say more of the line."""
@@ -65,10 +72,11 @@ class Today(Place):
             self.query_one(EntryList).show(lines.entries())
 
 
-def what_now(session: Any, *, today: date) -> WhatNow:  # noqa: ANN401 - an open session
+def what_now(session: Any, *, location: str, today: date) -> WhatNow:  # noqa: ANN401 - an open session
     """Ask for everything that needs a hand today."""
     return WhatNow(
         state=state_of_the_day(session, today=today),
         moves=list_moves(session, today=today),
         unchecked=pairings_to_check(session, today=today),
+        backup=backup_state(location),
     )

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from datetime import date
 from typing import Any
 
+from colony.acts.book.backups import BackupState
 from colony.acts.book.day import State, Unmeasured
 from colony.acts.care.work import WorkLine
 from colony.acts.litters.due import DueLitter
@@ -33,6 +34,8 @@ COLUMNS = (
     Column("Tank", 8),
 )
 
+NOTHING = "Nothing asks for a hand today."
+
 
 @dataclass(frozen=True)
 class WhatNow:
@@ -41,6 +44,7 @@ class WhatNow:
     state: State
     moves: Sequence[MoveLine]
     unchecked: Sequence[Unchecked]
+    backup: BackupState
 
 
 @dataclass(frozen=True)
@@ -74,7 +78,9 @@ class DayLines:
         )
         most = max(lines for rows, lines in MOST.items() if rows <= self.rows)
         danger = _group("Danger", "round", self._alarm, state.alarms, len(state.alarms))
-        return [*danger, *(entry for kind in kinds for entry in _group(*kind, most))]
+        groups = (entry for kind in kinds for entry in _group(*kind, most))
+        asking = [*danger, *groups] or [Heading(NOTHING)]
+        return [*asking, Heading(now.backup.sentence)]
 
     def _alarm(self, alarm: Alarm) -> Line:
         about = {
