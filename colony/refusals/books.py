@@ -112,8 +112,8 @@ class BookBusy(Refusal):
 
     def __init__(self, location: str) -> None:
         super().__init__(
-            f"Somebody else is writing in the book at {at(location)} and does not finish; nothing was written: "
-            "end the other program, then try again."
+            f"Somebody else is writing in the book at {at(location)}; nothing was written: try again, "
+            "and end the other program if it does not finish."
         )
 
 

@@ -19,7 +19,14 @@ from colony.refusals.books import (
     NotABook,
     UnknownDatabase,
 )
-from colony.store.engine import engine_to_read, has_log, looking, make_engine, take_turn, writing
+from colony.store.engine import (
+    engine_to_read,
+    has_log,
+    looking,
+    make_engine,
+    take_turn,
+    writing,
+)
 from colony.store.failures import STUMBLES, in_words
 from colony.store.location import FileIdentity, identity, is_conninfo, is_url, make_folder, named
 from colony.store.schema.book_version import SCHEMA, bring_up_to_date
@@ -59,6 +66,7 @@ class Book:
         seen: "Mark | None" = None,
         act_id: str | None = None,
         waiting: Callable[[str], None] | None = None,
+        wait_seconds: float | None = None,
     ) -> Iterator[Session]:
         """A session for one act: one transaction and one journal row, or nothing at all.
 
@@ -74,6 +82,8 @@ class Book:
             An id of the caller's own: what was written by it is not written again.
         waiting
             Told, after a second of waiting, for whom.
+        wait_seconds
+            How long a turn is waited for, `WAIT_SECONDS` if it is not said: a screen, which stands still meanwhile, waits less.
 
         Raises
         ------
@@ -84,7 +94,7 @@ class Book:
         ChangedMeanwhile, BookWasReplaced
             The book moved on since it was seen.
         BookBusy
-            Another act has not ended for `WAIT_SECONDS`.
+            Another act has not ended for so long.
         BookVanished
             The file is not there any more, or another one has its name.
         """
@@ -98,7 +108,7 @@ class Book:
         if self.why_only_read is not None:
             raise self.why_only_read
         self._refuse_vanished()
-        with in_words(self.location), Session(writing(self.engine)) as session:
+        with in_words(self.location), Session(writing(self.engine, wait_seconds)) as session:
             with told_after_a_second(self.engine, waiting):
                 take_turn(session.connection())
             with _or_damaged(session, self.location):

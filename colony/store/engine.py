@@ -60,11 +60,12 @@ def make_engine(location: str, *, begins: bool = True) -> Engine:
     return engine
 
 
-def writing(engine: Engine) -> Engine:
-    """The same engine, made so that two acts never interleave."""
+def writing(engine: Engine, wait_seconds: float | None = None) -> Engine:
+    """The same engine, made so that two acts never interleave; a turn is waited for so long."""
+    options = {"wait_ms": round(1000 * (WAIT_SECONDS if wait_seconds is None else wait_seconds))}
     if engine.dialect.name == "postgresql":
-        return engine
-    return engine.execution_options(begin="BEGIN IMMEDIATE")
+        return engine.execution_options(**options)
+    return engine.execution_options(begin="BEGIN IMMEDIATE", **options)
 
 
 def looking(engine: Engine) -> Engine:
@@ -81,7 +82,8 @@ def take_turn(connection: Connection) -> None:
     Each statement after it sees what was committed before, so nothing has to be tried again.
     """
     if connection.dialect.name == "postgresql":
-        connection.exec_driver_sql(f"SET LOCAL lock_timeout = '{WAIT_SECONDS}s'")
+        wait_ms = connection.get_execution_options()["wait_ms"]
+        connection.exec_driver_sql(f"SET LOCAL lock_timeout = {wait_ms}")
         connection.exec_driver_sql(f"SELECT pg_advisory_xact_lock({TURN_KEY})")
 
 
@@ -143,4 +145,7 @@ def _set_safeties(connection: Any, _record: object) -> None:  # noqa: ANN401 - a
 
 
 def _begin(connection: Connection) -> None:
-    connection.exec_driver_sql(connection.get_execution_options().get("begin", "BEGIN"))
+    options = connection.get_execution_options()
+    if "wait_ms" in options:
+        connection.exec_driver_sql(f"PRAGMA busy_timeout = {options['wait_ms']}")
+    connection.exec_driver_sql(options.get("begin", "BEGIN"))

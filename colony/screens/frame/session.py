@@ -17,6 +17,9 @@ from colony.store.settings import BookSettings, read_settings
 
 T = TypeVar("T")
 
+PATIENCE_SECONDS = 1.0
+"""How long the screens stand still for somebody else's act; then it is said, and nothing is lost."""
+
 
 def todays_date() -> date:
     """The day it is in the house."""
@@ -66,7 +69,7 @@ class BookSession:
         What somebody else changed since the mark `seen` is refused, not overwritten.
         """
         with self._turn:
-            with self.book.act(name, seen=seen) as session:
+            with self.book.act(name, seen=seen, wait_seconds=PATIENCE_SECONDS) as session:
                 done = act(session, **facts)
             with suppress(Refusal):  # the act is written, even if the book went away behind it
                 self.begin()
