@@ -48,15 +48,25 @@ def exit_code_of(call: Callable[[], object]) -> int:
         return _say(_sentence_of(misuse), misuse.exit_code)
     except (typer.Abort, KeyboardInterrupt):
         return _say(f"Stopped; {written.in_words()}.", INTERRUPTED)
-    except BrokenPipeError:
-        # Whoever read us has gone; what is left to flush goes nowhere.
-        _answer_nowhere()
-        return 0 if written.is_any() else FAILED
+    except (BrokenPipeError, SystemExit) as gone:
+        # The library of the command line leaves when whoever read us has gone.
+        if not isinstance(gone, BrokenPipeError) and not isinstance(
+            gone.__context__, BrokenPipeError
+        ):
+            raise
+        return _unheard()
     except OSError as failed:
         wrong = f"{failed.filename or 'The system'}: {failed.strerror or failed}"
         _answer_nowhere()
-        return _say(f"{wrong}; {written.in_words()}.", FAILED)
+        act = f"; {written.in_words()}" if written.is_any() else ""
+        return _say(f"{wrong}{act}.", FAILED)
     return code if isinstance(code, int) else 0
+
+
+def _unheard() -> int:
+    """Whoever read us has gone, and what is left to flush goes nowhere; an act is written still."""
+    _answer_nowhere()
+    return 0 if written.is_any() else FAILED
 
 
 def _answer_nowhere() -> None:
