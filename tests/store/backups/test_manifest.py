@@ -137,3 +137,17 @@ def test_a_book_that_goes_on_keeps_its_identity(
     with closing(open_book(house.book.location)) as again:
         assert isinstance(again, Book)
     assert tmp_path.exists()
+
+
+def test_two_books_in_one_folder_have_each_their_own_copies(
+    house: House, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Also where their names differ by nothing but the ending: each has its copy of the day."""
+    other = furnished(open_book(str(tmp_path / "farm.book"), begin=True))
+    on(monkeypatch, 1)
+    for each in (house, other):
+        each.edit("Alma", note="a day later")
+        on(monkeypatch, 1.1)
+    assert [len(list_backups(each.book.location)) for each in (house, other)] == [1, 1]
+    (own,), (others,) = (list_backups(each.book.location) for each in (house, other))
+    assert own.name != others.name

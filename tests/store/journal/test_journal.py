@@ -119,3 +119,16 @@ def test_an_act_says_who_did_it(farm: Farm, monkeypatch: pytest.MonkeyPatch) -> 
     farm.female("Bella")
     told = farm.rows("SELECT who FROM journal ORDER BY id DESC LIMIT 2")
     assert told == [("somebody",), ("the apprentice",)]
+
+
+def test_a_name_that_is_said_is_short_and_commands_nothing(
+    farm: Farm, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """At most 80 characters on one line; beside it stands whom the database knows."""
+    monkeypatch.setenv("COLONY_WHO", "Ada\x1b[31m\n" + "x" * 200)
+    farm.female("Zora")
+    ((who, db_user),) = farm.rows("SELECT who, db_user FROM journal ORDER BY id DESC LIMIT 1")
+    assert len(who) <= 80
+    assert who.isprintable()
+    assert who.startswith("Ada")
+    assert db_user
