@@ -176,6 +176,9 @@ class ColonyApp(Application):
 
     def _poll(self) -> None:
         self.day = self.book_session.today
+        if self.book_session.concern:
+            self.say(self.book_session.concern, "refused")
+            self.book_session.concern = ""
         # A server that does not answer keeps a look waiting; the next ones need not queue up.
         if not any(worker.group == POLL and not worker.is_finished for worker in self.workers):
             self.run_worker(self._poll_book, thread=True, group=POLL)

@@ -88,8 +88,7 @@ class Acts(RuleBasedStateMachine):
     @rule(tag=st.sampled_from(TAGS), width=st.integers(100, 400))
     def measured(self, tag: str, width: int) -> None:
         """It is measured; a second time on a day corrects the first."""
-        here = self.is_here(tag)
-        slate = self.written(tag, width=width) if here else None
+        slate = self.written(tag, width=width) if tag in self.slate else None  # its last day counts
         facts = {"width_mm": width, "on": TODAY, "anyway": True, "today": TODAY}
         self.do("pup measure", measure, slate, tag=tag, **facts)
 

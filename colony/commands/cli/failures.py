@@ -34,7 +34,11 @@ def run(arguments: Sequence[str] | None = None) -> int:
         _refuse_unreadable(words)
         return command.main(args=words, prog_name="colony", standalone_mode=False)
 
-    return exit_code_of(answer)
+    code = exit_code_of(answer)
+    with suppress(KeyboardInterrupt):  # who does not want to wait for it has the answer already
+        for wrong in written.try_backups():
+            _say(wrong, code)
+    return code
 
 
 def exit_code_of(call: Callable[[], object]) -> int:

@@ -65,7 +65,7 @@ def acting(book: str | None, act: str, *, begin: bool = False) -> Iterator["Sess
     would have to stand in it already is more likely given a mistyped path.
     """
     from colony.refusals.books import NoSuchBook
-    from colony.store.backups.daily import concerns_of
+    from colony.store.backups.daily import backup_to_try, concerns_of
     from colony.store.book import open_book
     from colony.store.location import book_location
     from colony.store.outcome import WRITTEN
@@ -90,6 +90,7 @@ def acting(book: str | None, act: str, *, begin: bool = False) -> Iterator["Sess
         if session is not None and WRITTEN in session.info:
             written.note(session.info[WRITTEN])
     warn(concerns_of(session))
+    written.try_later(backup_to_try(session))
 
 
 def _warn_one(sentence: str) -> None:

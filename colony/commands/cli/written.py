@@ -1,17 +1,20 @@
 """What this process has written: said where it is stopped, or can no longer answer."""
 
 import os
+from pathlib import Path
 
 ACT_ID_VARIABLE = "COLONY_ACT_ID"
 """An id that a script gives its act: sent again with the same one, it is not written twice."""
 
 _acts: list[int] = []
+_to_try: list[Path] = []
 _ids: list[str] = []
 
 
 def begin() -> None:
     """A command begins: nothing is written yet."""
     _acts.clear()
+    _to_try.clear()
     _ids.clear()
 
 
@@ -40,3 +43,18 @@ def in_words() -> str:
 def is_any() -> bool:
     """Whether anything was written."""
     return bool(_acts)
+
+
+def try_later(backup: Path | None) -> None:
+    """A backup is to be restored as a test when all is answered."""
+    if backup is not None:
+        _to_try.append(backup)
+
+
+def try_backups() -> list[str]:
+    """Restore as a test what is to be; what was wrong, in sentences."""
+    if not _to_try:
+        return []
+    from colony.store.backups.daily import try_backup
+
+    return [wrong for backup in _to_try if (wrong := try_backup(backup))]

@@ -4,13 +4,15 @@ from collections.abc import Callable
 from contextlib import suppress
 from dataclasses import dataclass, field
 from datetime import date
-from threading import Lock
+from pathlib import Path
+from threading import Lock, Thread
 from typing import Any, TypeVar
 
 from colony.acts.book.news import News, news_since
 from colony.notation.house import show_length, use_units
 from colony.refusals.base import Refusal
 from colony.refusals.books import BookVanished
+from colony.store.backups.daily import backup_to_try, try_backup
 from colony.store.book import Book, find_again
 from colony.store.journal.entries import Mark, latest
 from colony.store.settings import BookSettings, read_settings
@@ -37,6 +39,8 @@ class BookSession:
     clock: Callable[[], date] = todays_date
     settings: BookSettings = field(default_factory=BookSettings)
     mark: Mark = field(default_factory=lambda: Mark(0, ""))
+    concern: str = ""
+    """What a person should know of the book, and has not been told yet."""
     _turn: Lock = field(default_factory=Lock, repr=False)
 
     @property
@@ -73,7 +77,13 @@ class BookSession:
                 done = act(session, **facts)
             with suppress(Refusal):  # the act is written, even if the book went away behind it
                 self.begin()
+        if (backup := backup_to_try(session)) is not None:
+            Thread(target=self._try, args=(backup,), daemon=True).start()
         return done
+
+    def _try(self, backup: Path) -> None:
+        """Restore the newest backup as a test, once a week and beside everything else."""
+        self.concern = try_backup(backup) or ""
 
     def news(self) -> News | None:
         """What others wrote since this book_session last knew; from then on it is known.

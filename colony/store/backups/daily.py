@@ -1,6 +1,7 @@
 """What is done before an act is written: a check of the clock, and the backup of the day."""
 
 import datetime as dt
+from pathlib import Path
 
 from sqlalchemy import Engine
 from sqlmodel import Session, col, select
@@ -21,7 +22,7 @@ CLOCK_MAY_DIFFER = dt.timedelta(minutes=10)
 TEST_EVERY = dt.timedelta(days=7)
 """How often a backup is restored as a test; common practice, no source."""
 
-CONCERNS = "concerns"
+CONCERNS, _TO_TRY = "concerns", "backup to try"
 
 
 def begin_act(session: Session, engine: Engine, location: str) -> None:
@@ -40,7 +41,7 @@ def begin_act(session: Session, engine: Engine, location: str) -> None:
     except Refusal as refusal:
         concerns.append(f"No backup was made today. {refusal.sentence}")
         return
-    concerns += _tested_of_the_week(location, book, now)
+    session.info[_TO_TRY] = _to_try(location, book, now)
 
 
 def concerns_of(session: Session) -> list[str]:
@@ -49,23 +50,34 @@ def concerns_of(session: Session) -> list[str]:
     return concerns
 
 
-def _tested_of_the_week(location: str, book: str, now: dt.datetime) -> list[str]:
-    """Restore the newest backup as a test where none was for a week; what is wrong with it."""
+def backup_to_try(session: Session) -> Path | None:
+    """The backup that is to be restored as a test after this act: once a week, the newest."""
+    found: Path | None = session.info.get(_TO_TRY)
+    return found
+
+
+def try_backup(copy: Path) -> str | None:
+    """Restore a backup as a test, and keep when; what is wrong with it, in words, or None.
+
+    It takes as long as a restore, so it is done when an act is answered and others may write.
+    """
+    from colony.store.backups.trial import try_restore  # noqa: PLC0415 - once a week
+
+    try:
+        try_restore(copy)
+        mark_tested(copy, clock.now().isoformat(timespec="seconds"))
+    except (Refusal, OSError) as wrong:
+        said = wrong.sentence if isinstance(wrong, Refusal) else str(wrong)
+        return f"The newest backup could not be restored as a test. {said}"
+    return None
+
+
+def _to_try(location: str, book: str, now: dt.datetime) -> Path | None:
     copies = list_copies(location, book)
     tested = max((copy.tested for copy in copies if copy.tested), default=None)
     newest = newest_of([copy for copy in copies if copy.reason == DAILY])
-    if newest is None or (tested and dt.datetime.fromisoformat(tested) > now - TEST_EVERY):
-        return []
-    # What a restore needs is loaded once a week.
-    from colony.store.backups.trial import try_restore  # noqa: PLC0415
-
-    try:
-        try_restore(newest.path)
-        mark_tested(newest.path, now.isoformat(timespec="seconds"))
-    except (Refusal, OSError) as wrong:
-        said = wrong.sentence if isinstance(wrong, Refusal) else str(wrong)
-        return [f"The newest backup could not be restored as a test. {said}"]
-    return []
+    is_due = tested is None or dt.datetime.fromisoformat(tested) <= now - TEST_EVERY
+    return newest.path if newest is not None and is_due else None
 
 
 def _copy_of_the_day(

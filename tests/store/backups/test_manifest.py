@@ -6,14 +6,17 @@ from contextlib import closing
 from pathlib import Path
 
 import pytest
-from safety_house import House, furnished
+from safety_house import TODAY, House, furnished
 
+from colony.acts.animals.animals import edit_animal
 from colony.acts.book.backups import back_up, backup_state, list_backups, restore_backup
+from colony.commands.cli.failures import run
+from colony.notation.fields.facts import AnimalFacts
 from colony.refusals.books import BackupOfAnotherBook, CopyDamaged, FolderNotThere
 from colony.store import clock
 from colony.store.backups.backups import list_copies, newest_of
-from colony.store.backups.daily import TEST_EVERY, concerns_of
-from colony.store.backups.manifest import manifest_path, read_manifest
+from colony.store.backups.daily import TEST_EVERY, backup_to_try, try_backup
+from colony.store.backups.manifest import manifest_path
 from colony.store.book import Book, begin_book, open_book
 
 NOW = dt.datetime(2026, 3, 9, 8, tzinfo=dt.UTC)
@@ -92,34 +95,47 @@ def test_a_folder_that_is_not_there_is_not_made(house: House, tmp_path: Path) ->
 def test_once_a_week_the_newest_backup_is_restored_as_a_test(
     house: House, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    """The first act after a week does it, and when is written beside the backup."""
+    """The first act after a week asks for it, and when is written beside the backup."""
     tested = []
     for days in (1, 2, 7.5, 8.5, 9.5):
         on(monkeypatch, days)
-        house.edit("Alma", note=f"day {days}")
+        backup = after_an_act(house, f"day {days}")
+        assert backup is None or try_backup(backup) is None
         tested.append(backup_state(house.book.location).tested)
     first, second = NOW + dt.timedelta(days=1), NOW + dt.timedelta(days=8.5)
     assert tested == [first, first, first, second, second]
     assert dt.timedelta(days=7) == TEST_EVERY
 
 
-def test_a_backup_that_cannot_be_restored_is_told_with_the_next_act(
+def after_an_act(house: House, note: str) -> Path | None:
+    """Correct a note; the backup that is to be tried after it."""
+    with house.book.act("animal edit") as session:
+        edit_animal(session, tag="Alma", facts=AnimalFacts(note=note), today=TODAY)
+    return backup_to_try(session)
+
+
+def test_a_backup_that_cannot_be_restored_is_told_in_a_sentence(
     house: House, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    """It is no concern of the act itself, which is written."""
+    """The act itself is written; what is wrong with the backup is said beside it."""
     on(monkeypatch, 1)
-    house.edit("Alma", note="the copy is made")
-    (copy,) = list_copies(house.book.location)
-    manifest_path(copy.path).write_text(
-        manifest_path(copy.path)
-        .read_text()
-        .replace('"tested": "', '"tested": "2020-01-01T00:00:00+00:00", "x": "')
-    )
-    copy.path.write_bytes(copy.path.read_bytes()[:-4096])
-    with house.book.act("animal edit") as session:
-        session.info["sentences"] = ["nothing"]
-    assert any("could not be restored as a test" in concern for concern in concerns_of(session))
-    assert read_manifest(copy.path) is not None
+    backup = after_an_act(house, "the copy is made")
+    assert backup is not None
+    backup.write_bytes(backup.read_bytes()[:-4096])
+    said = try_backup(backup)
+    assert said is not None
+    assert said.startswith("The newest backup could not be restored as a test.")
+    assert backup_state(house.book.location).tested is None
+
+
+def test_a_command_tries_the_backup_when_it_has_answered(
+    house: House, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """The answer comes first; a good backup is not worth a word."""
+    on(monkeypatch, 1)
+    assert run(["animal", "edit", "Alma", "--note", "x", "--book", house.book.location]) == 0
+    assert capsys.readouterr().err == ""
+    assert backup_state(house.book.location).tested == NOW + dt.timedelta(days=1)
 
 
 def test_a_book_that_goes_on_keeps_its_identity(
