@@ -83,7 +83,8 @@ class Book:
         waiting
             Told, after a second of waiting, for whom.
         wait_seconds
-            How long a turn is waited for, `WAIT_SECONDS` if it is not said: a screen, which stands still meanwhile, waits less.
+            How long a turn is waited for, `WAIT_SECONDS` if it is not said: a screen, which
+            stands still meanwhile, waits less.
 
         Raises
         ------

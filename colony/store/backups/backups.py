@@ -97,9 +97,10 @@ def copy_file(book: str, path: Path, *, verified: bool = True) -> None:
 
 
 def _source(book: Path) -> sqlite3.Connection:
-    if not book.exists() or may_write(book):
-        return sqlite3.connect(book)
-    return connect_to_snapshot(book, WAIT_SECONDS)
+    """A book to copy from; one that is not there is not begun."""
+    if book.exists() and not may_write(book):
+        return connect_to_snapshot(book, WAIT_SECONDS)
+    return sqlite3.connect(f"{book.absolute().as_uri()}?mode=rw", uri=True)
 
 
 def _make_backup_folder(folder: Path) -> None:

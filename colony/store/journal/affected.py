@@ -90,7 +90,9 @@ def fill_places(session: Session) -> None:
     for entry in read_entries(session):
         try:
             found = _rows(entry.number, affected, entry.steps, entry.undoes)
-        except (JournalOutgrown, JournalDamaged):
+        except JournalOutgrown:  # of a table that is no more: only what it undid is of use
+            found = _rows(entry.number, affected, (), entry.undoes)
+        except JournalDamaged:
             continue  # `book check` says it
         if entry.number not in done:
             rows += found
