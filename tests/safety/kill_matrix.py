@@ -19,6 +19,7 @@ from pathlib import Path
 
 from colony.acts.book.check import check_book
 from colony.acts.book.sample import make_sample_book
+from colony.refusals.base import Refusal
 from colony.store.book import open_book
 from colony.store.journal.chain import journal_is_whole
 from colony.store.journal.entries import read_entries
@@ -50,12 +51,37 @@ COMMANDS: tuple[tuple[str, ...], ...] = (
     ("water", "changed", "south", "100L"),
     ("health", "look", "Alma", "--sign", "thin"),
     ("species", "set", "leopoldi", "mature_width_female_mm", "400", "--source", "own"),
+    ("animal", "release", "Gala"),
+    ("pairing", "start", "Dunja", "Timo", "--anyway", "--why", "seen"),
+    ("pairing", "end", "Birke"),
+    ("litter", "edit", "L60", "--note", "calm"),
+    ("tank", "system", "annex"),
+    ("tank", "plan", "--accept"),
+    ("round", "skip", "clean-up", "N1", "--why", "no time"),
+    ("round", "rhythm", "clean-up", "--every", "7"),
+    ("round", "order", "N1", "N2"),
+    ("round", "answer", "nursery", "water changed"),
+    ("food", "add", "krill"),
+    ("food", "batch", "smelt", "K-1", "--expires", "in 60d"),
+    ("water", "limit", "nitrite", "--high", "0.2", "--source", "own"),
+    ("water", "regime", "south", "--percent", "20", "--every", "7"),
+    ("water", "reserve", "--volume", "5000L"),
+    ("health", "vet", "Dr Vera", "--animal", "Alma", "--why", "check"),
+    ("species", "add", "castexi", "--scientific", "Potamotrygon castexi"),
     ("book", "settings", "length_unit", "mm"),
+    ("book", "import", "SHEET"),
+    ("book", "export", "OUT"),
+    ("book", "copy", "BOOK", "COPY"),
+    ("book", "rebuild", "COPY"),
     ("book", "undo", "--yes"),
     ("book", "backup"),
     ("book", "restore", "newest", "--yes"),
 )  # fmt: skip
 """Writing commands that the sample takes; the last ones are of the book itself."""
+
+
+_OF_COPIES = ("backup", "restore", "export", "copy", "rebuild")
+"""What is answered without an act of this book."""
 
 
 @dataclass
@@ -79,6 +105,7 @@ def drill(folder: Path, every: int, commands: Sequence[tuple[str, ...]] = COMMAN
     first = folder / "first" / "house.colony"
     first.parent.mkdir(parents=True)
     make_sample_book(location=str(first), today=date.today())  # noqa: DTZ011 - as the commands do
+    first.with_name("sheet.csv").write_text("tag,species,sex\nZara,motoro,F\nZeno2,motoro,M\n")
     _run(first, ("book", "backup"))
     _run(first, ("animal", "edit", "Bruno", "--note", "calm"))  # the copy of the day is made
     for command in commands:
@@ -114,13 +141,13 @@ def _killed_at(book: Path, command: tuple[str, ...], call: str, number: int) -> 
     """Kill a command at one of its calls; whether it had answered that its act is written."""
     inject = f"inject={call}:signal=SIGKILL:when={number}"
     done = _run(book, command, ("-o", "/dev/null", "-e", f"trace={call}", "-e", inject))
-    return bool(done.stdout.strip()) and command[1] not in ("backup", "restore")
+    return bool(done.stdout.strip()) and command[1] not in _OF_COPIES
 
 
 def _look(book: Path, before: int, answered: bool, figures: Figures) -> None:
-    for file in book.parent.glob("*.colony"):
-        if file != book:
-            figures.not_a_book += 1  # something half made has the name of a book
+    figures.not_a_book += sum(
+        not _is_whole(file) for file in book.parent.glob("*.colony") if file != book
+    )
     with closing(open_book(str(book))) as found, found.reading() as session:
         entries = list(read_entries(session))
         rows = kept_rows(session.connection())
@@ -130,6 +157,16 @@ def _look(book: Path, before: int, answered: bool, figures: Figures) -> None:
         figures.wrong += any(f.level == "wrong" for f in check_book(session, today=today))
         figures.written_when_killed += len(entries) != before
         figures.answered_and_lost += answered and len(entries) == before
+
+
+def _is_whole(file: Path) -> bool:
+    """Whether what has the name of a book is one, and tells what it holds."""
+    try:
+        with closing(open_book(str(file))) as found, found.reading() as session:
+            rows = kept_rows(session.connection())
+            return not differences(recorded_rows(read_entries(session)), rows)
+    except Refusal:
+        return False
 
 
 def _acts(book: Path) -> int:
@@ -146,6 +183,13 @@ def _fresh(first: Path, folder: Path) -> Path:
 def _run(
     book: Path, command: tuple[str, ...], traced: Sequence[str] = ()
 ) -> subprocess.CompletedProcess[str]:
+    places = {
+        "BOOK": str(book),
+        "COPY": str(book.with_name("copy.colony")),
+        "OUT": str(book.with_name("out")),
+        "SHEET": str(book.with_name("sheet.csv")),
+    }
+    command = tuple(places.get(word, word) for word in command)
     strace = ["strace", "-f", "-qq", *traced] if traced else []
     return subprocess.run(
         [*strace, sys.executable, "-m", "colony", *command],
