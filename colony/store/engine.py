@@ -113,6 +113,13 @@ def _postgres(location: str) -> Engine:
     return engine
 
 
+def make_one_file(engine: Engine) -> None:
+    """Let a SQLite file need no other beside it, also where it cannot be written to; it is let go of."""
+    with engine.connect() as connection:
+        connection.connection.driver_connection.execute("PRAGMA journal_mode = DELETE")  # type: ignore[union-attr] # a SQLite connection, in no transaction
+    engine.dispose()
+
+
 def engine_to_read(path: Path) -> Engine:
     """An engine for a file in a place where nothing can be written; each session reads a copy."""
     from colony.store.snapshot import connect_to_snapshot  # noqa: PLC0415 - seldom

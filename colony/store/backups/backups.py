@@ -131,6 +131,22 @@ def list_copies(location: str, book: str | None = None) -> list[Copy]:
     book
         The id of the book, if it is known: copies of another one that was there are left out.
     """
+    copies = [_with_manifest(copy) for copy in _by_name(location)]
+    ours = [copy for copy in copies if book is None or copy.book in (None, book)]
+    return sorted(ours, key=lambda copy: copy.made, reverse=True)
+
+
+def has_daily_copy(location: str, book: str, day: dt.date) -> bool:
+    """Whether a book has its copy of a day: asked before each act, so only that copy is looked at."""
+    return any(
+        _with_manifest(copy).book in (None, book)
+        for copy in _by_name(location)
+        if copy.reason == DAILY and copy.made.date() == day
+    )
+
+
+def _by_name(location: str) -> list[Copy]:
+    """What has the name of a copy of the book at a place; no file is opened."""
     stem, copies = _stem(location), []
     folder = backup_folder(location)
     with suppress(OSError), os.scandir(folder) as files:
@@ -139,13 +155,13 @@ def list_copies(location: str, book: str | None = None) -> list[Copy]:
             if parts and file.name.startswith(stem):
                 moment = dt.datetime.strptime(parts["moment"], _MOMENT).replace(tzinfo=dt.UTC)
                 size = file.stat().st_size
-                copy = Copy(folder / file.name, moment, parts["reason"], size)
-                known = _known(copy)
-                copies.append(
-                    replace(copy, book=known.book, tested=known.tested) if known else copy
-                )
-    ours = [copy for copy in copies if book is None or copy.book in (None, book)]
-    return sorted(ours, key=lambda copy: copy.made, reverse=True)
+                copies.append(Copy(folder / file.name, moment, parts["reason"], size))
+    return copies
+
+
+def _with_manifest(copy: Copy) -> Copy:
+    known = _known(copy)
+    return replace(copy, book=known.book, tested=known.tested) if known else copy
 
 
 def newest_of(copies: Sequence[Copy]) -> Copy | None:

@@ -9,7 +9,7 @@ from sqlmodel import Session, col, select
 from colony.records import JournalEntry
 from colony.refusals.base import Refusal
 from colony.store import clock
-from colony.store.backups.backups import DAILY, copy_before, list_copies, newest_of
+from colony.store.backups.backups import DAILY, copy_before, has_daily_copy, list_copies, newest_of
 from colony.store.backups.manifest import mark_tested
 from colony.store.backups.rotation import throw_away
 from colony.store.journal.chain import book_id
@@ -37,11 +37,10 @@ def begin_act(session: Session, engine: Engine, location: str) -> None:
         )
     book = book_id(session.connection())
     try:
-        _copy_of_the_day(session, engine, location, now.date(), book)
+        if _copy_of_the_day(session, engine, location, now.date(), book):
+            session.info[_TO_TRY] = _to_try(location, book, now)
     except Refusal as refusal:
         concerns.append(f"No backup was made today. {refusal.sentence}")
-        return
-    session.info[_TO_TRY] = _to_try(location, book, now)
 
 
 def concerns_of(session: Session) -> list[str]:
@@ -75,21 +74,21 @@ def try_backup(copy: Path) -> str | None:
 def _to_try(location: str, book: str, now: dt.datetime) -> Path | None:
     copies = list_copies(location, book)
     tested = max((copy.tested for copy in copies if copy.tested), default=None)
+    if tested is not None and dt.datetime.fromisoformat(tested) > now - TEST_EVERY:
+        return None
     newest = newest_of([copy for copy in copies if copy.reason == DAILY])
-    is_due = tested is None or dt.datetime.fromisoformat(tested) <= now - TEST_EVERY
-    return newest.path if newest is not None and is_due else None
+    return None if newest is None else newest.path
 
 
 def _copy_of_the_day(
     session: Session, engine: Engine, location: str, today: dt.date, book: str
-) -> None:
-    """Copy a book that is older than today and has no copy of today."""
+) -> bool:
+    """Copy a book that is older than today and has no copy of today; whether one was made."""
     first = session.exec(select(JournalEntry.at).order_by(col(JournalEntry.id)).limit(1)).first()
     if first is None or moment_of(1, first).date() >= today:
-        return
-    if any(
-        copy.reason == DAILY and copy.made.date() == today for copy in list_copies(location, book)
-    ):
-        return
+        return False
+    if has_daily_copy(location, book, today):
+        return False
     copy_before(engine, location, DAILY)
     throw_away(location, read_settings(session), book)
+    return True

@@ -8,7 +8,7 @@ from sqlalchemy.exc import SQLAlchemyError
 
 from colony.records import BookIdentity
 from colony.refusals.books import CopyDamaged
-from colony.store.backups.manifest import manifest_of
+from colony.store.backups.manifest import book_in
 from colony.store.backups.verification import begins_as_database
 from colony.store.engine import make_engine, turn
 from colony.store.location import is_url
@@ -20,8 +20,8 @@ def identity_at(location: str) -> str | None:
     """The id of the book at a place; None where there is none that can tell."""
     if not is_url(location):
         with suppress(CopyDamaged):
-            if begins_as_database(Path(location)) and (known := manifest_of(Path(location))):
-                return known.book
+            if begins_as_database(Path(location)):
+                return book_in(Path(location))
         return None
     engine = make_engine(location)
     with closing(_Disposed(engine)), suppress(SQLAlchemyError), engine.connect() as connection:

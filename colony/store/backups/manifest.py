@@ -71,8 +71,8 @@ def mark_tested(copy: Path, moment: str) -> None:
         write_manifest(copy, replace(known, tested=moment))
 
 
-def manifest_of(file: Path) -> Manifest | None:
-    """What a file is a backup of; None where it is of a schema that has no identity yet.
+def book_in(file: Path) -> str | None:
+    """The id of the book in a file; None where it is of a schema that has no identity yet.
 
     Raises
     ------
@@ -82,7 +82,23 @@ def manifest_of(file: Path) -> Manifest | None:
         with closing(only_read(file)) as copy:
             if not copy.execute("SELECT 1 FROM sqlite_schema WHERE name = 'book'").fetchone():
                 return None
-            (book,) = copy.execute("SELECT id FROM book").fetchone()
+            return str(copy.execute("SELECT id FROM book").fetchone()[0])
+    except (sqlite3.Error, TypeError) as wrong:
+        raise CopyDamaged(str(file), str(wrong)) from wrong
+
+
+def manifest_of(file: Path) -> Manifest | None:
+    """What a file is a backup of, all of it read for its digest; None as `book_in` has it.
+
+    Raises
+    ------
+    CopyDamaged
+    """
+    book = book_in(file)
+    if book is None:
+        return None
+    try:
+        with closing(only_read(file)) as copy:
             last = copy.execute(
                 "SELECT id, act_id, at FROM journal ORDER BY id DESC LIMIT 1"
             ).fetchone()

@@ -11,7 +11,7 @@ from sqlalchemy.exc import DatabaseError
 from colony.refusals.books import BookNotReachable, CopyDiffers
 from colony.store.backups.naming import name_copy, refuse_folder_not_there
 from colony.store.backups.verification import verify
-from colony.store.engine import looking, make_engine, turn
+from colony.store.engine import looking, make_engine, make_one_file, turn
 from colony.store.failures import refusal_of
 from colony.store.schema.stored_version import version_of
 
@@ -52,9 +52,7 @@ def _copy(engine: Engine, path: Path) -> None:
             copy.exec_driver_sql("PRAGMA defer_foreign_keys = ON")
             for each in _tables(source):
                 _copy_table(each, source, copy, path)
-    with target.connect() as copy:
-        copy.connection.driver_connection.execute("PRAGMA journal_mode = DELETE")  # type: ignore[union-attr] # a SQLite connection, in no transaction
-    target.dispose()
+    make_one_file(target)
 
 
 def _copy_table(each: TableClause, source: Connection, copy: Connection, path: Path) -> None:

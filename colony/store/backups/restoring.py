@@ -30,7 +30,7 @@ from colony.store.backups.backups import (
     newest_of,
 )
 from colony.store.backups.identity import identity_at, take_identity
-from colony.store.backups.manifest import manifest_of
+from colony.store.backups.manifest import book_in
 from colony.store.backups.transfer import book_rows, differing_row, replace_rows
 from colony.store.backups.trial import restored_aside
 from colony.store.backups.verification import begins_as_database, difference, only_read
@@ -105,8 +105,7 @@ def restore(location: str, copy: Path) -> Replaced:
 def _refuse_other_book(location: str, copy: Path) -> str | None:
     """Refuse a backup of another book than the one in place; the id of that one, if it has one."""
     there = identity_at(location)
-    known = manifest_of(copy)
-    if there and known and known.book != there:
+    if there and book_in(copy) not in (None, there):
         raise BackupOfAnotherBook(str(copy), named(location))
     return there
 
@@ -119,7 +118,7 @@ def _prepared(copy: Path, there: str | None) -> Iterator[Path]:
     """
     with restored_aside(copy) as path:
         with closing(open_book(str(path))) as book:
-            if there and manifest_of(copy) is None:
+            if there and book_in(copy) is None:
                 take_identity(book.engine, there)
             _write_down(book, copy)
         with closing(sqlite3.connect(path)) as alone:

@@ -12,7 +12,7 @@ from sqlalchemy import Connection, Engine, Table, inspect, select
 from colony.refusals.books import BookAlreadyThere, BookNotReachable, CopyDiffers
 from colony.store.backups.counters import JOURNAL, raise_counters
 from colony.store.book import Book
-from colony.store.engine import make_engine, turn
+from colony.store.engine import make_engine, make_one_file, turn
 from colony.store.failures import in_words
 from colony.store.files import settle
 from colony.store.journal.entries import read_entries
@@ -126,9 +126,7 @@ def _put_in_place(engine: Engine, aside: str, location: str) -> None:
         engine.dispose()
         return
     try:
-        with engine.connect() as connection:
-            connection.connection.driver_connection.execute("PRAGMA journal_mode = DELETE")  # type: ignore[union-attr] # a SQLite connection, in no transaction
-        engine.dispose()
+        make_one_file(engine)
         settle(Path(aside), Path(location))
     except OSError as failed:
         raise BookNotReachable(location, failed.strerror or "cannot be written") from failed
