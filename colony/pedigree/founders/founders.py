@@ -105,7 +105,7 @@ def diversity(pedigree: Pedigree, living: IntArray) -> Diversity:
     """Sum up the living, (k,), k at least 1.
 
     Lacy 1995, Clarification of genetic terms and their use in the management of captive
-    populations, Zoo Biol. 14:565-578.
+    populations, Zoo Biol. 14:565-577.
     """
     left = contributions(pedigree, living)
     ancestors = effective_ancestors(pedigree, living)

@@ -1,7 +1,7 @@
 """What becomes of a colony under a plan, beside chance and the rule "least kin first".
 
 Each generation the pups of all pairs are measured: their mean kinship, themselves included,
-and gene diversity, 1 less that (Lacy 1995, Zoo Biology 14:565-578). Then as many dams and
+and gene diversity, 1 less that (Lacy 1995, Zoo Biology 14:565-577). Then as many dams and
 sires as the plan has are drawn from the pups, and paired by the same rule. Kinship follows
 from that of the parents (Malecot 1948; the tabular method of Emik & Terrill 1949).
 """

@@ -190,6 +190,7 @@ class PairingModel:
 
     def _curve(self) -> None:
         """Lay a tangent to the curved part of the mean kinship at each point given."""
+        self._strangers()
         self.cut_rows = self.linear.rows
         self.slopes: list[Floats] = []
         if self.aim.litters is None:
@@ -201,6 +202,30 @@ class PairingModel:
             self.linear.put(row, self.pair, -self._along(slope, self.pairs))
             self.linear.put(row, self.curve, 1.0)
             self.slopes.append(slope)
+
+    def _strangers(self) -> None:
+        """Hold the curved part to what it would be if no two parents were kin.
+
+        No kinship is negative, so the mean kinship is not below the part of it that each
+        parent has with itself; of whole litters that is a cost of each. It is the closest
+        bound where few litters are chosen among many animals, and tangents are where many are.
+        """
+        goal = self.problem.objective
+        self.stranger_row: int | None = None
+        if self.aim.litters is None or not len(goal.kinship) or goal.kinship.min() < 0:
+            return
+        each = SCALE * goal.weight / (4 * self.aim.litters**2)
+        self.with_itself = each * np.diag(self.problem.curved)
+        capacity = self.problem.capacity
+        rank = np.arange(len(self.slot)) - np.repeat(np.cumsum(capacity) - capacity, capacity)
+        self.stranger_row = self.linear.add_rows(low=0.0)
+        self.linear.put(self.stranger_row, self.curve, 1.0)
+        self.linear.put(self.stranger_row, self.pair, -self.with_itself[self.dam])
+        self.linear.put(
+            self.stranger_row,
+            self.slot,
+            -self.with_itself[self._dams + self.slot_sire] * (2 * rank + 1),
+        )
 
     def _along(self, slope: Floats, pairs: Index) -> Floats:
         goal = self.problem.objective
@@ -222,6 +247,8 @@ class PairingModel:
         price -= duals[self.sire_rows + goal.sire]
         for row, dams in self.count_rows:
             price -= duals[row] * dams[goal.dam]
+        if self.stranger_row is not None:
+            price += duals[self.stranger_row] * self.with_itself[goal.dam]
         for n, slope in enumerate(self.slopes):
             price += duals[self.cut_rows + n] * self._along(slope, pairs)
         house = self.house
