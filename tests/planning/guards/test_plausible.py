@@ -34,7 +34,7 @@ def test_a_first_width_is_held_to_its_species(*, width_mm: int, doubted: bool) -
 
 
 def test_a_litter_of_over_twice_the_most_is_doubted() -> None:
-    """Eight is the most of P. leopoldi (Charvet et al. 2018): 16 may be, 17 is a slip."""
+    """Where eight is the most (common practice, no source), 16 may be and 17 is a slip."""
     assert doubts_of_litter("Alma", 16, 8) == ()
     assert doubts_of_litter("Alma", 17, 8) == ("17 pups of Alma: her species bears 8 at most",)
 

@@ -11,7 +11,7 @@ from colony.planning.litters.due_window import due_window
 from colony.planning.litters.gestation import GestationLength, GestationPrior, believe
 
 LEOPOLDI = GestationPrior(90, 168, 180)
-"""Charvet et al. 2018 for the likely and the high end; the low end is common practice."""
+"""What the program starts P. leopoldi with: common practice, no source."""
 
 
 MATED = date(2024, 3, 1)

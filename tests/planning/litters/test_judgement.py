@@ -8,7 +8,7 @@ from colony.planning.litters.gestation import GestationPrior
 from colony.planning.litters.judgement import judge_gestation
 
 LEOPOLDI = GestationPrior(90, 168, 180)
-"""Charvet et al. 2018 for the likely and the high end; the low end is common practice."""
+"""What the program starts P. leopoldi with: common practice, no source."""
 
 
 MATED = date(2024, 3, 1)

@@ -1,4 +1,4 @@
-"""The growth law against its published table, of numbers and of arrays alike."""
+"""The growth law against widths reckoned apart by its published formula, of numbers and of arrays alike."""
 
 from math import exp, inf, log
 
@@ -20,23 +20,24 @@ CHARVET = {
     "F": (149, 763.06, 0.12, [16.71, 18.48, 21.84, 28.00, 33.46, 42.61, 49.80, 57.81]),
     "M": (109, 536.4, 0.22, [13.19, 15.35, 19.34, 26.11, 31.55, 39.41, 44.48, 48.90]),
 }
-"""Widths in cm by the growth curves of Charvet, Santana, De Lima & Lessa 2018, Age and growth
-of the endemic Xingu River stingray Potamotrygon leopoldi, J. Fish Biol. 92:1985-1999."""
+"""First width, asymptotic width and rate of Charvet, Santana, De Lima & Lessa 2018, Age and growth
+of the endemic Xingu River stingray Potamotrygon leopoldi, J. Fish Biol. 92:1985-1999. The widths,
+in cm, were reckoned by their formula: no table of widths printed there was seen."""
 
 first_widths = st.floats(80, 700)
 rates = st.floats(0.05, 3)
 
 
 @pytest.mark.parametrize("sex", ["F", "M"])
-def test_the_law_gives_the_published_widths(sex: str) -> None:
-    """Charvet et al. 2018: width at 0.25 to 10 years for each sex, to 0.01 cm."""
+def test_the_law_gives_the_widths_of_the_formula(sex: str) -> None:
+    """Width at 0.25 to 10 years for each sex, to 0.01 cm: the arithmetic, no more."""
     start, asymptotic, rate, expected = CHARVET[sex]
     got = [width_mm(start, rate, asymptotic - start, years) / 10 for years in YEARS]
     assert got == pytest.approx(expected, abs=0.006)
 
 
 @pytest.mark.parametrize("sex", ["F", "M"])
-def test_the_law_gives_the_published_widths_of_many_at_once(sex: str) -> None:
+def test_the_law_gives_the_widths_of_the_formula_of_many_at_once(sex: str) -> None:
     """The same table, its row computed as one array, one row for each of two animals."""
     start, asymptotic, rate, expected = CHARVET[sex]
     first = np.full((2, 1), float(start))
