@@ -11,11 +11,13 @@ from colony.planning.pairings.comparison import Comparison, compare_plans
 from colony.planning.pairings.future import Future, FutureDraw, futures
 from colony.planning.pairings.plan import ProposedPlan
 from colony.planning.pairings.planner import plan_pairings
-from colony.planning.pairings.request import Effort, PairingRequest
+from colony.planning.pairings.request import Effort, PairingRequest, Watch
 from colony.refusals.pairings import NothingToCompare
 from colony.store.readers.animals.guarded import unknown_parents
 from colony.store.readers.pairings.stock import read_breeding_tanks, read_stock
 from colony.store.readers.pedigree import read_lineage
+
+UNWATCHED = Watch()
 
 
 @dataclass(frozen=True)
@@ -46,6 +48,7 @@ def propose_plan(
     request: PairingRequest,
     compare: bool = False,
     draw: FutureDraw | None = None,
+    watch: Watch = UNWATCHED,
     today: date,
 ) -> Proposed:
     """Propose the best pairings; nothing is changed by it.
@@ -59,6 +62,8 @@ def propose_plan(
         side.
     draw
         How to simulate the generations to come, beside chance and "least kin first"; or not.
+    watch
+        Who is told how near the best plan is, and may stop the search for it.
 
     Raises
     ------
@@ -77,7 +82,7 @@ def propose_plan(
         today=today,
     )
     tanks = read_breeding_tanks(session, stock, today) if request.use_tanks else ()
-    effort = Effort(seconds=request.seconds, clock=time.monotonic)
+    effort = Effort(seconds=request.seconds, clock=time.monotonic, watch=watch)
     plan = plan_pairings(stock, request, tanks, today=today, effort=effort)
     proposed = Proposed(plan, unknown_kin=_unknown_kin(session, plan))
     if compare:

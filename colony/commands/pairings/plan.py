@@ -1,6 +1,6 @@
 """`colony pairing plan`: the best set of pairings for the whole colony."""
 
-from typing import Annotated
+from typing import Annotated, Any
 
 import typer
 
@@ -100,6 +100,7 @@ def plan(
     from colony.acts.pairings.accept_plan import accept_plan
     from colony.acts.pairings.plan import propose_plan
     from colony.acts.pairings.plan_document import plan_document
+    from colony.commands.cli.progress import search_watched
     from colony.commands.pairings.plan_output import show_plan
     from colony.planning.pairings.future import FutureDraw
     from colony.planning.pairings.request import PairingRequest
@@ -124,10 +125,20 @@ def plan(
     draw = FutureDraw(generations=generations, seed=seed) if generations else None
     start, now, accepted = day(on), today(), None
     # What is accepted is planned in the same act, so that nobody changes the book in between.
-    with acting(book, "pairing plan", begin=False) if accept else reading(book) as session:
-        proposed = propose_plan(session, request=request, compare=compare, draw=draw, today=now)
-        if accept:
+    # Stopped, it is not accepted: Ctrl+C then stops the command, and nothing is written.
+    asked: dict[str, Any] = {
+        "request": request,
+        "compare": compare,
+        "draw": draw,
+        "today": now,
+    }
+    if accept:
+        with acting(book, "pairing plan", begin=False) as session:
+            proposed = propose_plan(session, **asked)
             accepted = accept_plan(session, plan=proposed.plan, on=start, today=now)
+    else:
+        with reading(book) as session, search_watched() as watch:
+            proposed = propose_plan(session, **asked, watch=watch)
     if as_json:
         show_json(plan_document(proposed, accepted))
     else:

@@ -85,6 +85,22 @@ class PairingRequest:
         )
 
 
+def _never() -> bool:
+    return False
+
+
+def _untold(_gap: float) -> None:
+    return None
+
+
+@dataclass(frozen=True)
+class Watch:
+    """Who watches a search: whether it was told to stop, and what is told of its gap so far."""
+
+    stopped: Callable[[], bool] = _never
+    tell: Callable[[float], None] = _untold
+
+
 @dataclass(frozen=True)
 class Effort:
     """How hard to try before the best plan found so far is taken.
@@ -93,7 +109,7 @@ class Effort:
     itself, without one), and `nodes` each search. The search goes on until the gap is
     `enough`; then closing it further is tried for `polish` nodes times unknowns: wholly on a
     small colony, hardly on a large one. A gap of up to `proof` counts as optimal, which is
-    what HiGHS itself calls so.
+    what HiGHS itself calls so. Who `watch`es may stop it: the best found so far is taken.
     """
 
     seconds: float = 30.0
@@ -102,6 +118,7 @@ class Effort:
     nodes: int = 2_000
     polish: int = 25_000
     clock: Callable[[], float] = float
+    watch: Watch = Watch()
 
 
 DEFAULT_EFFORT = Effort()
@@ -112,12 +129,19 @@ class Deadline:
     """The seconds that are left of an effort."""
 
     def __init__(self, effort: Effort) -> None:
-        self._effort = effort
+        self._effort, self.watch = effort, effort.watch
         self._began = effort.clock()
 
     def left(self) -> float:
         """Count the seconds left, never less than a solver takes for a limit."""
+        if self.watch.stopped():
+            return LEAST_SECONDS
         return max(self._effort.seconds - (self._effort.clock() - self._began), LEAST_SECONDS)
+
+    @property
+    def stopped(self) -> Callable[[], bool] | None:
+        """What a solver asks whether it was stopped; None where nobody watches."""
+        return None if self.watch.stopped is _never else self.watch.stopped
 
     def is_over(self) -> bool:
         """Tell whether the time is up."""

@@ -4,6 +4,10 @@ Huangfu & Hall 2018, Parallelizing the dual revised simplex method, Math. Progra
 10:119-142.
 """
 
+from collections.abc import Callable
+from threading import Thread
+from typing import Any
+
 import numpy as np
 from scipy.optimize import Bounds, LinearConstraint, linear_sum_assignment, linprog, milp
 from scipy.sparse import csr_array, vstack
@@ -14,6 +18,9 @@ from colony.planning.solver.solution import RelaxedSolution, WholeSolution
 
 IMPOSSIBLE = 2
 """HiGHS's word, through scipy, for a model proved to have no solution."""
+
+LOOK_SECONDS = 0.1
+"""How often a solver is asked whether somebody stopped it."""
 
 SOLVED = 0
 """HiGHS's word, through scipy, for a model solved as closely as was asked."""
@@ -43,15 +50,32 @@ def relax(model: LinearModel, *, seconds: float) -> RelaxedSolution | None:
     return RelaxedSolution(float(solved.fun), np.asarray(solved.x), duals)
 
 
-def solve(model: LinearModel, *, seconds: float, nodes: int, gap: float = 0.0) -> WholeSolution:
-    """Solve a model in whole numbers to a relative gap, within a time and a number of nodes."""
-    solved = milp(
-        model.costs,
-        integrality=model.whole.astype(np.uint8),
-        bounds=Bounds(*model.bounds),
-        constraints=LinearConstraint(_matrix(model), *model.row_bounds),
-        options={"time_limit": seconds, "node_limit": nodes, "mip_rel_gap": gap},
-    )
+def solve(
+    model: LinearModel,
+    *,
+    seconds: float,
+    nodes: int,
+    gap: float = 0.0,
+    stopped: Callable[[], bool] | None = None,
+) -> WholeSolution:
+    """Solve a model in whole numbers to a relative gap, within a time and a number of nodes.
+
+    With `stopped`, which is asked every tenth of a second, nobody waits for the end: once it
+    says so, there is no answer.
+    """
+
+    def work() -> Any:  # noqa: ANN401 - scipy's own result
+        return milp(
+            model.costs,
+            integrality=model.whole.astype(np.uint8),
+            bounds=Bounds(*model.bounds),
+            constraints=LinearConstraint(_matrix(model), *model.row_bounds),
+            options={"time_limit": seconds, "node_limit": nodes, "mip_rel_gap": gap},
+        )
+
+    solved = work() if stopped is None else _unless(stopped, work)
+    if solved is None:
+        return WholeSolution(None, -np.inf, proved=False, impossible=False, nodes=0)
     bound = solved.mip_dual_bound
     return WholeSolution(
         values=None if solved.x is None else np.asarray(solved.x),
@@ -60,6 +84,16 @@ def solve(model: LinearModel, *, seconds: float, nodes: int, gap: float = 0.0) -
         impossible=solved.status == IMPOSSIBLE,
         nodes=int(solved.mip_node_count or 0),
     )
+
+
+def _unless(stopped: Callable[[], bool], work: Callable[[], Any]) -> Any:  # noqa: ANN401
+    """Do work in a thread that is left behind when it is stopped: HiGHS cannot be called back."""
+    done: list[Any] = []
+    thread = Thread(target=lambda: done.append(work()), daemon=True)
+    thread.start()
+    while thread.is_alive() and not stopped():
+        thread.join(LOOK_SECONDS)
+    return done[0] if done else None
 
 
 def assign(costs: Floats) -> Index:

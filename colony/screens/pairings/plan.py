@@ -3,6 +3,7 @@
 from collections.abc import Iterable
 from dataclasses import replace
 from datetime import date
+from threading import Event
 from typing import Any, ClassVar
 
 from textual.binding import Binding, BindingType
@@ -14,7 +15,7 @@ from colony.acts.pairings.accept_plan import accept_plan
 from colony.acts.pairings.plan import propose_plan
 from colony.planning.pairings.partners import LeftOut
 from colony.planning.pairings.plan import PlannedPair, ProposedPlan
-from colony.planning.pairings.request import PairingRequest
+from colony.planning.pairings.request import PairingRequest, Watch
 from colony.screens.frame.about import About
 from colony.screens.frame.outcome import attempt
 from colony.screens.frame.page import Page
@@ -45,7 +46,7 @@ class PairingPlan(Page):
     HELP: ClassVar[str | None] = (
         "What if: Space forbids the pair under the highlight, o leaves its dam out, O its sire; "
         "the same keys on what was left out by you take it back. y accepts: pairings start, and "
-        "moves go on the work list. Esc stops the planning."
+        "moves go on the work list. Esc takes the best plan so far."
     )
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("space", "forbid", "Not these two"),
@@ -60,12 +61,13 @@ class PairingPlan(Page):
         self._plain: ProposedPlan | None = None
         self._without: frozenset[str] = frozenset()
         self._forbidden: frozenset[tuple[str, str]] = frozenset()
+        self._stop = Event()
 
     def body(self) -> Iterable[Widget]:
         """A line on the plan, its pairs, and who is left out."""
         yield Static("", id="page-head", markup=False)
         with Horizontal(classes="beside"):
-            yield EntryList(COLUMNS, empty="No pair can be made.")
+            yield EntryList(COLUMNS)
             yield DetailPane()
 
     def on_mount(self) -> None:
@@ -74,11 +76,32 @@ class PairingPlan(Page):
 
     def load(self) -> None:
         """Plan with what was left out."""
-        self.query_one("#page-head", Static).update("Planning the pairings; Esc stops.")
+        self._stop.set()
+        stop = self._stop = Event()
+        self._say_near(None)
         request = PairingRequest(
             excluded=self._without, forbidden_pairs=self._forbidden, seconds=SECONDS
         )
-        self.ask(_plan, self._show, request=request, today=self.app.book_session.today)
+        watch = Watch(stop.is_set, lambda gap: self._tell(stop, gap))
+        today = self.app.book_session.today
+        self.ask(_plan, self._show, request=request, watch=watch, today=today)
+
+    def action_back(self) -> None:
+        """Take the best plan so far; with nothing being planned, go back."""
+        if self._asked and not self._stop.is_set():
+            self._stop.set()
+        else:
+            super().action_back()
+
+    def _tell(self, stop: Event, gap: float) -> None:
+        if not stop.is_set():
+            self.app.call_later(self._say_near, gap)
+
+    def _say_near(self, gap: float | None) -> None:
+        if self._asked or gap is None:
+            near = "" if gap is None else f": within {max(gap, 0.0):.2%} of the best"
+            head = f"Planning the pairings{near}; Esc takes the best so far."
+            self.query_one("#page-head", Static).update(head)
 
     def on_entry_list_highlighted(self, event: EntryList.Highlighted) -> None:
         """Give the reasons."""
@@ -152,8 +175,8 @@ class PairingPlan(Page):
         return "; ".join(lines) + "".join(f"\n! {note}" for note in plan.notes)
 
 
-def _plan(session: Any, *, request: PairingRequest, today: date) -> ProposedPlan:  # noqa: ANN401 - an open session
-    proposed = propose_plan(session, request=request, today=today)
+def _plan(session: Any, *, request: PairingRequest, watch: Watch, today: date) -> ProposedPlan:  # noqa: ANN401 - an open session
+    proposed = propose_plan(session, request=request, watch=watch, today=today)
     return replace(proposed.plan, notes=proposed.notes)
 
 

@@ -1,5 +1,6 @@
 """Models solved by HiGHS."""
 
+import time
 from itertools import product
 
 import numpy as np
@@ -74,3 +75,21 @@ def test_each_row_has_a_column_of_its_own_at_the_least_cost() -> None:
     assert assign(np.array([[1.0, 2.0, 9.0], [1.0, 5.0, 9.0]])).tolist() == [1, 0]
     with pytest.raises(ValueError, match="infeasible"):
         assign(np.array([[1.0, np.inf], [1.0, np.inf]]))
+
+
+def test_a_solver_that_is_stopped_has_no_answer() -> None:
+    """A knapsack of 400 things and 60 limits that would take a minute: stopped at once."""
+    chance = np.random.default_rng(0)
+    model = LinearModel()
+    things = model.add_variables(400, cost=-chance.integers(1, 100, 400).astype(float))
+    weights = chance.integers(1, 100, (60, 400)).astype(float)
+    row = model.add_rows(60, high=weights.sum(axis=1) / 3)
+    for limit in range(60):
+        model.put(row + limit, things, weights[limit])
+    asked = iter([False, False, *([True] * 100)])
+    began = time.monotonic()
+    answer = solve(model, seconds=3, nodes=10_000_000, stopped=lambda: next(asked))
+    assert time.monotonic() - began < 2
+    assert answer.values is None
+    assert answer.bound == -np.inf
+    assert not answer.impossible

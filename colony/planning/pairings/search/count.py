@@ -43,7 +43,7 @@ def count_litters(problem: PairingProblem, effort: Effort, deadline: Deadline) -
         pairs = wider(problem, counted)
         seconds = min(deadline.left(), effort.seconds / 15)
         model = PairingModel(problem, pairs, Aim(), [])
-        answer = solve(model.linear, seconds=seconds, nodes=effort.nodes)
+        answer = solve(model.linear, seconds=seconds, nodes=effort.nodes, stopped=deadline.stopped)
         counted = _after(model, counted, answer)
     return counted
 

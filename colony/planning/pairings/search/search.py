@@ -1,5 +1,6 @@
-"""The search for the best plan: bound it with few pairs, prove the rest useless, choose.
+"""The search for the best plan: by kinds of animals, and pair by pair where tanks are offered.
 
+Pair by pair it is bounded with few pairs, the rest are proved useless, and the best chosen.
 Shares of pairs are allowed first; pairs that are left out are priced by the duals and let in
 where they would help (column generation, Dantzig & Wolfe 1960, Oper. Res. 8:101-111). Pairs
 whose price exceeds the distance between bound and best plan can be in no better plan.
@@ -11,6 +12,7 @@ import numpy as np
 
 from colony.planning.arrays import Bools, Floats, Index
 from colony.planning.pairings.request import Deadline, Effort
+from colony.planning.pairings.search.by_kinds import FoundByKinds, plan_by_kinds
 from colony.planning.pairings.search.count import LitterCount
 from colony.planning.pairings.search.model import SCALE, Aim, PairingModel
 from colony.planning.pairings.search.objective import TIE
@@ -36,16 +38,17 @@ FEW_NODES = 50
 
 @dataclass(frozen=True, eq=False)
 class BestPairs:
-    """The best plan found: its pairs, its cost and the proved least cost."""
+    """The best plan found: its pairs, its cost, the proved least cost, and what of it is ties."""
 
     chosen: Index
     cost: float
     bound: float
+    ties: float
 
     @property
     def gap(self) -> float:
-        """The share of the cost that a better plan could save at most."""
-        above = self.cost - self.bound
+        """The share of the cost that a better plan could save at most; moves count for nothing."""
+        above = self.cost - self.ties - self.bound
         return 0.0 if above <= EQUAL else above / max(abs(self.cost), SMALL)
 
 
@@ -70,9 +73,15 @@ def best_plan(
     Each round chooses among the pairs whose price lies within reach of the bound: a plan
     cheaper than bound and reach together has no others. So each round moves the bound too.
     """
+    found = plan_by_kinds(problem, counted, effort, deadline)
+    if found is not None and len(problem.required) * FEW_NODES > effort.polish:
+        return _of_kinds(problem, found)
     bounded = _bounded(problem, counted, effort, deadline)
     reach = effort.enough * max(abs(bounded.bound), SMALL)
-    best = _first(problem, counted, bounded, effort, deadline)
+    if found is None:
+        best = _first(problem, counted, bounded, effort, deadline)
+    else:
+        best = _of_kinds(problem, found)
     tangents, work = [*bounded.tangents, problem.objective.litters_of(best.chosen)], 0
     for _ in range(CHOOSING_ROUNDS):
         useful = np.flatnonzero((bounded.price <= reach + EQUAL) | problem.required)
@@ -81,12 +90,19 @@ def best_plan(
             problem, useful, replace(counted.aim, fewest_moves=polishing), tangents
         )
         nodes = (effort.polish - work) // model.linear.variables if polishing else effort.nodes
-        if nodes < FEW_NODES or best.gap == 0.0 or deadline.is_over():
+        if nodes < FEW_NODES or best.cost - best.bound <= EQUAL or deadline.is_over():
             break
         gap = 0.0 if polishing else effort.enough / 4
-        answer = solve(model.linear, seconds=deadline.left(), nodes=nodes, gap=gap)
+        answer = solve(
+            model.linear,
+            seconds=deadline.left(),
+            nodes=nodes,
+            gap=gap,
+            stopped=deadline.stopped,
+        )
         work += (answer.nodes + ROOT_NODES) * model.linear.variables if polishing else 0
         best = _better(best, model, answer, bounded.bound + reach)
+        deadline.watch.tell(best.gap)
         chosen = model.chosen(answer)
         if chosen is not None:
             tangents.append(problem.objective.litters_of(chosen))
@@ -102,13 +118,14 @@ def _first(
     deadline: Deadline,
 ) -> BestPairs:
     """Choose among the few pairs that the bound rests on: it is often close enough to it."""
-    cost = plan_cost(problem, counted.chosen)
-    best = BestPairs(counted.chosen, cost, min(bounded.bound, cost))
+    best = _costed(problem, counted.chosen, bounded.bound)
     if deadline.is_over():
         return best
     model = PairingModel(problem, bounded.few, counted.aim, bounded.tangents)
     seconds, gap = deadline.left() / 2, effort.enough / 4
-    answer = solve(model.linear, seconds=seconds, nodes=effort.nodes, gap=gap)
+    answer = solve(
+        model.linear, seconds=seconds, nodes=effort.nodes, gap=gap, stopped=deadline.stopped
+    )
     return _better(best, model, answer, bounded.bound)
 
 
@@ -120,16 +137,21 @@ def _better(
     bound = max(best.bound, min(least, reached))
     chosen = model.chosen(answer)
     if chosen is not None:
-        cost = plan_cost(model.problem, chosen)
-        if cost < best.cost:
-            best = BestPairs(chosen, cost, bound)
+        other = _costed(model.problem, chosen, bound)
+        if other.cost < best.cost:
+            best = other
     return replace(best, bound=min(bound, best.cost))
 
 
-def plan_cost(problem: PairingProblem, chosen: Index) -> float:
+def _costed(problem: PairingProblem, chosen: Index, bound: float) -> BestPairs:
     """Count the cost of whole pairs as a model does: the objective, and a trifle for moves."""
-    ties = TIE * animals_moved(problem, chosen) / len(chosen)
-    return SCALE * (problem.objective.value(chosen) + ties)
+    ties = SCALE * TIE * animals_moved(problem, chosen) / len(chosen)
+    cost = SCALE * problem.objective.value(chosen) + ties
+    return BestPairs(chosen, cost, min(bound, cost), ties)
+
+
+def _of_kinds(problem: PairingProblem, found: FoundByKinds) -> BestPairs:
+    return _costed(problem, found.chosen, SCALE * found.bound)
 
 
 def _bounded(

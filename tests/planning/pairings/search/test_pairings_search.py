@@ -3,13 +3,12 @@
 import time
 from itertools import permutations
 
-import numpy as np
 import pytest
+from herds_alike import families
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from plain_colonies import TODAY, best_of_all, broken, stock, value
 
-from colony.planning.arrays import Floats
 from colony.planning.pairings.baselines import baseline_pairs
 from colony.planning.pairings.plan import ProposedPlan
 from colony.planning.pairings.planner import plan_pairings
@@ -101,21 +100,6 @@ def test_every_plan_keeps_every_constraint_and_beats_greed(
     assert len(greedy) <= len(plan.pairs)
     if greedy and len(greedy) == len(plan.pairs):
         assert plan.objective <= value(colony, greedy, request.weight) + 2e-6
-
-
-def families() -> Floats:
-    """Kinship of 20 unrelated founders and 12 full-sib families of five, females first.
-
-    The tabular method: Emik & Terrill 1949, J. Hered. 40:51-55.
-    """
-    kinship = np.eye(80) / 2
-    for one in range(20, 80):
-        family = (one - 20) // 5
-        dam, sire = family % 10, 10 + 3 * family % 10
-        kinship[one, :one] = kinship[:one, one] = (kinship[dam, :one] + kinship[sire, :one]) / 2
-    females = [*range(10), *range(20, 80, 2)]
-    rows = [*females, *(row for row in range(80) if row not in females)]
-    return kinship[np.ix_(rows, rows)]
 
 
 @pytest.mark.parametrize("litters", [3, 10])
