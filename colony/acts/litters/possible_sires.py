@@ -114,7 +114,7 @@ class SireFinder:
             return PossibleSires()
         prior = conception.prior
         belief = (self._past.get(row.species) or Past.weigh(prior, ())).believe(row.tag)
-        days = conceived_on(spans, evidence.signs, prior, born, belief)
+        days = conceived_on(spans, evidence.signs, belief, born)
         shares = sire_shares(days, there, unknown=self._unknown)
         stays = {male.male: male.stays for male in there}
         return PossibleSires(

@@ -13,7 +13,6 @@ from threading import Lock
 
 from colony.planning.litters.conception import Evidence, conception_basis, conception_days
 from colony.planning.litters.gestation import (
-    GestationBelief,
     GestationLength,
     GestationPrior,
     Past,
@@ -67,7 +66,7 @@ def due_window(
     if seen is None:
         return None
     past = past if isinstance(past, Past) else Past.weigh(prior, past)
-    longer = _longer(prior, past.believe(evidence.dam))
+    longer = _longer(past.believe(evidence.dam))
     birth = _Birth(longer, seen.weighed())
     overdue = _Birth(longer, seen.likely).after(today.toordinal() - 1) < TAIL
     if overdue and not evidence.paired and seen.state == "possible":
@@ -96,12 +95,12 @@ def likely_birth(
     seen = conception_days(evidence, longest_days=prior.high_days, today=today)
     if seen is None or seen.state == "possible":
         return None
-    return _Birth(_longer(prior, past.believe(evidence.dam)), seen.weighed()).day(0.5, today)
+    return _Birth(_longer(past.believe(evidence.dam)), seen.weighed()).day(0.5, today)
 
 
-def gestation_chance(prior: GestationPrior, belief: GestationBelief, days: int) -> float:
+def gestation_chance(belief: GestationPrior, days: int) -> float:
     """Probability of a gestation of just so many days, before any sight of the birth."""
-    longer = _longer(prior, belief)
+    longer = _longer(belief)
     return longer.at(days - 1) - longer.at(days)
 
 
@@ -157,16 +156,15 @@ class _Longer:
     over a run of days costs as much as that of one.
     """
 
-    def __init__(self, prior: GestationPrior, belief: GestationBelief) -> None:
-        self._prior, self._belief = prior, belief
-        self._first = round(prior.likely_days)
+    def __init__(self, belief: GestationPrior) -> None:
+        self._belief = belief
+        self._first = round(belief.likely_days)
         self._up, self._down = [0.0], [0.0]
         self._lengthening = Lock()
 
     def at(self, days: int) -> float:
         """Probability of more than so many days."""
-        z = (self._prior.deviate(days + 0.5) - self._belief.mean) / self._belief.sd
-        return 0.5 * erfc(z / sqrt(2))
+        return 0.5 * erfc(self._belief.deviate(days + 0.5) / sqrt(2))
 
     def between(self, least: int, most: int) -> float:
         """The sum over each length from `least` to `most`."""
@@ -187,9 +185,9 @@ class _Longer:
 
 
 @lru_cache(maxsize=512)
-def _longer(prior: GestationPrior, belief: GestationBelief) -> _Longer:
+def _longer(belief: GestationPrior) -> _Longer:
     """The same for every dam of whom as much is believed: those without a birth are many."""
-    return _Longer(prior, belief)
+    return _Longer(belief)
 
 
 def _records_basis(past: Past, dam: str) -> str:

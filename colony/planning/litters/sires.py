@@ -15,10 +15,7 @@ from datetime import date, timedelta
 from colony.planning.litters.company import Company, Span
 from colony.planning.litters.conception import LAG_DAYS, UNSEEN_SHARE, Sign
 from colony.planning.litters.due_window import gestation_chance
-from colony.planning.litters.gestation import GestationBelief, GestationPrior
-
-SPECIES_ALONE = GestationBelief(0.0, 1.0)
-"""What is believed of a gestation where the colony has no birth on record."""
+from colony.planning.litters.gestation import GestationPrior
 
 LEAST_PERCENT = 1
 """A male whose share is under this many per cent is not proposed; common practice, no source."""
@@ -44,9 +41,8 @@ class Share:
 def conceived_on(
     spans: Sequence[Span],
     signs: Sequence[Sign],
-    prior: GestationPrior,
+    gestation: GestationPrior,
     born: date,
-    belief: GestationBelief = SPECIES_ALONE,
 ) -> list[Conceived]:
     """Weigh the days on which a litter may have been conceived; the weights sum to 1.
 
@@ -56,15 +52,15 @@ def conceived_on(
         The days on which she may have conceived at all.
     signs
         Mating signs; those that lie in the spans hold all but `UNSEEN_SHARE` between them.
-    prior, belief
-        Days of gestation of the species, and what the colony's own births say of them.
+    gestation
+        Days of gestation of the species, or what the colony's own births make of them.
     born
         The day of birth.
     """
     days = sorted({day for first, last in spans for day in _days(first, last)})
     seen = [(sign, days_) for sign in signs if (days_ := _of_sign(sign, set(days)))]
     unseen = UNSEEN_SHARE if seen else 1.0
-    chance = {day: gestation_chance(prior, belief, (born - day).days) for day in days}
+    chance = {day: gestation_chance(gestation, (born - day).days) for day in days}
     found = [
         Conceived(day, (1 - unseen) / len(seen) / len(of) * chance[day], sign.male)
         for sign, of in seen

@@ -91,7 +91,7 @@ def test_no_two_litters_share_where_there_are_tanks_enough(
 ) -> None:
     """As many nurseries as litters overlap on any day are enough, in whatever order they are asked.
 
-    Interval partitioning: Kleinberg & Tardos, Algorithm Design, 2006, section 4.1.
+    Interval partitioning: Kleinberg & Tardos 2006, Algorithm Design, section 4.1.
     """
     needs = [need(f"D{n}", day) for n, day in enumerate(days)]
     houses = [Nursery(f"N{n}") for n in range(tanks)]
