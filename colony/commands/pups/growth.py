@@ -144,7 +144,7 @@ def _show_pups(pups: "Sequence[Readiness]") -> None:
                 show_length(p.disc_width_mm),
                 p.tank or None,
                 "now" if p.ready else _between(p.expected_ready, p.ready_low, p.ready_high),
-                ", ".join(p.waiting_on).replace("_", " ") or None,
+                ", ".join(p.lacks) or None,
             )
             for p in pups
         ),

@@ -74,10 +74,14 @@ GateTest = Callable[[PupFacts, ReadyRules, date], Opening]
 
 @dataclass(frozen=True)
 class Gate:
-    """One condition of readiness, by its name."""
+    """One condition of readiness, by its name.
+
+    `asks` is what holds once it is open, `lacks` what a pup waits on until then.
+    """
 
     name: str
     asks: str
+    lacks: str
     opening: GateTest
 
 
@@ -133,14 +137,14 @@ def _isolation(pup: PupFacts, _rules: ReadyRules, today: date) -> Opening:
 
 
 GATES: Sequence[Gate] = (
-    Gate("age", "old enough", _age),
-    Gate("width", "measured wide enough", _width),
-    Gate("feeding", "takes enough foods for long enough", _feeding),
-    Gate("no_hold", "no health hold", _no_hold),
-    Gate("not_held_back", "not kept as a future breeder", _sale_free("held_back")),
-    Gate("not_reserved", "not reserved", _sale_free("reserved")),
-    Gate("sexed", "sex seen (claspers)", _sexed),
-    Gate("isolation_over", "out of isolation", _isolation),
+    Gate("age", "old enough", "age", _age),
+    Gate("width", "measured wide enough", "width", _width),
+    Gate("feeding", "takes enough foods for long enough", "feeding", _feeding),
+    Gate("no_hold", "no health hold", "a health hold", _no_hold),
+    Gate("not_held_back", "not kept as a future breeder", "kept to breed", _sale_free("held_back")),
+    Gate("not_reserved", "not reserved", "reserved", _sale_free("reserved")),
+    Gate("sexed", "sex seen (claspers)", "its sex", _sexed),
+    Gate("isolation_over", "out of isolation", "isolation", _isolation),
 )
 """All gates, in the order in which they are shown."""
 

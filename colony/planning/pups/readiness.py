@@ -45,6 +45,11 @@ class Readiness:
         """The gates still closed."""
         return tuple(name for name, is_open in self.gates.items() if not is_open)
 
+    @property
+    def lacks(self) -> tuple[str, ...]:
+        """What it waits on, in words."""
+        return tuple(gate.lacks for gate in GATES if not self.gates.get(gate.name, True))
+
 
 def is_ready(pup: PupFacts, rules: ReadyRules, today: date) -> bool:
     """Tell whether a pup passes every gate, without asking when it would."""

@@ -15,7 +15,7 @@ from colony.acts.tanks.moves import MoveLine
 from colony.notation.days import show_span
 from colony.planning.alarms.alarms import Alarm
 from colony.planning.pups.growth_flags import OffCurve
-from colony.planning.pups.readiness import Readiness
+from colony.planning.pups.readiness import GATES, Readiness
 from colony.planning.tanks.overflow import Overflow
 from colony.screens.frame.about import About
 from colony.screens.frame.dates import in_days, in_window, short_day
@@ -206,8 +206,8 @@ def _group(
 def gates_in_words(pup: Readiness) -> str:
     """Each gate of a pup with its mark: passed, or still closed."""
     return "\n".join(
-        f"{'■' if is_open else '○'} {name.replace('_', ' ')}{'' if is_open else '  (not yet)'}"
-        for name, is_open in pup.gates.items()
+        f"■ {gate.asks}" if pup.gates.get(gate.name, True) else f"○ waits on {gate.lacks}"
+        for gate in GATES
     )
 
 

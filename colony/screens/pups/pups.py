@@ -14,7 +14,7 @@ from colony.notation.tags import tag_order
 from colony.planning.pups.readiness import Readiness
 from colony.screens.book.day_lines import gates_in_words
 from colony.screens.frame.about import About
-from colony.screens.frame.dates import in_days
+from colony.screens.frame.dates import short_day
 from colony.screens.frame.place import Place
 from colony.screens.pups.curves import curve_of
 from colony.screens.widgets.columns import Column
@@ -26,11 +26,11 @@ PAUSE_SECONDS = 0.3
 
 COLUMNS = (
     Column("Pup", 12),
+    Column("Species", 9),
     Column("Sex", 3),
     Column("Age", 5, right=True),
     Column("Width", 8, right=True),
-    Column("Waits on", 20, grows=True),
-    Column("Ready", 16),
+    Column("Ready, or when and why", 27, grows=True),
     Column("Tank", 5),
 )
 
@@ -119,18 +119,14 @@ class GrowOut(Place):
         self.query_one(EntryList).show(entries)
 
     def _line(self, pup: Readiness) -> Line:
-        when = (
-            in_days(pup.expected_ready, self.app.book_session.today)
-            if pup.expected_ready
-            else "open"
-        )
+        when = short_day(pup.expected_ready) if pup.expected_ready else "open"
         cells = (
             pup.tag,
+            pup.species or "-",
             pup.sex,
             "-" if pup.age_days is None else show_span(pup.age_days),
             self.app.book_session.length(pup.disc_width_mm),
-            "nothing" if pup.ready else ", ".join(pup.waiting_on).replace("_", " "),
-            "ready" if pup.ready else when,
+            "ready" if pup.ready else f"{when}: {', '.join(pup.lacks)}",
             pup.tank or "-",
         )
         mark, tone = ("●", "ready") if pup.ready else ("○", "")

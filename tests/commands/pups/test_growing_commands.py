@@ -97,7 +97,7 @@ def test_ready_by_group_holds_each_pup_once(asked: Asked, printed: Asked) -> Non
         assert all(pup[group] == name for name, pups in groups.items() for pup in pups)
     shown = printed("pup", "ready", "--all", "--by", "tank")
     assert "Tank G3: 2 of 3 ready" in shown
-    assert "not held back" in shown
+    assert "kept to breed" in shown
     assert "_" not in shown
 
 
