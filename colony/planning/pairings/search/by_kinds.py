@@ -40,6 +40,10 @@ LAST_SECONDS = 2.0
 """How long closing a gap that is small enough is tried for."""
 
 NO_MORE = 1e-12
+"""Plans that differ by less are equally good."""
+
+ROUNDING = 1e-6
+"""A bound is known to this share of the objective."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -117,7 +121,8 @@ class _Search:
         if not np.isfinite(proved):
             return
         if self.step:
-            proved = ceil(proved / self.step - 1e-6) * self.step
+            sure = proved - ROUNDING * max(abs(self.value), SMALL_VALUE)
+            proved = max(proved, ceil(sure / self.step) * self.step)
         self.bound = max(self.bound, min(proved, self.value))
         self.deadline.watch.tell((self.value - self.bound) / max(abs(self.value), SMALL_VALUE))
 
