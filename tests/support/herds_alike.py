@@ -1,11 +1,13 @@
 """A herd of families whose animals are alike, put to the planner in numbers."""
 
 import numpy as np
-from plain_colonies import TODAY
+from plain_colonies import TODAY, stock
 
 from colony.planning.arrays import Floats
 from colony.planning.pairings.open_pairs import open_pairs
 from colony.planning.pairings.request import PairingRequest, Stock
+from colony.planning.pairings.search.alike import kinds
+from colony.planning.pairings.search.descent import KindCosts
 from colony.planning.pairings.search.problem import PairingProblem, pairing_problem
 
 
@@ -27,3 +29,10 @@ def families() -> Floats:
 def problem_of(colony: Stock, request: PairingRequest) -> PairingProblem:
     """Put a colony without tanks and a request into numbers."""
     return pairing_problem(open_pairs(colony, request, (), TODAY))
+
+
+def family_costs(litters: int, most_females: int) -> KindCosts:
+    """What plans of so many litters of the families cost, by kinds, at weight 1."""
+    request = PairingRequest(litters=litters, most_females=most_females)
+    problem = problem_of(stock(40, 40, kinship=families()), request)
+    return KindCosts(kinds(problem), litters, 1.0)

@@ -11,13 +11,11 @@ from colony.planning.pairings.comparison import Comparison, compare_plans
 from colony.planning.pairings.future import Future, FutureDraw, futures
 from colony.planning.pairings.plan import ProposedPlan
 from colony.planning.pairings.planner import plan_pairings
-from colony.planning.pairings.request import Effort, PairingRequest, Watch
+from colony.planning.pairings.request import UNWATCHED, Effort, PairingRequest, Watch
 from colony.refusals.pairings import NothingToCompare
 from colony.store.readers.animals.guarded import unknown_parents
 from colony.store.readers.pairings.stock import read_breeding_tanks, read_stock
 from colony.store.readers.pedigree import read_lineage
-
-UNWATCHED = Watch()
 
 
 @dataclass(frozen=True)

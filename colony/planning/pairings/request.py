@@ -101,6 +101,9 @@ class Watch:
     tell: Callable[[float], None] = _untold
 
 
+UNWATCHED = Watch()
+
+
 @dataclass(frozen=True)
 class Effort:
     """How hard to try before the best plan found so far is taken.
@@ -118,7 +121,7 @@ class Effort:
     nodes: int = 2_000
     polish: int = 25_000
     clock: Callable[[], float] = float
-    watch: Watch = Watch()
+    watch: Watch = UNWATCHED
 
 
 DEFAULT_EFFORT = Effort()

@@ -96,7 +96,7 @@ class _Search:
         of = self.kinds
         self.value = self.costs.value(self.best)
         self.bound = min(float(of.cost.min()), 0.0) if len(of.cost) else 0.0
-        self.scale = 100 / max(abs(self.value), SMALL_VALUE)
+        self.scale = 100 / self.size
         self.splitter = Splitter(of.kinship, of.dams, of.litters_of(self.best))
         self.step = objective_step(self.costs)
         if of.kinship.min() >= 0:
@@ -112,19 +112,28 @@ class _Search:
         return self.costs.kinds
 
     @property
+    def size(self) -> float:
+        """What a gap is a share of."""
+        return max(abs(self.value), SMALL_VALUE)
+
+    @property
+    def gap(self) -> float:
+        """The share by which a better plan could be lower, at most."""
+        return (self.value - self.bound) / self.size
+
+    @property
     def is_proved(self) -> bool:
-        near = self.effort.proof * max(abs(self.value), SMALL_VALUE) / 2
-        return self.value - self.bound <= near
+        return self.gap <= self.effort.proof / 2
 
     def raise_bound(self, proved: float) -> None:
         """Take a proved bound, up to the next value that a plan can have."""
         if not np.isfinite(proved):
             return
         if self.step:
-            sure = proved - ROUNDING * max(abs(self.value), SMALL_VALUE)
+            sure = proved - ROUNDING * self.size
             proved = max(proved, ceil(sure / self.step) * self.step)
         self.bound = max(self.bound, min(proved, self.value))
-        self.deadline.watch.tell((self.value - self.bound) / max(abs(self.value), SMALL_VALUE))
+        self.deadline.watch.tell(self.gap)
 
     def split_at(self, point: Floats, tangents_at: tuple[Floats, ...]) -> None:
         """Split at a point; lay tangents of this split and of the one before."""
@@ -162,7 +171,7 @@ class _Search:
         for _ in range(PROOFS):
             if self.is_proved or self.deadline.is_over():
                 return
-            near = self.effort.proof * max(abs(self.value), SMALL_VALUE) / 4
+            near = self.effort.proof * self.size / 4
             wanted = self.value - max(near, self.step / 2)
             best = self.kinds.litters_of(self.best)
             self.split_at(best, (best,))
@@ -186,9 +195,8 @@ class _Search:
     @property
     def _patience(self) -> float:
         """Seconds for one more proof: few where the gap is small enough already."""
-        near = self.effort.enough * max(abs(self.value), SMALL_VALUE)
         left = self.deadline.left()
-        return min(left, LAST_SECONDS) if self.value - self.bound <= near else left
+        return min(left, LAST_SECONDS) if self.gap <= self.effort.enough else left
 
     def _meet(self, found: Index) -> None:
         """Take a plan of an answer if it is better, and lay tangents where it is."""

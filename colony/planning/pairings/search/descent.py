@@ -127,6 +127,9 @@ class _Exchanges:
     def __init__(self, costs: KindCosts, deadline: Deadline) -> None:
         self.costs, self.kinds, self.deadline = costs, costs.kinds, deadline
         self.square, self.work = costs.square(), 0
+        kinds = self.kinds
+        self.number = np.full((kinds.dams, len(kinds.size) - kinds.dams), -1)
+        self.number[kinds.dam, kinds.sire] = np.arange(len(kinds.cost))
 
     def descend(self, counts: Index) -> Index:
         counts = counts.copy()
@@ -169,10 +172,8 @@ class _Exchanges:
     def _swap_mates(self, counts: Index) -> bool:
         """Let two litters exchange their sires if that lowers their F."""
         kinds = self.kinds
-        number = np.full((kinds.dams, len(kinds.size) - kinds.dams), -1)
-        number[kinds.dam, kinds.sire] = np.arange(len(kinds.cost))
         some = np.flatnonzero(counts > kinds.required)
-        crossed = number[np.ix_(kinds.dam[some], kinds.sire[some])]
+        crossed = self.number[np.ix_(kinds.dam[some], kinds.sire[some])]
         cost = np.where(crossed >= 0, kinds.cost[crossed], np.inf)
         gain = cost + cost.T - (kinds.cost[some][:, None] + kinds.cost[some])
         if not gain.size or gain.min() >= -LEAST_GAIN:

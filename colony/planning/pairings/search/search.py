@@ -12,7 +12,7 @@ import numpy as np
 
 from colony.planning.arrays import Bools, Floats, Index
 from colony.planning.pairings.request import Deadline, Effort
-from colony.planning.pairings.search.by_kinds import FoundByKinds, plan_by_kinds
+from colony.planning.pairings.search.by_kinds import SMALL_VALUE, FoundByKinds, plan_by_kinds
 from colony.planning.pairings.search.count import LitterCount
 from colony.planning.pairings.search.model import SCALE, Aim, PairingModel
 from colony.planning.pairings.search.objective import TIE
@@ -26,7 +26,7 @@ BOUNDING_ROUNDS, CHOOSING_ROUNDS = 60, 25
 EQUAL = 2e-6
 """Costs (in hundredths) closer than this are one: HiGHS proves no closer."""
 
-SMALL = 0.1
+SMALL = SCALE * SMALL_VALUE
 """Below this cost, a gap is a share of this instead."""
 
 ROOT_NODES = 20

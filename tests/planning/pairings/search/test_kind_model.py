@@ -2,12 +2,10 @@
 
 import numpy as np
 import pytest
-from herds_alike import families, problem_of
-from plain_colonies import stock
+from herds_alike import family_costs
 
-from colony.planning.pairings.request import Deadline, Effort, PairingRequest
-from colony.planning.pairings.search.alike import kinds
-from colony.planning.pairings.search.descent import KindCosts, good_plan, greedy_counts
+from colony.planning.pairings.request import Deadline, Effort
+from colony.planning.pairings.search.descent import good_plan, greedy_counts
 from colony.planning.pairings.search.kind_model import Cut, KindModel
 from colony.planning.pairings.search.splits import Split
 from colony.planning.solver.highs import relax, solve
@@ -16,9 +14,8 @@ from colony.planning.solver.highs import relax, solve
 @pytest.mark.parametrize("litters", [4, 20])
 def test_its_bound_is_below_a_good_plan_and_its_answer_is_a_plan(litters: int) -> None:
     """With the split into strangers and its tangent; answers have so many litters."""
-    colony = stock(40, 40, kinship=families())
-    of = kinds(problem_of(colony, PairingRequest(litters=litters, most_females=2)))
-    costs = KindCosts(of, litters, 1.0)
+    costs = family_costs(litters, most_females=2)
+    of = costs.kinds
     start = greedy_counts(costs)
     assert start is not None
     best = costs.value(good_plan(costs, [start], Deadline(Effort())))
@@ -38,9 +35,8 @@ def test_its_bound_is_below_a_good_plan_and_its_answer_is_a_plan(litters: int) -
 
 def test_nothing_cheaper_than_a_bound_is_impossible() -> None:
     """Asked for a plan cheaper than the least kinship there can be, there is none."""
-    colony = stock(40, 40, kinship=families())
-    of = kinds(problem_of(colony, PairingRequest(litters=5)))
-    costs = KindCosts(of, 5, 1.0)
+    costs = family_costs(5, most_females=4)
+    of = costs.kinds
     strangers = Split(np.zeros_like(of.kinship), np.diag(of.kinship).copy())
     cuts = [Cut(strangers, np.zeros(len(of.size)))]
     # Ten unrelated parents: 10 * 0.5 / (4 * 25).

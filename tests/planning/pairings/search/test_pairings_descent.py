@@ -2,7 +2,7 @@
 
 import numpy as np
 import pytest
-from herds_alike import families, problem_of
+from herds_alike import family_costs, problem_of
 from plain_colonies import best_of_all, stock
 
 from colony.planning.pairings.request import Deadline, Effort, PairingRequest
@@ -32,9 +32,8 @@ def test_on_small_colonies_it_finds_the_best_of_all_plans(seed: int) -> None:
 @pytest.mark.parametrize("litters", [3, 12, 30])
 def test_exchanges_keep_every_limit_and_never_cost_more(litters: int) -> None:
     """From the greedy plan of a herd of families."""
-    colony = stock(40, 40, kinship=families())
-    of = kinds(problem_of(colony, PairingRequest(litters=litters, most_females=1)))
-    costs = KindCosts(of, litters, 1.0)
+    costs = family_costs(litters, most_females=1)
+    of = costs.kinds
     start = greedy_counts(costs)
     assert start is not None
     found = descended(costs, start, UNHURRIED)
