@@ -17,6 +17,7 @@ COMPUTING = ("pedigree", "notation", "exchange/text", "papers")
 
 TESTED_BY = {
     "notation/cautions.py": "only sentences",
+    "notation/orders.py": "only words",
     "notation/fields": "what comes of a field is tested where it comes out",
 }
 """Modules without a test file of their name, and where their promises are kept."""

@@ -25,11 +25,23 @@ GENERATIONS = (
     "A generation is what the records support; what counts is for the permit office to say."
 )
 
+CARRIER = (
+    "Ask the carrier what it takes live (the IATA Live Animals Regulations are what to consult)."
+)
+OLD_COPIES = (
+    "Backups and files that were given away still have what was forgotten, and so do notes and "
+    "reasons in which the name was written by hand: they are yours to delete."
+)
+
 CAUTIONS: Mapping[str, str] = {
     "animal add": f"Isolate arrivals. {STING}",
     "animal end": f"A dead ray still stings: cover cuts, use a tool. At a sale: {LOCAL_CODES}",
     "animal hold": VET,
+    "buyer forget": OLD_COPIES,
     "litter record": f"Pups sting from birth. {STING}",
+    "order close": LOCAL_CODES,
+    "order collect": f"{STING} {LOCAL_CODES}",
+    "order ship": f"{STING} {CARRIER} {LOCAL_CODES}",
     "pairing end": STING,
     "pairing start": f"Males bite: watch the first hours. {STING}",
     "pup measure": STING,

@@ -19,6 +19,17 @@ if TYPE_CHECKING:
     from colony.records.health import LookOver, Prescription, VetPatient, VetVisit
     from colony.records.holds import Hold, Overruling
     from colony.records.litters import Litter, PossibleSire
+    from colony.records.money import Expense, Price
+    from colony.records.orders import (
+        Buyer,
+        Order,
+        OrderEvent,
+        OrderWant,
+        Payment,
+        Person,
+        Reservation,
+        Shipment,
+    )
     from colony.records.pairings import MatingSign, Pairing, PairingSire, PregnancyFinding
     from colony.records.pups import Measurement
     from colony.records.species import LifeHistory, Species
@@ -67,6 +78,18 @@ def _litters() -> ModuleType:
     from colony.records import litters
 
     return litters
+
+
+def _money() -> ModuleType:
+    from colony.records import money
+
+    return money
+
+
+def _orders() -> ModuleType:
+    from colony.records import orders
+
+    return orders
 
 
 def _pairings() -> ModuleType:
@@ -143,11 +166,21 @@ TABLES: Mapping[str, tuple[Callable[[], ModuleType], str]] = {
     "WaterRegime": (_water, "water_regimes"),
     "WaterTest": (_water, "water_tests"),
     "MoveToDo": (_work, "moves_to_do"),
+    "Buyer": (_orders, "buyers"),
+    "Person": (_orders, ""),
+    "Order": (_orders, "orders"),
+    "OrderWant": (_orders, "order_wants"),
+    "OrderEvent": (_orders, "order_events"),
+    "Reservation": (_orders, "reservations"),
+    "Payment": (_orders, "payments"),
+    "Shipment": (_orders, "shipments"),
+    "Price": (_money, "prices"),
+    "Expense": (_money, "expenses"),
 }
 """Every table: what loads the module of its class, and the noun whose row each record is.
 
-Without a noun a record is written beside another: a possible sire beside its litter, a setting
-beside the book.
+Without a noun a record is written beside another: a possible sire beside its litter, a person
+beside the buyer, a setting beside the book.
 """
 
 RECORDED = {noun: name for name, (_, noun) in TABLES.items() if noun}
@@ -157,8 +190,10 @@ __all__ = [
     "AlarmAnswer",
     "Animal",
     "BookIdentity",
+    "Buyer",
     "CareDone",
     "CareRhythm",
+    "Expense",
     "Feeding",
     "Food",
     "FoodBatch",
@@ -172,15 +207,23 @@ __all__ = [
     "MatingSign",
     "Measurement",
     "MoveToDo",
+    "Order",
+    "OrderEvent",
+    "OrderWant",
     "Overruling",
     "Pairing",
     "PairingSire",
+    "Payment",
+    "Person",
     "Placement",
     "PossibleSire",
     "PregnancyFinding",
     "Prescription",
+    "Price",
+    "Reservation",
     "ReserveReading",
     "Setting",
+    "Shipment",
     "Species",
     "System",
     "Tank",

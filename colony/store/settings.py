@@ -11,14 +11,19 @@ from sqlmodel import Session, select
 
 from colony.notation.days import DATE_ORDERS
 from colony.notation.house import HouseUnits
-from colony.notation.tags import parse_tag
+from colony.notation.tags import parse_tag, parse_text
 from colony.records import Setting
 from colony.refusals.books import BadSetting, UnknownSetting
-from colony.refusals.notation import BadTag
+from colony.refusals.notation import BadTag, UnprintableText
 
 
-def _choice(default: object, reads: Callable[[str], object], takes: str) -> Any:  # noqa: ANN401 - as dataclasses.field
-    return field(default=default, metadata={"reads": reads, "takes": takes})
+def _choice(  # as dataclasses.field
+    default: object,
+    reads: Callable[[str], object],
+    takes: str,
+    holds: Callable[[str], None] | None = None,
+) -> Any:  # noqa: ANN401
+    return field(default=default, metadata={"reads": reads, "takes": takes, "holds": holds})
 
 
 def _one_of(*words: str) -> Callable[[str], str]:
@@ -68,6 +73,24 @@ def _times(text: str) -> float:
     if not 1 <= number <= 20:  # noqa: PLR2004 - no tank is twenty rays wide for each ray
         raise ValueError(text)
     return number
+
+
+def _currency(text: str) -> str:
+    if len(text) != 3 or not (text.isascii() and text.isalpha() and text.isupper()):  # noqa: PLR2004 - ISO 4217
+        raise ValueError(text)
+    return text
+
+
+def _is_currency(code: str) -> None:
+    """Hold a code to ISO 4217 when it is set; a read setting was held to it then."""
+    from babel.numbers import is_currency  # noqa: PLC0415 - only who sets it loads it
+
+    if not is_currency(code):
+        raise ValueError(code)
+
+
+def _said(text: str) -> str:
+    return parse_text(text, "setting", 300) if text else ""
 
 
 def _amount(text: str) -> float:
@@ -143,6 +166,14 @@ class BookSettings:
     size_spread: float = _choice(2.0, _times, "widest over narrowest in a tank, from 1 to 20")
     date_order: str = _choice("iso", _one_of(*DATE_ORDERS), "iso, dmy or mdy: how 3/2/2026 is read")
 
+    currency: str = _choice("EUR", _currency, "an ISO 4217 code, such as EUR", _is_currency)
+    reserve_days: int = _choice(
+        28, _whole(0, 365), "days from 0 to 365 that an animal is kept for an order; 0 for no end"
+    )
+    house_name: str = _choice("", _said, "what stands at the head of a receipt")
+    house_address: str = _choice("", _said, "the address on a receipt")
+    house_details: str = _choice("", _said, "what else a receipt says: licence, tax number, bank")
+
     @property
     def units(self) -> HouseUnits:
         """The units in which the house writes."""
@@ -183,16 +214,18 @@ def write_setting(session: Session, key: str, value: str) -> None:
     by_name = {f.name: f for f in _fields()}
     if key not in by_name:
         raise UnknownSetting(key, sorted(by_name))
-    _read(by_name[key], value)
+    _read(by_name[key], value, new=True)
     setting = session.get(Setting, key) or Setting(key=key, value=value)
     setting.value = value
     session.add(setting)
 
 
-def _read(choice: dataclasses.Field[Any], value: str) -> Any:  # noqa: ANN401 - of the choice's type
+def _read(choice: dataclasses.Field[Any], value: str, *, new: bool = False) -> Any:  # noqa: ANN401 - of the choice's type
     try:
+        if new and choice.metadata["holds"] is not None:
+            choice.metadata["holds"](value)
         return choice.metadata["reads"](value)
-    except (ValueError, KeyError) as wrong:
+    except (ValueError, KeyError, UnprintableText) as wrong:
         raise BadSetting(choice.name, value, choice.metadata["takes"]) from wrong
 
 

@@ -9,14 +9,14 @@ from colony.notation.tags import LONGEST_TEXT
 
 VALUES = frozenset(
     {
-        *("text", "tag", "tags", "word", "yes_no", "transponder", "sires", "label"),
+        *("text", "tag", "tags", "word", "yes_no", "transponder", "sires", "label", "personal"),
         *("day", "known_day", "count", "positive", "number"),
         *("length_mm", "mass_g", "volume_l"),
     }
 )
 """The kinds of a value of its own; any other kind is the noun whose row is meant."""
 
-_BESIDE = frozenset({"sires", "tags", "label"})
+_BESIDE = frozenset({"sires", "tags", "label", "personal"})
 
 
 @dataclass(frozen=True)
@@ -29,7 +29,8 @@ class Field:
         The column, the fact of an act, the heading of an exported file and the key in JSON.
     kind
         One of `VALUES`, or the noun that is referred to: ``species``, ``tanks``. A ``label``
-        is made of other columns when a file is written.
+        is made of other columns when a file is written; what is ``personal`` stands outside the
+        journal.
     label
         The words at its place in a form; left out, the name.
     help
@@ -59,6 +60,8 @@ class Field:
     least, most
         The smallest and the largest number that a face takes; of a volume, a least of 0 says that
         nothing at all is an answer too.
+    ahead
+        Whether a day to come may be meant.
     longest
         How many characters a text has at most.
     """
@@ -82,6 +85,7 @@ class Field:
     several: bool = False
     least: float | None = None
     most: float = 9999
+    ahead: bool = False
     longest: int = LONGEST_TEXT
 
     @property

@@ -39,11 +39,14 @@ class Guarded:
     """An animal as the guards see it.
 
     `arrived` is the day that it came from outside, None where it was born here. Its facts of
-    breeding are those of a `Candidate`.
+    breeding are those of a `Candidate`. `reserved_for` is who gets it, `kept_for` how that is
+    told where no name may stand; `waits_on` what a pup that is sold still lacks.
     """
 
     candidate: Candidate
     reserved_for: str | None = None
+    kept_for: str | None = None
+    waits_on: tuple[str, ...] = ()
     held_back: bool = False
     arrived: date | None = None
 
@@ -77,10 +80,16 @@ class Objection:
     tags: tuple[str, ...]
     why: str
     weight: str
+    beside: str = ""
 
     @property
     def sentence(self) -> str:
-        """Who, and why, in half a sentence."""
+        """Who, and why, in half a sentence, as the breeder reads it."""
+        return f"{self.kept}{self.beside}"
+
+    @property
+    def kept(self) -> str:
+        """The same as the book keeps it: without what stands `beside`, such as a name."""
         return f"{' and '.join(self.tags)}: {self.why}"
 
 
@@ -127,7 +136,7 @@ def warned(objections: tuple[Objection, ...]) -> tuple[Objection, ...]:
 
 def _weighed(act: str, bars: tuple[Bar, ...], tags: tuple[str, ...]) -> tuple[Objection, ...]:
     return tuple(
-        Objection(bar.name, tags, bar.text, found)
+        Objection(bar.name, tags, bar.text, found, bar.beside)
         for bar in bars
         if bar.name != "paired" and (found := weight(bar.name, act)) is not None
     )
@@ -145,7 +154,11 @@ def _own(proposal: Proposal, animal: Guarded, limits: GuardLimits) -> Iterator[B
         kind = animal.candidate.species or "ray"
         yield Bar("child", f"{age} days old; a {kind} is mature at {mature}: check the tag")
     if animal.reserved_for and (proposal.whom or "").casefold() != animal.reserved_for.casefold():
-        yield Bar("reserved", f"reserved for {animal.reserved_for}")
+        kept = animal.kept_for or animal.reserved_for
+        who = f" ({animal.reserved_for})" if kept != animal.reserved_for else ""
+        yield Bar("reserved", f"reserved for {kept}", who)
+    if animal.waits_on:
+        yield Bar("unready", f"waits on {', '.join(animal.waits_on)}")
     if animal.held_back:
         yield Bar("held_back", "kept as a future breeder")
     if to is not None and not to.isolates and animal.arrived is not None:

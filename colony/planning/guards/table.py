@@ -7,29 +7,38 @@ a reason, which is kept; what the book itself would contradict cannot be overrul
 from collections.abc import Mapping
 
 PAIR, BEAR, MOVE, SELL, GIVE, BRING = "pair", "bear", "move", "sell", "give away", "bring in"
-"""The acts that ask. To bear is to be written down as the dam of a litter; an animal that is brought in is put into a tank as it is written down."""
+RESERVE, HAND_OVER = "reserve", "hand over"
+"""The acts that ask. To bear is to be written down as the dam of a litter; an animal that is brought in is put into a tank as it is written down; one that is reserved is kept for an order, and handed over to its buyer."""
 
-ACTS = (PAIR, BEAR, MOVE, SELL, GIVE, BRING)
+ACTS = (PAIR, BEAR, MOVE, SELL, GIVE, BRING, RESERVE, HAND_OVER)
 
 NEVER, REFUSE, WARN = "never", "refused", "warned of"
 """What a guard does: bars the act, bars it unless it is overruled, or says so and lets it be."""
 
 GUARDS: Mapping[str, Mapping[str, str]] = {
-    "gone": dict.fromkeys((PAIR, MOVE, SELL, GIVE), NEVER),
+    "gone": dict.fromkeys((PAIR, MOVE, SELL, GIVE, RESERVE, HAND_OVER), NEVER),
     "same_animal": {PAIR: NEVER},
     "same_sex": {PAIR: NEVER},
     "sex": {PAIR: NEVER},
     "child": {BEAR: REFUSE},
     "age": {PAIR: REFUSE},
     "width": {PAIR: REFUSE},
-    "hold": {PAIR: REFUSE, SELL: REFUSE, GIVE: REFUSE, MOVE: WARN},
-    "isolation": {PAIR: REFUSE, SELL: REFUSE, GIVE: REFUSE},
+    "hold": {
+        PAIR: REFUSE,
+        SELL: REFUSE,
+        GIVE: REFUSE,
+        HAND_OVER: REFUSE,
+        MOVE: WARN,
+        RESERVE: WARN,
+    },
+    "isolation": {PAIR: REFUSE, SELL: REFUSE, GIVE: REFUSE, HAND_OVER: REFUSE, RESERVE: WARN},
     "arrival": {BRING: REFUSE, MOVE: REFUSE},
-    "near_term": {MOVE: REFUSE, SELL: REFUSE, GIVE: REFUSE},
-    "gravid": {PAIR: WARN, SELL: WARN, GIVE: WARN},
+    "near_term": {MOVE: REFUSE, SELL: REFUSE, GIVE: REFUSE, HAND_OVER: REFUSE},
+    "gravid": {PAIR: WARN, SELL: WARN, GIVE: WARN, HAND_OVER: WARN},
     "rest": {PAIR: WARN},
-    "reserved": {SELL: REFUSE, GIVE: REFUSE},
-    "held_back": {SELL: REFUSE, GIVE: REFUSE},
+    "reserved": {SELL: REFUSE, GIVE: REFUSE, HAND_OVER: REFUSE, RESERVE: REFUSE},
+    "held_back": {SELL: REFUSE, GIVE: REFUSE, HAND_OVER: REFUSE, RESERVE: REFUSE},
+    "unready": {HAND_OVER: REFUSE},
     "ban": {PAIR: REFUSE},
     "species": {PAIR: REFUSE},
     "line": {PAIR: WARN},
@@ -55,6 +64,7 @@ MEANINGS: Mapping[str, str] = {
     "rest": "she gave birth and rests",
     "reserved": "it is reserved for somebody else than is named",
     "held_back": "it is kept as a future breeder",
+    "unready": "it is a pup of an order, and waits on its age, width, food or sex",
     "ban": "it is not to be bred",
     "species": "they are of two species, or one has none on record",
     "line": "they are of two lines",

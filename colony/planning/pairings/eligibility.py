@@ -60,10 +60,11 @@ class Candidate:
 
 @dataclass(frozen=True)
 class Bar:
-    """Why an animal or a pair is left out, and by which rule."""
+    """Why an animal or a pair is left out, and by which rule; `beside` is said and not kept."""
 
     name: str
     text: str
+    beside: str = ""
 
 
 Rule = Callable[[Candidate, date], str | None]

@@ -11,7 +11,7 @@ from sqlalchemy import Connection, event, inspect, select
 from sqlalchemy.orm import Mapper, ORMExecuteState, SessionTransaction, object_session
 from sqlmodel import Session, SQLModel
 
-from colony.records import JournalEntry, every_table
+from colony.records import JournalEntry, Person, every_table
 from colony.store.journal.steps import Row, RowChange
 
 MOST_SENTENCES, LONGEST_SUMMARY = 3, 300
@@ -102,7 +102,7 @@ def _recorder(record: SQLModel) -> Recorder | None:
     session = object_session(record)
     return (
         None
-        if session is None or isinstance(record, JournalEntry)
+        if session is None or isinstance(record, (JournalEntry, Person))
         else session.info.get("recorder")
     )
 

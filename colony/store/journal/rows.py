@@ -6,12 +6,14 @@ from typing import Any
 
 from sqlalchemy import Column, Date, Table
 
-from colony.records import BookIdentity, JournalEntry, JournalPlace, every_table
+from colony.records import BookIdentity, JournalEntry, JournalPlace, Person, every_table
 from colony.refusals.history import JournalOutgrown
 from colony.store.journal.steps import Row
 
-OWN = tuple(str(record.__tablename__) for record in (JournalEntry, JournalPlace, BookIdentity))
-"""The tables that tell of the acts and of the book itself: no act tells of them."""
+OWN = tuple(
+    str(record.__tablename__) for record in (JournalEntry, JournalPlace, BookIdentity, Person)
+)
+"""The tables that tell of the acts, of the book itself and of persons: no act tells of them."""
 
 Place = tuple[str, int | str]
 """A table and a key: one row of the book."""
