@@ -50,11 +50,11 @@ def file_book(tmp_path: Path) -> Iterator[Book]:
 
 @pytest.fixture
 def small_disk(tmp_path: Path) -> Iterator[Path]:
-    """A disk of 1 MB, where this system lets us make one."""
+    """A disk of 2 MB, where this system lets us make one."""
     disk = tmp_path / "small"
     disk.mkdir()
     made = subprocess.run(
-        ["mount", "-t", "tmpfs", "-o", "size=1m", "none", str(disk)],
+        ["mount", "-t", "tmpfs", "-o", "size=2m", "none", str(disk)],
         check=False,
         capture_output=True,
     )

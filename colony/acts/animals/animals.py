@@ -9,6 +9,7 @@ from colony.acts.animals.guards import Decision, guard, target_of
 from colony.acts.animals.leaving import give_back, leave_everything, refuse_later_events
 from colony.acts.animals.parents import set_parents
 from colony.acts.litters.sires import settle_sire
+from colony.acts.orders.reserving import keep_by_name
 from colony.acts.pups.measure import measure
 from colony.acts.tanks.isolation import reason_to_leave
 from colony.acts.tanks.placing import find_usable_tank, place
@@ -127,12 +128,17 @@ def end_animal(
         guard(session, Proposal(act, on, whom=why), [animal], Decision(anyway=anyway, why=why))
     if how != "died":
         why = reason_to_leave(session, [animal.tag], to=None, why=why, today=today)
-    animal.status, animal.ended_on, animal.ended_why = how, on, why or animal.ended_why
     animal.last_seen = last_seen
+    write_end(session, animal, how=how, on=on, why=why)
+    return animal
+
+
+def write_end(session: Session, animal: Animal, *, how: str, on: date, why: str | None) -> None:
+    """Write an end that was judged: it leaves its tank, its pairings and what it is kept for."""
+    animal.status, animal.ended_on, animal.ended_why = how, on, why or animal.ended_why
     session.add(animal)
     leave_everything(session, animal, on)
     tell(session, f"{animal.tag} {how} {end_in_words(animal)}")
-    return animal
 
 
 def end_in_words(animal: Animal) -> str:
@@ -178,11 +184,19 @@ def _set_facts(session: Session, animal: Animal, facts: AnimalFacts, today: date
             raise TransponderTaken(transponder, carrier.tag)
     species = facts.get("species")
     ids = {"species": find_species(session, species).id} if species else {}
-    for column, value in facts.columns(**ids).items():
+    columns = facts.columns(**ids)
+    columns.pop("reserved_for", None)  # the name is a buyer's: it is kept outside the journal
+    for column, value in columns.items():
         setattr(animal, column, value)
     _refuse_days(animal, today)
     session.add(animal)
     session.flush()
+    _set_kin(session, animal, facts)
+    if "reserved_for" in facts:
+        keep_by_name(session, animal, facts["reserved_for"], today)
+
+
+def _set_kin(session: Session, animal: Animal, facts: AnimalFacts) -> None:
     dam, sires = facts.get("dam"), facts.get("sires", ())
     if animal.litter_id is not None and sires:
         settle_sire(session, animal, sires)

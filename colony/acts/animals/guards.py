@@ -124,7 +124,7 @@ def overrule(
         )
     if barring:
         session.flush()
-        tell(session, f"although {'; '.join(sentences)}", beside=True)
+        tell(session, f"although {'; '.join(each.kept for each in barring)}", beside=True)
     return (*sentences, *(each.sentence for each in warned(found)))
 
 

@@ -1,10 +1,11 @@
-"""What ends when an animal does: its place, its holds and its pairings."""
+"""What ends when an animal does: its place, its holds, its pairings, what it is kept for."""
 
 from datetime import date, timedelta
 from typing import Any
 
 from sqlmodel import Session, col, func, select
 
+from colony.acts.orders.kept import let_go
 from colony.records import (
     Animal,
     Feeding,
@@ -36,6 +37,7 @@ def leave_everything(session: Session, animal: Animal, on: date) -> None:
     for pairing in _without_partner(session, animal):
         pairing.ended = max(on, pairing.started)
         session.add(pairing)
+    let_go(session, animal.id or 0, on)
     session.flush()
 
 

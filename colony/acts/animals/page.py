@@ -22,6 +22,7 @@ from colony.records import (
 from colony.store.lookup import find_animal
 from colony.store.readers.animals.herd import read_places
 from colony.store.readers.animals.listed import age_days
+from colony.store.readers.orders.kept import read_kept
 from colony.store.readers.pedigree import read_lineage
 
 
@@ -63,11 +64,13 @@ def show_animal(session: Session, *, tag: str, today: date) -> AnimalDetails:
     assert animal.id is not None  # noqa: S101 - it was found in the book
     row = lineage.herd.by_id(animal.id)
     kin = lineage.range_of([animal.id])[0]
+    kept = read_kept(session, today)
     facts = {
         "species": row.species,
         "born": str(row.birthday) if row.birthday else None,
         "dam": lineage.parents.tag(lineage.parents.dam_id(row)),
         "sires": lineage.parents.written(lineage.parents.sires(row)),
+        "reserved_for": kept[animal.id].buyer if animal.id in kept else None,
     }
     litter = session.get(Litter, animal.litter_id) if animal.litter_id else None
     names = (field.name for field in ANIMAL_DETAILS)

@@ -9,9 +9,11 @@ from sqlmodel import Session
 from colony.acts.care.work import WorkLine, overdue_work
 from colony.acts.health.alarms import Known, alarms_of
 from colony.acts.litters.due import DueLitter, due_litters
+from colony.acts.orders.work import orders_today
 from colony.acts.pups.ready import ready_of
 from colony.acts.tanks.loads import TankLine, limits_of, tank_lines
 from colony.planning.alarms.alarms import Alarm
+from colony.planning.orders.work import OrderWork
 from colony.planning.pups.gates import PupFacts
 from colony.planning.pups.growth_flags import OffCurve
 from colony.planning.pups.growth_status import growth_status
@@ -52,6 +54,7 @@ class State:
     overdue: tuple[WorkLine, ...] = ()
     off_curve: tuple[OffCurve, ...] = ()
     overflowing: tuple[Overflow, ...] = ()
+    orders: tuple[OrderWork, ...] = ()
 
 
 def state_of_the_day(session: Session, *, today: date) -> State:
@@ -76,6 +79,7 @@ def state_of_the_day(session: Session, *, today: date) -> State:
         ),
         overdue=tuple(overdue_work(session, today=today)),
         off_curve=growth.off,
+        orders=tuple(orders_today(session, today=today)),
         overflowing=overflowing(
             ((tank.plan, house.in_tank(tank.id)) for tank in house.tanks.values()),
             growth.curves,

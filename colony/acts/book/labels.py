@@ -10,8 +10,18 @@ from sqlmodel import Session, col, select
 
 from colony.exchange.folder.noun import joined
 from colony.exchange.folder.nouns import NOUNS, REFERRED
+from colony.notation.fields.orders import PERSONAL
 from colony.notation.shares import SireShare
-from colony.records import PairingSire, PossibleSire, Species, VetPatient
+from colony.records import (
+    Buyer,
+    Order,
+    PairingSire,
+    Person,
+    PossibleSire,
+    Reservation,
+    Species,
+    VetPatient,
+)
 
 _OWN_NAME = {
     noun.name: noun.label
@@ -45,6 +55,8 @@ def read_labels(session: Session, records: Mapping[str, list[Any]]) -> Labels:
             ("animals", "possible_sires"): of_animal,
             ("pairings", "sires"): _males(session, names["animals"]),
             ("vet_visits", "animals"): _patients(session, names["animals"]),
+            ("animals", "reserved_for"): _kept_for(session, records["animals"]),
+            **_personal(session, records["buyers"]),
         },
     )
 
@@ -94,6 +106,29 @@ def _possible_sires(
         elif row.animal_id is not None:
             of_animal[row.animal_id] += (share,)
     return of_litter, of_animal
+
+
+def _personal(session: Session, buyers: Sequence[Any]) -> dict[tuple[str, str], Mapping[int, Any]]:
+    """What is personal of each buyer who is not forgotten."""
+    people = {person.id: person for person in session.exec(select(Person))} if buyers else {}
+    known = {buyer.id: people[buyer.person_id] for buyer in buyers if buyer.person_id in people}
+    return {
+        ("buyers", field.name): {id_: getattr(person, field.name) for id_, person in known.items()}
+        for field in PERSONAL
+    }
+
+
+def _kept_for(session: Session, animals: Sequence[Any]) -> dict[int, str]:
+    """For whom each animal is kept: by a reservation, or by the name that an older book has."""
+    written = {row.id: row.reserved_for for row in animals if row.reserved_for}
+    kept = (
+        select(Reservation.animal_id, Buyer.code, Person.name)
+        .join(Order, col(Reservation.order_id) == col(Order.id))
+        .join(Buyer, col(Order.buyer_id) == col(Buyer.id))
+        .join(Person, col(Buyer.person_id) == col(Person.id), isouter=True)
+        .where(col(Reservation.ended_on).is_(None))
+    )
+    return written | {animal: name or code for animal, code, name in session.exec(kept)}
 
 
 def _males(session: Session, tags: Mapping[int, str]) -> dict[int, tuple[str, ...]]:

@@ -104,7 +104,8 @@ def _reader(noun: Noun, column: Field, labels: Labels) -> Callable[[Any], Any]:
         return lambda record: _name(column, record, labels)
     if (noun.name, column.name) in labels.beside:
         beside = labels.beside[noun.name, column.name]
-        return lambda record: beside.get(record.id, ())
+        nothing = () if column.kind in {"sires", "tags"} else None
+        return lambda record: beside.get(record.id, nothing)
     if column.kind == "known_day":
         return lambda record: _known_day(column, record)
     if column.kind == "label":

@@ -9,6 +9,7 @@ from sqlmodel import Session
 from colony.acts.book.history import HistoryLine, line_of, show_act
 from colony.acts.book.undo_judged import take_back_judged
 from colony.refusals.history import CannotBeUndone, LaterActDepends, NothingToUndo
+from colony.refusals.orders import CannotComeBack
 from colony.store.journal.entries import RecordedAct, read_entries, undone_acts
 from colony.store.journal.journal import recorder_of, tell
 from colony.store.journal.reversal import depends
@@ -88,6 +89,9 @@ def act_to_undo(session: Session, number: int) -> RecordedAct:
 
 def _undo(session: Session, entries: Sequence[RecordedAct]) -> Undone:
     """Take acts back, the newest first."""
+    for entry in entries:
+        if any((step.after or {}).get("forgotten_on") for step in entry.steps):
+            raise CannotComeBack(entry.number)
     going = {entry.number for entry in entries}
     undone = undone_acts(session)
     since = [

@@ -32,3 +32,20 @@ def kinship_of(session: Session, *, one: str, other: str) -> Kinship:
     first, second = find_animal(session, one), find_animal(session, other)
     matrix = read_lineage(session).kinship([first.id or 0], [second.id or 0])
     return Kinship((first.tag, second.tag), float(matrix[0, 0]))
+
+
+@dataclass(frozen=True)
+class KinshipGrid:
+    """Kinship of some animals with each other, row by row; of one with itself, (1 + F) / 2."""
+
+    tags: tuple[str, ...]
+    rows: tuple[tuple[float, ...], ...]
+
+
+def kinship_grid(session: Session, *, tags: Sequence[str]) -> KinshipGrid:
+    """Kinship of each of some animals with each; `NoSuchTag` for an unknown one."""
+    animals = [find_animal(session, tag) for tag in tags]
+    ids = [animal.id or 0 for animal in animals]
+    matrix = read_lineage(session).kinship(ids, ids)
+    rows = tuple(tuple(map(float, row)) for row in matrix.tolist())
+    return KinshipGrid(tuple(animal.tag for animal in animals), rows)

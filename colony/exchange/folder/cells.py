@@ -114,6 +114,7 @@ def _tags(cell: str, _column: Field) -> tuple[str, ...]:
 _READERS: Mapping[str, Callable[[str, Field], Any]] = {
     "text": _text,
     "label": _text,
+    "personal": _text,
     "tag": lambda cell, _: parse_tag(cell),
     "tags": _tags,
     "day": _day,

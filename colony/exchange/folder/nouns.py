@@ -5,8 +5,9 @@ from collections.abc import Mapping
 from colony.exchange.folder.care_nouns import CARE_NOUNS
 from colony.exchange.folder.herd_nouns import HERD_NOUNS
 from colony.exchange.folder.noun import Noun
+from colony.exchange.folder.sale_nouns import SALE_NOUNS
 
-NOUNS = (*HERD_NOUNS, *CARE_NOUNS)
+NOUNS = (*HERD_NOUNS, *CARE_NOUNS, *SALE_NOUNS)
 """Every noun, each after those that it cannot do without."""
 
 BY_NAME: Mapping[str, Noun] = {noun.name: noun for noun in NOUNS}

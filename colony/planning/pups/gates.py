@@ -42,11 +42,13 @@ class PupFacts:
     held_until: date | None = None
     held_back: bool = False
     reserved: bool = False
+    reserved_for: str = ""
     isolated_until: date | None = None
     prior: GrowthPrior | None = None
     curve: Curve | None = None
     litter: str = ""
     tank: str = ""
+    line: str | None = None
 
     @property
     def disc_width_mm(self) -> float | None:

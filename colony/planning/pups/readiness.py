@@ -39,6 +39,7 @@ class Readiness:
     expected_ready: date | None
     ready_low: date | None
     ready_high: date | None
+    reserved_for: str | None = None
 
     @property
     def waiting_on(self) -> tuple[str, ...]:
@@ -72,6 +73,7 @@ def readiness(pup: PupFacts, rules: ReadyRules, today: date) -> Readiness:
         expected_ready=_last([o.likely for o in openings.values()]),
         ready_low=_last([o.low for o in openings.values()]),
         ready_high=_last([o.high for o in openings.values()]),
+        reserved_for=pup.reserved_for or None,
     )
 
 

@@ -75,7 +75,10 @@ def test_partners_above_the_limit_are_left_out_unless_kin_is_ignored(family: Far
     ("change", "said"),
     [
         (lambda farm: farm.hold("Kimo", "a sore"), "Kimo: health hold: a sore"),
-        (lambda farm: farm.edit("Kimo", reserved_for="Brook House"), "reserved for Brook House"),
+        (
+            lambda farm: farm.edit("Kimo", reserved_for="Brook House"),
+            r"reserved for order 1 \(Brook House\)",
+        ),
         (lambda farm: farm.edit("Kimo", held_back=True), "kept as a future breeder"),
     ],
 )

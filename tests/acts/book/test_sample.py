@@ -12,12 +12,17 @@ import colony.acts.book.sample as sample_act
 from colony.acts.book.check import check_book
 from colony.acts.book.sample import make_sample_book
 from colony.acts.litters.due import due_litters
+from colony.acts.orders.prices import list_expenses
 from colony.acts.pups.ready import ready_pups
 from colony.acts.tanks.loads import list_tanks
+from colony.planning.orders.states import STATES
 from colony.records import Animal, Hold, Litter, Measurement, Placement, PossibleSire, System, Tank
 from colony.refusals.books import BookAlreadyThere, FolderNotThere
 from colony.refusals.exchange import NotAColonyFolder
 from colony.store.book import open_book
+from colony.store.readers.orders.buyers import read_buyers
+from colony.store.readers.orders.kept import read_kept
+from colony.store.readers.orders.orders import read_orders
 from colony.store.readers.pedigree import read_lineage
 
 DAYS = (date(2026, 3, 2), date(2027, 2, 28), date(2031, 12, 31))
@@ -94,7 +99,19 @@ def test_it_has_doubt_holds_and_every_kind_of_end(farm: tuple[Session, date]) ->
     assert {hold.ended is None for hold in session.exec(select(Hold))} == {True, False}
     assert {animal.status for animal in animals} == {"present", "sold", "died", "gone"}
     assert any(animal.held_back for animal in animals)
-    assert any(animal.reserved_for for animal in animals)
+
+
+def test_it_sells_to_a_dozen_buyers_in_every_state(farm: tuple[Session, date]) -> None:
+    """Plainly invented ones; some animals are kept, some went, and money was paid."""
+    session, today = farm
+    buyers = read_buyers(session)
+    assert len(buyers) == 12
+    assert all((buyer.contact or "").endswith("@example.org") for buyer in buyers)
+    orders = read_orders(session, today)
+    assert {order.state for order in orders} == set(STATES)
+    assert any(order.money.owed for order in orders)
+    assert len(read_kept(session, today)) == 3
+    assert list_expenses(session)
 
 
 def test_some_animals_are_inbred_and_most_are_not(farm: tuple[Session, date]) -> None:

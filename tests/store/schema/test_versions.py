@@ -119,7 +119,12 @@ def test_an_old_book_opens_with_all_its_data(old: Path, monkeypatch: pytest.Monk
     before = raw_rows(old)
     version = versions_of(old)
     book = open_book(str(old))
-    assert kept(before, raw_rows(old))
+    # The upgrade is an act of its own: the head of the chain moves on.
+    told = {
+        name: [{"id": row["id"]} for row in rows] if name == "book" else rows
+        for name, rows in before.items()
+    }
+    assert kept(told, raw_rows(old))
     with book.reading() as session:
         recorded = recorded_rows(read_entries(session))
         assert differences(recorded, kept_rows(session.connection())) == []

@@ -54,6 +54,7 @@ def import_colony(
     added, written = sum(map(len, new.values())), sum(map(len, folder.tables.values()))
     corrected = write_heading(session, folder.heading, dry_run=dry_run)
     if not dry_run:
-        RecordWriter(session, book, progress).write(new)
+        as_of = folder.heading.as_of
+        RecordWriter(session, book, progress, as_of, sheet=False).write(new)
         tell(session, f"{added} rows added from {name}")
     return Imported(added, corrected, written - added, ignored=folder.ignored)

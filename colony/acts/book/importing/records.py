@@ -1,6 +1,7 @@
 """Write what an import changes as records, each row named by its label."""
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
+from datetime import date
 from typing import Any
 
 import networkx as nx
@@ -9,14 +10,27 @@ from sqlmodel import Session, SQLModel, col, select
 from colony.acts.animals.leaving import leave_everything
 from colony.acts.book.importing.imported import Progress, by_steps
 from colony.acts.book.tables import BookTables
+from colony.acts.orders.people import NAMES as PERSONAL_NAMES
+from colony.acts.orders.people import write_person
+from colony.acts.orders.reserving import keep_by_name
 from colony.exchange.folder.noun import Noun, referred
 from colony.exchange.folder.nouns import BY_NAME, NOUNS, REFERRED
 from colony.exchange.tables.changes import Change, Changes
 from colony.exchange.tables.sires import sires_of
 from colony.notation.fields.field import Field
-from colony.records import PairingSire, PossibleSire, Species, VetPatient, record_of
+from colony.records import (
+    PairingSire,
+    PossibleSire,
+    Reservation,
+    Species,
+    VetPatient,
+    record_of,
+)
 
 _COLUMNS = {noun.name: {column.name: column for column in noun.columns} for noun in NOUNS}
+_KEPT_FOR = "reserved_for"
+"""The name at an animal that is a buyer's: it becomes an order and is no column of the animal."""
+
 _MOST_NAMED = 10_000
 """How many rows one question to a database may name: SQLite takes 32,766."""
 
@@ -30,8 +44,11 @@ _ANIMALS_IN_A_CELL: tuple[tuple[type[SQLModel], str, str, str, str], ...] = (
 class RecordWriter:
     """One import's writing: noun after noun, what stands beside them last."""
 
-    def __init__(self, session: Session, book: BookTables, progress: Progress) -> None:
+    def __init__(
+        self, session: Session, book: BookTables, progress: Progress, today: date, *, sheet: bool
+    ) -> None:
         self.session, self.book, self.progress = session, book, progress
+        self.today, self.sheet = today, sheet
         self.ids = book.ids()
         # Those that the heading of a folder has brought are here too.
         species = session.exec(select(Species)).all()
@@ -56,7 +73,9 @@ class RecordWriter:
             self._join_families()
             self._write_sires()
             self._write_beside()
+            self._write_people()
             self.session.flush()
+            self._keep_by_name()
             for change, animal in self.written["animals"]:
                 # Who is gone, by a sheet, leaves its tank and its pairings.
                 if change.booked is not None and "status" in change.values and animal.ended_on:
@@ -99,7 +118,7 @@ class RecordWriter:
         facts: dict[str, Any] = {}
         for name, value in change.values.items():
             column = _COLUMNS[noun.name][name]
-            if column.is_column:
+            if column.is_column and name != _KEPT_FOR:
                 facts |= column.columns(self._id(column, change) if column.refers else value)
         return facts
 
@@ -146,6 +165,29 @@ class RecordWriter:
             for change, row in self.written[noun]:
                 for tag in change.values[column]:
                     self.session.add(record(**{owner: row.id, animal: self._animal(tag)}))
+
+    def _write_people(self) -> None:
+        """Write what is personal of buyers beside the journal."""
+        for change, buyer in self.written["buyers"]:
+            facts = {name: change.values.get(name) for name in PERSONAL_NAMES}
+            if facts["name"]:
+                write_person(self.session, buyer, facts)
+
+    def _keep_by_name(self) -> None:
+        """Make an order of each name at an animal for which no reservation was brought."""
+        named = [
+            (animal, change.values[_KEPT_FOR] or "")
+            for change, animal in self.written["animals"]
+            if _KEPT_FOR in change.values and (change.values[_KEPT_FOR] or change.booked)
+        ]
+        kept = set(
+            self.session.exec(
+                select(Reservation.animal_id).where(col(Reservation.ended_on).is_(None))
+            )
+        )
+        for animal, name in named:
+            if animal.status == "present" and (self.sheet or animal.id not in kept):
+                keep_by_name(self.session, animal, name, self.today)
 
 
 def _generations(changes: Sequence[Change]) -> Iterator[list[Change]]:

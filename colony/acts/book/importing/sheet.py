@@ -66,7 +66,8 @@ def import_sheet(
         return Imported(errors=faults, ignored=ignored, refused=True)
     plan = plan_sheet(good, kin, book, today)
     if not dry_run:
-        RecordWriter(session, kept, progress).write(plan.changes, parents_first=True)
+        writer = RecordWriter(session, kept, progress, today, sheet=True)
+        writer.write(plan.changes, parents_first=True)
         tell(session, f"{plan.added} added and {plan.updated} updated from {table.name}")
     return Imported(
         added=plan.added,

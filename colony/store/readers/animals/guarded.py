@@ -11,6 +11,7 @@ from colony.pedigree.doubt.range import kinship_range
 from colony.planning.guards.judge import Guarded, GuardLimits, Kin
 from colony.records import Animal, Placement
 from colony.store.readers.animals.herd import Herd, read_herd
+from colony.store.readers.orders.kept import read_kept
 from colony.store.readers.pairings.candidates import read_candidates
 from colony.store.readers.pedigree import Lineage
 from colony.store.settings import read_settings
@@ -35,11 +36,12 @@ def read_guarded(
     """Read some animals with all that guards ask about them, by animal id."""
     known = herd or read_herd(session)
     candidates = read_candidates(session, known, today, of=frozenset(ids))
-    arrivals = _arrivals(session, ids)
+    arrivals, kept = _arrivals(session, ids), read_kept(session, today)
     return {
         animal_id: Guarded(
             candidate,
-            reserved_for=known.by_id(animal_id).reserved_for,
+            reserved_for=kept[animal_id].buyer if animal_id in kept else None,
+            kept_for=kept[animal_id].for_order if animal_id in kept else None,
             held_back=known.by_id(animal_id).held_back,
             arrived=arrivals.get(animal_id),
         )

@@ -13,6 +13,7 @@ from colony.planning.pups.growth_flags import trusted_widths
 from colony.records import Animal, Feeding, Hold, Litter, Measurement
 from colony.store.readers.animals.herd import read_herd
 from colony.store.readers.animals.lives import Lives
+from colony.store.readers.orders.kept import read_kept
 from colony.store.readers.rows import read_rows
 from colony.store.readers.tanks.house import TanksOnDay, read_house
 from colony.store.settings import read_settings
@@ -25,7 +26,7 @@ def read_pups(
     herd = read_herd(session, *_PUP)
     house = house or read_house(session, lives, read_settings(session), today)
     widths, feedings = read_widths(session, *_PUP), _feedings(session)
-    held = read_holds(session, today)
+    held, kept = read_holds(session, today), read_kept(session, today)
     codes = dict(read_rows(session, select(col(Litter.id), col(Litter.code))))
     found = []
     for row in herd.rows:
@@ -45,7 +46,9 @@ def read_pups(
             held=row.id in held,
             held_until=held.get(row.id),
             held_back=row.held_back,
-            reserved=bool(row.reserved_for),
+            reserved=row.id in kept,
+            reserved_for=kept[row.id].buyer if row.id in kept else "",
+            line=row.line,
             isolated_until=house.isolated_until(row.id, row.tag),
             prior=lives.of(row.species).growth(row.sex),
             litter=codes.get(row.litter_id) or "",

@@ -21,6 +21,7 @@ from colony.planning.tanks.occupancy import (
 from colony.records import Animal, Litter
 from colony.store.readers.animals.herd import Herd, read_last_widths_mm
 from colony.store.readers.animals.lives import Lives
+from colony.store.readers.orders.kept import read_kept
 from colony.store.readers.pups.growth import Growth
 from colony.store.readers.rows import read_rows
 from colony.store.readers.tanks.house import TanksOnDay, read_house
@@ -77,7 +78,7 @@ def read_swimmers(
         replace(
             swimmer, leaves=leaving.get(swimmer.tag), family=due.get(swimmer.tag, swimmer.family)
         )
-        for swimmer in _residents(session, house, colony, stay)
+        for swimmer in _residents(session, house, colony, stay, today)
     ]
     tanks = tuple(tank.plan for tank in house.tanks.values() if tank.retired_on is None)
     coming = [
@@ -123,9 +124,9 @@ class _Stay:
 
 
 def _residents(
-    session: Session, house: TanksOnDay, colony: Colony, stay: _Stay
+    session: Session, house: TanksOnDay, colony: Colony, stay: _Stay, today: date
 ) -> Iterable[Swimmer]:
-    widths_mm = read_last_widths_mm(session)
+    widths_mm, kept = read_last_widths_mm(session), read_kept(session, today)
     codes = {
         litter or 0: code
         for litter, code in read_rows(session, select(col(Litter.id), col(Litter.code)))
@@ -148,7 +149,7 @@ def _residents(
             roles=ADULT_ROLES if grown else stay.roles(row.born, house.tanks[tank_id].plan.code),
             pinned=grown,
             stays_until=None if grown else stay.until(row.born, house.tanks[tank_id].plan.code),
-            for_sale=not (grown or row.held_back or row.reserved_for),
+            for_sale=not (grown or row.held_back or animal_id in kept),
         )
 
 
