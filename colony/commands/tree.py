@@ -101,6 +101,24 @@ def _health() -> Parts:
     return (health.app,)
 
 
+def _buyer() -> Parts:
+    from colony.commands.orders import buyers
+
+    return (buyers.app,)
+
+
+def _order() -> Parts:
+    from colony.commands.orders import handing, offers, orders
+
+    return orders.app, handing.app, offers.app
+
+
+def _money() -> Parts:
+    from colony.commands.orders import money
+
+    return (money.app,)
+
+
 def _pedigree() -> Parts:
     from colony.commands import pedigree
 
@@ -134,6 +152,9 @@ SUBJECTS = {
     "health": Subject(
         _health, "Health: look-overs, vet visits, who to watch, deaths and survival."
     ),
+    "buyer": Subject(_buyer, "Buyers: who they are, how to reach them, their papers."),
+    "order": Subject(_order, "Orders: sets to offer, what is kept for whom, shipping, promises."),
+    "money": Subject(_money, "Prices, expenses, what came in and what is owed."),
     "pedigree": Subject(_pedigree, "Inbreeding and kinship, and where they come from."),
     "species": Subject(_species, "Life-history numbers and their sources."),
     "book": Subject(_book, "The book itself: import, export, check, settings."),

@@ -127,6 +127,42 @@ def _tank_form() -> type[Form]:
     return TankForm
 
 
+def _buyer_form() -> type[Form]:
+    from colony.screens.orders.buyer_form import BuyerForm
+
+    return BuyerForm
+
+
+def _order_form() -> type[Form]:
+    from colony.screens.orders.order_form import OrderForm
+
+    return OrderForm
+
+
+def _keep_form() -> type[Form]:
+    from colony.screens.orders.keep_form import KeepForm
+
+    return KeepForm
+
+
+def _paid_form() -> type[Form]:
+    from colony.screens.orders.paid_form import PaidForm
+
+    return PaidForm
+
+
+def _ship_form() -> type[Form]:
+    from colony.screens.orders.ship_form import ShipForm
+
+    return ShipForm
+
+
+def _over_form() -> type[Form]:
+    from colony.screens.orders.over_form import OverForm
+
+    return OverForm
+
+
 FORM_CLASSES: dict[str, Callable[[], type[Form]]] = {
     "birth": _birth_form,
     "widths": _widths_form,
@@ -147,6 +183,12 @@ FORM_CLASSES: dict[str, Callable[[], type[Form]]] = {
     "meal": _meal_form,
     "test": _test_form,
     "answer": _answer_form,
+    "buyer": _buyer_form,
+    "order": _order_form,
+    "keep": _keep_form,
+    "paid": _paid_form,
+    "ship": _ship_form,
+    "over": _over_form,
     "tank": _tank_form,
 }
 
@@ -193,6 +235,12 @@ def _round_place() -> type[Place]:
     return Round
 
 
+def _orders_place() -> type[Place]:
+    from colony.screens.orders.orders import Sales
+
+    return Sales
+
+
 def _history_place() -> type[Place]:
     from colony.screens.book.history import Log
 
@@ -207,6 +255,7 @@ PLACE_CLASSES: dict[str, Callable[[], type[Place]]] = {
     "pups": _pups_place,
     "tanks": _tanks_place,
     "round": _round_place,
+    "orders": _orders_place,
     "history": _history_place,
 }
 
@@ -247,6 +296,18 @@ def _partners_page() -> type[Page]:
     return Partners
 
 
+def _order_page() -> type[Page]:
+    from colony.screens.orders.page import OrderDetails
+
+    return OrderDetails
+
+
+def _kin_page() -> type[Page]:
+    from colony.screens.orders.kin_grid import KinGrid
+
+    return KinGrid
+
+
 PAGE_CLASSES: dict[str, Callable[[], type[Page]]] = {
     "plan": _plan_page,
     "moves": _moves_page,
@@ -254,4 +315,6 @@ PAGE_CLASSES: dict[str, Callable[[], type[Page]]] = {
     "litter": _litter_page,
     "tank": _tank_page,
     "partners": _partners_page,
+    "order": _order_page,
+    "kin": _kin_page,
 }

@@ -300,7 +300,7 @@ def test_a_click_goes_to_a_place_and_opens_a_line(sample: Path) -> None:
 
     async def look(app: ColonyApp, pilot: Pilot[None]) -> list[str]:
         seen = []
-        for offset in ((25, 0), (10, 3), (76, 23)):
+        for offset in ((20, 0), (10, 3), (76, 23)):
             await pilot.click(offset=offset)
             await settle(app, pilot)
             seen.append(type(app.screen).__name__)

@@ -42,6 +42,9 @@ def show_day(*, as_json: bool = False) -> None:
         none="No birth is expected soon.",
     )
     _more(len(state.due), "colony litter due")
+    for order in state.orders[:MOST]:
+        say(f"Order {order.order} of {order.buyer}, {order.on}: {order.what}.")
+    _more(len(state.orders), "colony order list")
     say(f"\nReady for sale ({len(state.ready)})")
     show_table(
         ("Pup", "Sex", "Species", ">Age", ">Width", "Tank"),

@@ -158,6 +158,7 @@ def _name(text: str, _field: Field, _settings: object) -> str | None:
 
 READERS: Mapping[str, Callable[[Any, Field, Any], Any]] = {
     "text": _text,
+    "personal": _text,
     "tag": lambda text, _, __: parse_tag(text),
     "word": lambda text, field, _: parse_word(text, field.words, field.words_for_it),
     **dict.fromkeys(

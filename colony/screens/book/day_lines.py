@@ -14,6 +14,7 @@ from colony.acts.tanks.loads import TankLine
 from colony.acts.tanks.moves import MoveLine
 from colony.notation.days import show_span
 from colony.planning.alarms.alarms import Alarm
+from colony.planning.orders.work import OrderWork
 from colony.planning.pups.growth_flags import OffCurve
 from colony.planning.pups.readiness import GATES, Readiness
 from colony.planning.tanks.overflow import Overflow
@@ -68,6 +69,7 @@ class DayLines:
             ("Tanks over their limit", "tanks", self._overfull, state.overfull),
             ("Moves to make", "tanks", self._move, now.moves),
             ("Births expected", "litters", self._due, due),
+            ("Orders", "orders", self._order, state.orders),
             ("Ready for sale", "pups", self._ready, state.ready),
             ("Tanks over their limit in two weeks", "tanks", self._soon, state.overflowing),
             ("Isolation", "tanks", self._isolated, state.isolated),
@@ -105,6 +107,17 @@ class DayLines:
             "!",
             "wrong",
             more="\n\n".join(f"! {reason}." for reason in tank.breaks),
+        )
+
+    def _order(self, work: OrderWork) -> Line:
+        who = f"{work.order} {work.buyer}"
+        when = in_days(work.on, self.today)
+        return Line(
+            About("order", work.order),
+            (who, work.what, when, ""),
+            "!" if work.on < self.today else "◄",
+            "wrong" if work.on < self.today else "due",
+            more=f"Order {work.order} of {work.buyer}\n\n{work.what}",
         )
 
     def _soon(self, over: Overflow) -> Line:

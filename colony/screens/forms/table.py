@@ -40,6 +40,12 @@ FORMS = {
     "meal": FormEntry("", "Meal", "food give", "Write down what a tank was offered and took."),
     "test": FormEntry("", "Water test", "water test", "Write down what was measured in a system."),
     "answer": FormEntry("", "Answer", "round answer", "Keep what was done about an alarm."),
+    "buyer": FormEntry("B", "New buyer", "buyer add", "Write down a buyer."),
+    "order": FormEntry("N", "New order", "order add", "Write down what a buyer asks for."),
+    "keep": FormEntry("K", "Keep", "order reserve", "Keep animals for an order."),
+    "paid": FormEntry("P", "Paid", "order pay", "Write down money for an order."),
+    "ship": FormEntry("S", "Ship", "order ship", "Ship an order, or plan the day."),
+    "over": FormEntry("C", "Close", "order close", "An order was collected, or is over."),
     "tank": FormEntry("T", "New tank", "tank add", "Write down a tank."),
 }
 """Every form."""

@@ -21,5 +21,6 @@ PLACES = {
     "tanks": PlaceEntry("6", "House", "Every tank by system, and how full it is."),
     "round": PlaceEntry("7", "Round", "Today's work in walking order, ticked off."),
     "history": PlaceEntry("8", "Log", "What was written, and taking it back."),
+    "orders": PlaceEntry("9", "Sales", "Orders, what is kept for whom, and what is owed."),
 }
 """Every place, in the order of the top line."""

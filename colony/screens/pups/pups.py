@@ -41,12 +41,14 @@ class GrowOut(Place):
     HERE = "pups"
     HELP: ClassVar[str | None] = (
         "Ready pups stand first. w measures from the highlighted pup on, one Enter a pup; "
-        "Space marks, m moves what is marked."
+        "Space marks; of what is marked m moves it, g shows the kinship, K keeps it for an order."
     )
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("space", "mark", "Mark"),
         Binding("o", "order", "Order"),
         Binding("f", "app.form('fed')", "Fed"),
+        Binding("g", "kin", "Kin of marked"),
+        Binding("K", "app.form('keep')", "Keep for an order"),
     ]
 
     def __init__(self) -> None:
@@ -77,6 +79,14 @@ class GrowOut(Place):
     def action_mark(self) -> None:
         """Mark a pup."""
         self.query_one(EntryList).toggle_mark()
+
+    def action_kin(self) -> None:
+        """Show how the marked pups are related."""
+        marked = self.marked_tags
+        if len(marked) > 1:
+            self.app.open_about(About("kin", "\n".join(marked)))
+        else:
+            self.app.say("Mark two pups or more with Space: g shows their kinship.", "hint")
 
     def action_order(self) -> None:
         """Order by readiness, or by tank for the round with the tray."""
@@ -126,11 +136,20 @@ class GrowOut(Place):
             pup.sex,
             "-" if pup.age_days is None else show_span(pup.age_days),
             self.app.book_session.length(pup.disc_width_mm),
-            "ready" if pup.ready else f"{when}: {', '.join(pup.lacks)}",
+            _state(pup, when),
             pup.tank or "-",
         )
         mark, tone = ("●", "ready") if pup.ready else ("○", "")
         return Line(About("animal", pup.tag, pup.sex), cells, mark, tone, more=pup)
+
+
+def _state(pup: Readiness, when: str) -> str:
+    """Whether it may go today, and if not when and what it waits on; for whom it is kept."""
+    if pup.reserved_for:
+        others = [each for each in pup.lacks if each != "reserved"]
+        first = "ready" if not others else f"{when}, {', '.join(others)}"
+        return f"for {pup.reserved_for}: {first}"
+    return "ready" if pup.ready else f"{when}: {', '.join(pup.lacks)}"
 
 
 def _more(pup: Readiness) -> str:

@@ -47,7 +47,7 @@ class TopLine(Widget):
         place = PLACES[name]
         here = name == self._here
         style = "reverse bold" if here else ""
-        text = f" {place.key} {place.title} "
+        text = f" {place.key} {place.title}{' ' if self.size.width >= ROOMY else ''}"
         return Content.from_markup(f"[@click=app.go('{name}')]$text[/]", text=text).stylize(style)
 
     def _right(self) -> str:

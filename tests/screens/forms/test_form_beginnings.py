@@ -41,6 +41,12 @@ BEGINS_AT = {
     "test": "system",
     "answer": "place",
     "tank": "code",
+    "buyer": "name",
+    "order": "buyer",
+    "keep": "order",
+    "paid": "order",
+    "ship": "order",
+    "over": "order",
 }
 """The first field without an answer on Wanda's row; the last one where none is empty."""
 
@@ -65,11 +71,20 @@ FILLED = {
     "test": {"system": "north", "values": "ph=6.8"},
     "answer": {"place": "N1", "answer": "half the water changed"},
     "tank": {"code": "X1", "system": "North", "role": "nursery"},
+    "buyer": {"name": "Carla Reed"},
+    "order": {"buyer": "Anna", "wants": "1F motoro"},
+    "keep": {"tags": "Alma", "order": "1"},
+    "paid": {"order": "1", "amount": "100"},
+    "ship": {"order": "1"},
+    "over": {"order": "1"},
 }
 """Answers for every field that has to be filled."""
 
-WITHOUT_ANIMALS = {"skip", "count", "meal", "test", "answer", "tank"}
-"""Forms that are about a place."""
+WITHOUT_ANIMALS = {
+    *("skip", "count", "meal", "test", "answer", "tank"),
+    *("buyer", "order", "paid", "ship", "over"),
+}
+"""Forms that are about a place, a buyer or an order."""
 
 SEVERAL = {"F": "mi", "M": "l7", None: "l7"}
 """Two letters with which the tags of several animals begin, by the sex that is asked for."""

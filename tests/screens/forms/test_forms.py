@@ -13,6 +13,8 @@ from textual.pilot import Pilot
 from colony.acts.animals.animals import edit_animal
 from colony.acts.animals.page import AnimalDetails, show_animal
 from colony.acts.book.history import list_history
+from colony.acts.orders.buyers import list_buyers
+from colony.acts.orders.orders import OrderPage, show_order
 from colony.acts.pairings.listing import list_pairings
 from colony.acts.pups.ready import ready_pups
 from colony.acts.tanks.isolation import isolation_now
@@ -22,11 +24,17 @@ from colony.screens.app import ColonyApp
 from colony.screens.forms.table import FORMS
 from colony.screens.loaders import FORM_CLASSES
 from colony.screens.widgets.entry_list import EntryList
+from colony.store.readers.orders.details import ShipmentRow
 
 
 def page(path: Path, tag: str) -> AnimalDetails:
     """An animal as the book has it."""
     return ask(path, show_animal, tag=tag, today=TODAY)
+
+
+def order_of(path: Path) -> OrderPage:
+    """How the order that was written here stands."""
+    return ask(path, show_order, order="14", today=TODAY).page
 
 
 Written = Callable[[Path], object]
@@ -129,6 +137,42 @@ DAY: list[tuple[str, list[str], Written, object]] = [
         ["b", "type:alma", "enter", "type:0", "tab", "tab", "type:1", "enter"],
         lambda path: ask(path, list_history, most=1)[0].summary[:9],
         "Alma bore",
+    ),
+    (
+        "buyer",
+        ["B", "type:carla reed", "enter"],
+        lambda path: [row.name for row in ask(path, list_buyers)][-1],
+        "carla reed",
+    ),
+    (
+        "order",
+        ["N", "type:carla", "enter", "type:1f motoro, 250 each", "enter", "escape"],
+        lambda path: order_of(path).want,
+        "1F motoro, 250 each",
+    ),
+    (
+        "paid",
+        ["P", "type:14", "enter", "type:50", "enter"],
+        lambda path: order_of(path).paid,
+        50,
+    ),
+    (
+        "keep",
+        ["K", "type:zora", "enter", "type:14", "enter", "type:they may wait", "f2"],
+        lambda path: order_of(path).tags,
+        ["Zora"],
+    ),
+    (
+        "ship",
+        ["S", "type:14", "tab", "type:in 3d", "enter"],
+        lambda path: ask(path, show_order, order="14", today=TODAY).shipment,
+        ShipmentRow(TODAY + timedelta(days=3), 24, None, None, None),
+    ),
+    (
+        "over",
+        ["C", "type:14", "tab", "type:canc", "enter", "enter"],
+        lambda path: order_of(path).state,
+        "cancelled",
     ),
     (
         "end",

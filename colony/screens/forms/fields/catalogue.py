@@ -24,6 +24,7 @@ from colony.screens.forms.fields.names import (
 
 FORM_FIELDS: Mapping[str, type[FormField]] = {
     "text": FormField,
+    "personal": FormField,
     "tag": NewTagField,
     "systems": NewTagField,
     "animals": TagField,
@@ -57,6 +58,8 @@ def form_field(field: Field, **otherwise: Any) -> FormField:  # noqa: ANN401 - w
     }
     if FORM_FIELDS[field.kind] is CountField:
         declared["most"] = field.most
+    if field.kind == "day":
+        declared["ahead"] = field.ahead
     if field.words:
         declared |= {"words": field.words, "what": field.words_for_it}
     if field.sex:

@@ -15,15 +15,19 @@ from colony.screens.frame.session import BookSession
 
 @dataclass(frozen=True)
 class DayField(FormField):
-    """One exact day up to today: ``today``, ``3d ago``, ``2026-03-09``. `what` happened then."""
+    """One exact day: ``today``, ``3d ago``, ``2026-03-09``; up to today, unless it may lie `ahead`.
+
+    `what` happened then.
+    """
 
     first: str = "today"
     what: str = "What happened"
+    ahead: bool = False
 
     def understand(self, text: str, book_session: BookSession) -> Understood:
         """Read the day."""
         day = parse_day(text, book_session.today, book_session.settings.date_order)
-        if day > book_session.today:
+        if day > book_session.today and not self.ahead:
             raise NotYet(self.what, day, book_session.today)
         return Understood(day, f"{day:%a} {day.day} {day:%b %Y}")
 
