@@ -199,3 +199,6 @@ class Shipment(SQLModel, table=True):
     arrived_on: date | None = Field(default=None, description="The day on which they came.")
     lost: int | None = Field(default=None, description="How many did not live to arrive.")
     claim: str | None = Field(default=None, description="What was claimed, and of whom.")
+    weather: str | None = Field(
+        default=None, description="Cold or heat on the way, as the breeder heard of it."
+    )

@@ -170,6 +170,7 @@ class BookSettings:
     reserve_days: int = _choice(
         28, _whole(0, 365), "days from 0 to 365 that an animal is kept for an order; 0 for no end"
     )
+    shipping_boxes: str = _choice("", _said, "how you pack: boxes, bags, water, one a bag")
     house_name: str = _choice("", _said, "what stands at the head of a receipt")
     house_address: str = _choice("", _said, "the address on a receipt")
     house_details: str = _choice("", _said, "what else a receipt says: licence, tax number, bank")

@@ -68,12 +68,12 @@ def held(  # noqa: PLR0913 - what is drawn, and how often
     seen = []
     for _ in range(colonies):
         growing, coming = colony(chance, pups, litters)
-        counts = count_ready(growing, coming, weeks=weeks, today=TODAY)
+        counts = count_ready(growing, coming, weeks=range(4, weeks + 1, 4), today=TODAY)
         days = ready_days(chance, growing, coming, truth)
         seen += [
             sum(day <= 7 * each.week - 1 for day in days[each.sex]) >= each.sure
             for each in counts
-            if each.week % 4 == 0 and each.sure > 0
+            if each.sure > 0
         ]
     return float(np.mean(seen))
 

@@ -6,6 +6,7 @@ from sqlmodel import Session
 
 from colony.acts.book.checks import animals, database, parents
 from colony.acts.book.checks import litters as births
+from colony.acts.book.checks import orders as sale
 from colony.acts.book.checks import pairings as pairs
 from colony.acts.book.checks import sires as fathers
 from colony.acts.book.checks import tanks as housing
@@ -43,6 +44,9 @@ CHECKS: tuple[Check, ...] = (
     housing.one_tank_a_day,
     housing.somewhere,
     housing.headcounts,
+    sale.kept_once_and_here,
+    sale.events_follow,
+    sale.people_as_sealed,
 )
 """Every check. Each has a line in docs/safety.md."""
 

@@ -23,9 +23,11 @@ from colony.records import Animal, Order, Reservation, Shipment
 from colony.refusals.orders import NothingKept, NotNowWithOrder, NotShipped
 from colony.store.journal.journal import tell
 from colony.store.readers.animals.lives import read_lives
+from colony.store.readers.orders.buyers import read_buyers
 from colony.store.readers.orders.kept import open_on
 from colony.store.readers.orders.orders import OrderRow
 from colony.store.readers.pups.growing import read_pups
+from colony.store.settings import read_settings
 
 
 @dataclass(frozen=True)
@@ -46,11 +48,15 @@ def ship(
     order: str,
     on: date,
     hours: int,
+    weather: str | None = None,
     anyway: bool = False,
     why: str | None = None,
     today: date,
 ) -> Shipped:
     """Ship the animals of an order; of a day to come, plan it and say what stands against it.
+
+    The `weather` that was planned with stands against the journey until it is said anew; an
+    empty text lets it go.
 
     Raises
     ------
@@ -63,16 +69,21 @@ def ship(
     _refuse_event(row, "shipped")
     animals = _kept(session, record, today)
     standing = against_handing(session, row, animals, on)
-    journey = _journey(session, record, on, hours)
-    said = tuple(each.sentence for each in standing)
+    journey = _journey(session, record, on, hours, weather)
+    said = (*(each.sentence for each in standing), *_against_journey(session, row, journey))
     if on > today:
         tell(session, f"order {record.code} is to leave on {on}")
         page = order_page(session, record.code, today, _asked(hours))
-        return Shipped(page, on, hours, gone=False, against=said, work=work_before(on, today))
+        return Shipped(page, on, hours, gone=False, against=said, work=_work(session, on, today))
     overruled = _hand_over(session, row, animals, standing, on=on, decision=Decision(anyway, why))
     note_event(session, record, "shipped", on)
     tell(session, f"order {record.code} was shipped")
-    page = order_page(session, record.code, today, (*overruled, *_asked(hours)))
+    page = order_page(
+        session,
+        record.code,
+        today,
+        (*overruled, *_against_journey(session, row, journey), *_asked(hours)),
+    )
     return Shipped(page, journey.leaves_on, hours, gone=True, against=said, work=())
 
 
@@ -259,6 +270,11 @@ def _kept(session: Session, order: Order, on: date) -> list[Animal]:
     return animals
 
 
+def _work(session: Session, on: date, today: date) -> tuple[ShippingStep, ...]:
+    """The work before, with the boxes and bags as the house has set them."""
+    return work_before(on, today, boxes=read_settings(session).shipping_boxes)
+
+
 def _refuse_event(row: OrderRow, event: str) -> None:
     if event != "cancelled" and row.is_open and not row.animals:
         raise NothingKept(row.code)
@@ -266,11 +282,28 @@ def _refuse_event(row: OrderRow, event: str) -> None:
         raise NotNowWithOrder(row.code, row.state, event, possible(row.state))
 
 
-def _journey(session: Session, order: Order, on: date, hours: int) -> Shipment:
+def _against_journey(session: Session, row: OrderRow, journey: Shipment) -> tuple[str, ...]:
+    """What is said against a journey, and lets it be: papers that ran out, cold or heat."""
+    buyer = next(each for each in read_buyers(session) if each.id == row.head.buyer_id)
+    said = []
+    if buyer.papers_until is not None and buyer.papers_until < journey.leaves_on:
+        said.append(
+            f"The papers of {buyer.called} hold until {buyer.papers_until}: ask the permit office."
+        )
+    elif buyer.papers is None and buyer.kind != "keeper":
+        said.append(f"No papers of {buyer.called} are on record: ask the permit office.")
+    if journey.weather:
+        said.append(f"On the way: {journey.weather}.")
+    return tuple(said)
+
+
+def _journey(session: Session, order: Order, on: date, hours: int, weather: str | None) -> Shipment:
     journey = _shipment(session, order) or Shipment(
         order_id=order.id or 0, leaves_on=on, hours=hours
     )
     journey.leaves_on, journey.hours = on, hours
+    if weather is not None:
+        journey.weather = weather or None
     session.add(journey)
     session.flush()
     return journey

@@ -85,7 +85,14 @@ def add_order(
             note_event(session, order, "deposit", on)
     session.flush()
     tell(session, f"order {order.code} of {row.buyer} was added")
-    return order_page(session, order.code, today)
+    return order_page(session, order.code, today, _beyond(session, order.code, today))
+
+
+def _beyond(session: Session, code: str, today: date) -> tuple[str, ...]:
+    """What is asked for beyond what will surely be there by its day."""
+    from colony.acts.orders.promises import beyond  # noqa: PLC0415 - loads numpy
+
+    return beyond(session, order_row(session, code, today), today)
 
 
 def begin_order(

@@ -47,17 +47,21 @@ class Promise:
 
 
 def promises(
-    session: Session, *, weeks: int, today: date, species: str | None = None
+    session: Session, *, weeks: int, today: date, species: str | None = None, first: int = 1
 ) -> list[Promise]:
-    """What may be promised in each of the next weeks; what is kept or held back is left out."""
+    """What may be promised in each of the next weeks; what is kept or held back is left out.
+
+    The `first` week that is asked for is next week's number, 1.
+    """
+    asked_for = range(first, weeks + 1)
     shelf = read_shelf(session, today, to_come=True)
-    counts = _counts(session, shelf, weeks)
+    counts = _counts(session, shelf, asked_for)
     asked = _asked(read_orders(session, today), weeks, today)
     known = {(each.species, each.sex) for each in counts}
     counts += [
         WeekCount(*key, week, counts[0].until if counts else today, 0, 0)
         for key in sorted(asked.keys() - known)
-        for week in range(1, weeks + 1)
+        for week in asked_for
     ]
     found = []
     for each in counts:
@@ -83,7 +87,7 @@ def beyond(session: Session, order: OrderRow, today: date) -> tuple[str, ...]:
     if by is None or not order.wants:
         return ()
     weeks = min(max(ceil(((by - today).days + 1) / 7), 1), 104)
-    last = [each for each in promises(session, weeks=weeks, today=today) if each.week == weeks]
+    last = promises(session, weeks=weeks, first=weeks, today=today)
     free = {(each.species, each.sex): each for each in last}
     said = []
     for want in order.wants:
@@ -96,7 +100,7 @@ def beyond(session: Session, order: OrderRow, today: date) -> tuple[str, ...]:
     return tuple(dict.fromkeys(said))
 
 
-def _counts(session: Session, shelf: Shelf, weeks: int) -> list[WeekCount]:
+def _counts(session: Session, shelf: Shelf, weeks: range) -> list[WeekCount]:
     lived = _lived(session, shelf.today)
     growing = [
         _growing(pup, shelf, lived)

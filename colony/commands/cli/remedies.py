@@ -69,6 +69,7 @@ VALUES = {
     "animal": "TAG",
     "born": "DAY",
     "last_seen": "DAY",
+    "contact": "CONTACT",
     "dam": "TAG",
     "date_order": "ORDER",
     "diameter": "LENGTH",

@@ -14,7 +14,7 @@ from colony.commands.orders.orders import Number, answer
 from colony.notation.cautions import CAUTIONS
 from colony.notation.fields.field import NOTE
 from colony.notation.fields.health import ANYWAY_WHY
-from colony.notation.fields.orders import PAY_FACTS, RESERVE_FACTS
+from colony.notation.fields.orders import PAY_FACTS, RESERVE_FACTS, WEATHER
 
 app = subject()
 
@@ -98,6 +98,7 @@ def ship(
     number: Number,
     on: On = "today",
     hours: Annotated[int, typer.Option(help="Hours of the journey.", min=1, max=240)] = 24,
+    weather: Annotated[str | None, typer.Option(help=WEATHER.help)] = None,
     why: Why = None,
     book: Book = None,
     *,
@@ -113,6 +114,7 @@ def ship(
             order=number,
             on=day(on),
             hours=hours,
+            weather=weather,
             anyway=anyway,
             why=why,
             today=today(),

@@ -144,12 +144,19 @@ def _show_pups(pups: "Sequence[Readiness]") -> None:
                 show_length(p.disc_width_mm),
                 p.tank or None,
                 "now" if p.ready else _between(p.expected_ready, p.ready_low, p.ready_high),
-                ", ".join(p.lacks) or None,
+                _lacks(p),
             )
             for p in pups
         ),
         none="No pup is ready by these gates; --all shows what each waits for.",
     )
+
+
+def _lacks(pup: "Readiness") -> str | None:
+    """What a pup waits on, and for whom it is kept."""
+    for_whom = f"reserved for {pup.reserved_for}"
+    words = [for_whom if word == "reserved" and pup.reserved_for else word for word in pup.lacks]
+    return ", ".join(words) or None
 
 
 def _show_groups(groups: "dict[str, list[Readiness]]", group: str) -> None:

@@ -118,6 +118,11 @@ PAYMENT_COLUMNS = (
     NOTE,
 )
 LEAVES_ON = ON.called("on", label="Leaves on", help="The day on which they leave.", ahead=True)
+WEATHER = Field(
+    "weather",
+    help="Cold or heat on the way, as you heard of it; it stands against the day.",
+    hint="frost, heat: what stands against the day",
+)
 SHIPMENT_COLUMNS = (
     OF_ORDER,
     ON.called("leaves_on"),
@@ -125,6 +130,7 @@ SHIPMENT_COLUMNS = (
     Field("arrived_on", "day"),
     Field("lost", "count"),
     Field("claim"),
+    WEATHER,
 )
 
 PRICED_SPECIES = Field("species", "species", help="Of this species.")

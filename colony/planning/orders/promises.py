@@ -13,7 +13,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 from functools import lru_cache
-from math import erfc, sqrt
+from math import comb, erfc, sqrt
 from statistics import NormalDist
 
 import numpy as np
@@ -109,11 +109,11 @@ def count_ready(
     growing: Iterable[GrowingPup],
     coming: Iterable[Coming],
     *,
-    weeks: int,
+    weeks: range,
     today: date,
     shared: float = SHARED,
 ) -> list[WeekCount]:
-    """Count, by species and sex, who is ready by the end of each week from today on."""
+    """Count, by species and sex, who is ready by the end of some weeks; 1 begins today."""
     here: dict[Key, list[GrowingPup]] = defaultdict(list)
     for pup in growing:
         here[pup.species, pup.sex].append(pup)
@@ -124,7 +124,7 @@ def count_ready(
     found = []
     for species, sex in sorted(here.keys() | due.keys()):
         key = (species, sex)
-        for week in range(1, weeks + 1):
+        for week in weeks:
             counts = distribution(here[key], due[key], sex, 7 * week - 1, shared)
             until = today + timedelta(days=7 * week - 1)
             found.append(WeekCount(species, sex, week, until, *_told(counts)))
@@ -154,26 +154,27 @@ def _of_pups(pups: Sequence[GrowingPup], day: float, shared: float) -> Floats:
 
 def _of_litter(litter: Coming, sex: str, day: float, shared: float) -> Floats:
     """How many of one sex of a litter to come, for each common luck."""
-    most = max(litter.sizes, default=0)
-    total = np.zeros((len(COMMON), most + 1))
     half = FEMALE if sex == "F" else 1 - FEMALE
-    for n in range(BIRTHS):
-        born = litter.birth.at((n + 0.5) / BIRTHS, BIRTH_Z)
-        ready = litter.ready[sex].reached(day - max(born, 0.0), GROWTH_Z, COMMON, shared)
-        each = half * litter.lives * ready
-        for size, chance in litter.sizes.items():
-            total[:, : size + 1] += chance * _binomial(size, each) / BIRTHS
+    births = [litter.birth.at((n + 0.5) / BIRTHS, BIRTH_Z) for n in range(BIRTHS)]
+    ready = litter.ready[sex]
+    each = np.stack(
+        [ready.reached(day - max(born, 0.0), GROWTH_Z, COMMON, shared) for born in births]
+    )
+    total = np.zeros((len(COMMON), max(litter.sizes, default=0) + 1))
+    for size, chance in litter.sizes.items():
+        total[:, : size + 1] += chance * _binomial(size, half * litter.lives * each).mean(axis=0)
     total *= litter.chance
     total[:, 0] += 1 - litter.chance
     return total
 
 
 def _binomial(size: int, chance: Floats) -> Floats:
-    total = np.ones((len(chance), 1))
-    step = np.stack([1 - chance, chance], axis=1)
-    for _ in range(size):
-        total = _convolved(total, step)
-    return total
+    """Probabilities of 0 to `size` of as many, for each chance; one axis more."""
+    ways = np.array([comb(size, count) for count in range(size + 1)], dtype=np.float64)
+    counts = np.arange(size + 1)
+    each = chance[..., np.newaxis]
+    found: Floats = ways * each**counts * (1 - each) ** (size - counts)
+    return found
 
 
 def _convolved(first: Floats, second: Floats) -> Floats:

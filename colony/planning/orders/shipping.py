@@ -8,12 +8,13 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 
+PACKED = "water prepared and aerated, boxes and bags laid out"
 STEPS: Sequence[tuple[int, str]] = (
     (7, "book the courier, and ask what it takes live"),
     (7, "papers and permits together"),
     (2, "last meal"),
     (2, "look each animal over"),
-    (1, "water prepared and aerated, boxes and bags laid out"),
+    (1, PACKED),
     (0, "pack; sting guarded, bags labelled"),
 )
 """How many days before they leave, and what is done."""
@@ -30,10 +31,17 @@ class ShippingStep:
     what: str
 
 
-def work_before(leaves_on: date, today: date) -> tuple[ShippingStep, ...]:
-    """The work still to be done, the first first; what is late is for today."""
+def work_before(leaves_on: date, today: date, boxes: str = "") -> tuple[ShippingStep, ...]:
+    """The work still to be done, the first first; what is late is for today.
+
+    `boxes` says how this house packs.
+    """
     return tuple(
-        ShippingStep(max(leaves_on - timedelta(days=days), today), what) for days, what in STEPS
+        ShippingStep(
+            max(leaves_on - timedelta(days=days), today),
+            f"{what}: {boxes}" if boxes and what == PACKED else what,
+        )
+        for days, what in STEPS
     )
 
 

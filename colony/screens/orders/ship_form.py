@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING
 
 from colony.acts.orders.handing import ship
 from colony.notation.fields.health import ANYWAY_WHY
-from colony.notation.fields.orders import LEAVES_ON
+from colony.notation.fields.orders import LEAVES_ON, WEATHER
 from colony.screens.forms.fields.catalogue import form_field
 from colony.screens.forms.fields.fields import CountField
 from colony.screens.forms.form import Done, Facts, Form
@@ -24,6 +24,7 @@ class ShipForm(Form):
         OrderField("order", "Order", needed=True, empty="its number"),
         form_field(LEAVES_ON),
         CountField("hours", "Hours on the way", needed=True, first="24", most=240),
+        form_field(WEATHER),
         form_field(ANYWAY_WHY),
     )
 

@@ -142,6 +142,14 @@ def test_a_promise_leaves_out_what_is_kept_and_counts_what_is_asked_for(house: S
     assert lines["F", 1].until == house.today + timedelta(days=6)
 
 
+def test_more_than_will_surely_be_there_is_asked_for_with_a_word(house: SaleHouse) -> None:
+    """Six females are sure: the seventh is told of, and written all the same."""
+    soon = house.today + timedelta(days=20)
+    assert house.order("6F leopoldi", needed_by=soon).warnings == ()
+    page = house.order("1F leopoldi", buyer="Ben", needed_by=soon)
+    assert page.warnings == (f"7 leopoldi F are asked for by {soon}, and 6 will surely be free.",)
+
+
 def test_a_litter_to_come_is_in_the_promise_of_later_weeks(house: SaleHouse) -> None:
     """Nobody is sure of it, and some of it is likely."""
     before = house.ask(promises, weeks=60, today=house.today)[59]

@@ -9,7 +9,9 @@ from sale_house import SaleHouse, sale_house
 from colony.acts.animals.animals import end_animal
 from colony.acts.animals.page import show_animal
 from colony.acts.book.check import check_book
+from colony.acts.book.settings import set_setting
 from colony.acts.book.undo import undo_last
+from colony.acts.orders.buyers import edit_buyer
 from colony.acts.orders.handing import arrived, cancel_order, close_order, collect, ship
 from colony.acts.orders.orders import (
     OrderPage,
@@ -224,7 +226,13 @@ def test_a_shipment_is_planned_back_from_its_day_and_then_leaves(house: SaleHous
     house.keep("1", "25-01-1", "25-02-3")
     house.hold("25-01-1")
     leaves = house.today + timedelta(days=10)
-    planned = house.do(ship, order="1", on=leaves, hours=60, today=house.today)
+    house.do(set_setting, key="shipping_boxes", value="one a bag, two bags a box")
+    house.do(edit_buyer, buyer="Anna", facts={"papers": "7", "papers_until": house.today})
+    frost: dict[str, str] = {"weather": "frost in the hills"}
+    planned = house.do(ship, order="1", on=leaves, hours=60, **frost, today=house.today)
+    assert any("one a bag" in step.what for step in planned.work)
+    assert any("papers of Anna Pond hold until" in sentence for sentence in planned.against)
+    assert "On the way: frost in the hills." in planned.against
     assert (planned.gone, planned.order.state) == (False, "reserved")
     assert planned.work[0].on == leaves - timedelta(days=7)
     assert any("health hold" in sentence for sentence in planned.against)

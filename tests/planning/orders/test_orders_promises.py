@@ -90,7 +90,7 @@ def test_counts_grow_from_week_to_week_by_species_and_sex() -> None:
         GrowingPup("motoro", "U", Interval(0, 0, 0)),
         GrowingPup("henlei", "M", Interval(5, 9, 20)),
     ]
-    counts = count_ready(pups, [LITTER], weeks=10, today=TODAY)
+    counts = count_ready(pups, [LITTER], weeks=range(1, 11), today=TODAY)
     kinds = list(dict.fromkeys((each.species, each.sex) for each in counts))
     assert kinds == [("henlei", "M"), ("motoro", "F"), ("motoro", "M"), ("motoro", "U")]
     for kind in kinds:

@@ -148,6 +148,8 @@ def test_an_old_book_on_postgresql_opens_with_all_its_data(
     with turn(engine) as connection:
         upgrade(connection, version)
         connection.exec_driver_sql("SET LOCAL session_replication_role = replica")
+        if version >= WITH_IDENTITY:  # the script has made one up
+            connection.exec_driver_sql("DELETE FROM book")
         for name, rows in before.items():
             put(connection, name, rows)
     engine.dispose()

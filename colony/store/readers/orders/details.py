@@ -48,6 +48,7 @@ class ShipmentRow(NamedTuple):
     arrived_on: date | None
     lost: int | None
     claim: str | None
+    weather: str | None = None
 
 
 class Went(NamedTuple):
@@ -140,6 +141,7 @@ def read_shipments(session: Session) -> dict[int, ShipmentRow]:
         col(Shipment.arrived_on),
         col(Shipment.lost),
         col(Shipment.claim),
+        col(Shipment.weather),
     ).order_by(col(Shipment.id))
     return {order_id: ShipmentRow(*facts) for order_id, *facts in _any(session, query)}
 

@@ -196,6 +196,7 @@ def _kept_and_paid() -> None:
         sa.Column("arrived_on", sa.Date(), nullable=True),
         sa.Column("lost", sa.Integer(), nullable=True),
         sa.Column("claim", sa.String(), nullable=True),
+        sa.Column("weather", sa.String(), nullable=True),
         _is_day("shipment", "arrived_on"),
         _is_day("shipment", "leaves_on"),
         sa.CheckConstraint(
