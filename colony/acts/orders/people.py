@@ -35,7 +35,12 @@ def write_person(session: Session, buyer: Buyer, facts: Mapping[str, str | None]
 
 
 def forget_person(session: Session, buyer: Buyer) -> None:
-    """Take out everything personal that was ever said of a buyer, with the salts."""
+    """Take out everything personal that was ever said of a buyer, with the salts.
+
+    SQLite writes zeros over what is deleted, so that the file does not keep it either.
+    """
+    if session.get_bind().dialect.name == "sqlite":
+        session.connection().exec_driver_sql("PRAGMA secure_delete = ON")
     for person in session.exec(select(Person).where(Person.buyer == buyer.code)):
         session.delete(person)
     buyer.person_id = buyer.person_digest = None

@@ -97,7 +97,11 @@ RESERVATION_COLUMNS = (
     Field("ended_on", "day"),
 )
 UNTIL = Field(
-    "until", "day", ahead=True, help="The last day that it is kept for them.", hint="no end"
+    "until",
+    "day",
+    ahead=True,
+    help="The last day that it is kept for them.",
+    hint="as the settings say",
 )
 RESERVE_FACTS = (UNTIL, ON)
 PAY_KIND = Field(

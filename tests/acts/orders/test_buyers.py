@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 
 import pytest
+from farm import Farm
 from sale_house import SaleHouse, sale_house
 
 from colony.acts.book.check import check_book
@@ -102,6 +103,20 @@ def test_who_is_forgotten_is_in_no_table_and_the_sale_stays(house: SaleHouse) ->
         house.do(edit_buyer, buyer="buyer-3", name="Back")
     with pytest.raises(BuyerForgotten):
         house.order("1F", buyer="buyer-3")
+
+
+def test_the_file_does_not_keep_who_was_forgotten(farm_file: Farm) -> None:
+    """Not in a page that is free either, once the book is closed."""
+    facts = {"contact": f"{WHO}@x", "note": "long " * 200 + WHO}
+    farm_file.do(add_buyer, name=WHO, facts=facts)
+    farm_file.do(edit_buyer, buyer=WHO, facts={"address": WHO})
+    farm_file.book.close()
+    assert WHO.encode() in farm_file.path.read_bytes()
+    again = Farm(farm_file.path)
+    again.do(forget_buyer, buyer=WHO, today=again.today)
+    again.book.close()
+    files = [path.read_bytes() for path in farm_file.path.parent.glob("farm.colony*")]
+    assert not any(WHO.encode() in content for content in files)
 
 
 def test_what_was_forgotten_does_not_come_back_by_an_undo(house: SaleHouse) -> None:
