@@ -156,3 +156,20 @@ class OutcomeNotKnown(Refusal):
             f"the history, and sent again with COLONY_ACT_ID={act_id} it is not written twice.",
             act("book history"),
         )
+
+
+class NoSuchSeal(WrongUse):
+    """What is no seal."""
+
+    def __init__(self, text: str) -> None:
+        super().__init__(
+            f"{shown(text)} is no seal: it is the number of an act and 32 letters, "
+            "such as 48-ABCDEFGH-IJKLMNOP-QRSTUVWX-YZ234567."
+        )
+
+
+class NothingToSeal(Refusal):
+    """A book in which nothing was written."""
+
+    def __init__(self) -> None:
+        super().__init__("Nothing is written in this book yet: there is nothing to seal.")

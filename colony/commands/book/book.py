@@ -25,10 +25,20 @@ FINDING_KEYS = ("check", "wrong", "where", "problem", "level", "accepted")
 
 
 @app.command("check")
-def check(book: Book = None, *, as_json: AsJson = False) -> None:
+def check(
+    seal: Annotated[
+        str | None, typer.Option(help="Only hold the journal against a seal: 48-ABCD...")
+    ] = None,
+    book: Book = None,
+    *,
+    as_json: AsJson = False,
+) -> None:
     """Look the whole book over; each finding names the command that corrects it."""
     from colony.acts.book.check import check_book
 
+    if seal is not None:
+        _check_seal(book, seal, as_json=as_json)
+        return
     with reading(book) as session:
         findings = check_book(session, today=today())
     rows = [_row_of(finding) for finding in findings]
@@ -46,6 +56,39 @@ def check(book: Book = None, *, as_json: AsJson = False) -> None:
         )
     if any(finding.wrong for finding in findings):
         raise typer.Exit(1)
+
+
+def _check_seal(book: str | None, seal: str, *, as_json: bool) -> None:
+    from colony.acts.book.seal import check_seal
+
+    with reading(book) as session:
+        answer = check_seal(session, seal=seal)
+    if as_json:
+        show_json(answer)
+    elif answer.holds:
+        say(f"The seal holds: nothing up to act {answer.acts} was changed since.")
+    else:
+        say(f"The seal does not hold: {answer.problem}.")
+    if not answer.holds:
+        raise typer.Exit(1)
+
+
+@app.command("seal")
+def seal_(book: Book = None, *, as_json: AsJson = False) -> None:
+    """Print a seal of all that is written: keep it elsewhere, and nobody changes it unseen."""
+    from colony.acts.book.seal import seal_book
+
+    with reading(book) as session:
+        made = seal_book(session)
+    if as_json:
+        show_json({"seal": str(made), "acts": made.acts})
+        return
+    say(f"{made}")
+    say(
+        f"It seals acts 1 to {made.acts}. Give it away or write it down outside this machine; "
+        "colony book check --seal holds the book against it. It proves that nothing was changed "
+        "since, not that it was true when it was written."
+    )
 
 
 def _row_of(finding: "Finding") -> dict[str, object]:
