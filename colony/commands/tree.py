@@ -119,6 +119,12 @@ def _money() -> Parts:
     return (money.app,)
 
 
+def _paper() -> Parts:
+    from colony.commands import proofs
+
+    return (proofs.app,)
+
+
 def _pedigree() -> Parts:
     from colony.commands import pedigree
 
@@ -155,6 +161,7 @@ SUBJECTS = {
     "buyer": Subject(_buyer, "Buyers: who they are, how to reach them, their papers."),
     "order": Subject(_order, "Orders: sets to offer, what is kept for whom, shipping, promises."),
     "money": Subject(_money, "Prices, expenses, what came in and what is owed."),
+    "paper": Subject(_paper, "Signed papers of animals, the key to give away, and checking one."),
     "pedigree": Subject(_pedigree, "Inbreeding and kinship, and where they come from."),
     "species": Subject(_species, "Life-history numbers and their sources."),
     "book": Subject(_book, "The book itself: import, export, check, settings."),

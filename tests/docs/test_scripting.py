@@ -33,9 +33,12 @@ DOCUMENTS = list(documents())
 
 
 @pytest.fixture(scope="module", autouse=True)
-def sample(sample_of: Callable[[date], Path]) -> Iterator[None]:
-    """The sample colony as of its own day."""
+def sample(
+    sample_of: Callable[[date], Path], tmp_path_factory: pytest.TempPathFactory
+) -> Iterator[None]:
+    """The sample colony as of its own day, and keys of its own."""
     with pytest.MonkeyPatch.context() as patch:
+        patch.setenv("COLONY_KEYS", str(tmp_path_factory.mktemp("keys")))
         patch.setenv("COLONY_BOOK", str(sample_of(SampleDay.today())))
         stop_clock(patch, SampleDay.today())
         yield

@@ -33,7 +33,16 @@ def chart_pdf(drawing: Drawing) -> bytes:
     pdf.add_page()
     svg = "".join(c if ord(c) in known or c == "\n" else "?" for c in chart_svg(drawing))
     SVGObject(svg).draw_to_page(pdf)
-    return bytes(pdf.output())
+    return finished(pdf)
+
+
+def finished(pdf: FPDF) -> bytes:
+    """A PDF as bytes; the file of its face, which fpdf2 leaves open, is closed."""
+    made = bytes(pdf.output())
+    for font in pdf.fonts.values():
+        if isinstance(font, TTFFont):
+            font.ttfont.close()
+    return made
 
 
 def embed_face(pdf: FPDF) -> Container[int]:

@@ -7,7 +7,7 @@ from datetime import date
 from fpdf import FPDF
 
 from colony.notation.cautions import STING
-from colony.papers.chart.printing import embed_face
+from colony.papers.chart.printing import embed_face, finished
 from colony.papers.chart.svg import FACE
 
 MARGIN_MM = 20
@@ -65,7 +65,7 @@ def receipt_pdf(receipt: Receipt) -> bytes:
     page.gap()
     page.words(STING, size=9)
     page.words("What the law asks of who keeps or sells them, the permit office knows.", size=9)
-    return bytes(pdf.output())
+    return finished(pdf)
 
 
 class _Page:

@@ -10,7 +10,7 @@ from PIL import Image
 
 from colony.papers.chart.chart import draw_chart
 from colony.papers.chart.drawing import Drawing, Symbol
-from colony.papers.chart.printing import DOTS_PER_INCH, chart_pdf, chart_png, embed_face
+from colony.papers.chart.printing import DOTS_PER_INCH, chart_pdf, chart_png, embed_face, finished
 from colony.pedigree.graph.graph import Pedigree
 
 DOTS_PER_MM = DOTS_PER_INCH / 25.4
@@ -48,8 +48,11 @@ def test_a_letter_that_the_face_lacks_does_not_vanish_from_a_pdf(
 )
 def test_the_face_has_the_letters_of_names_and_the_signs_of_charts(letters: str) -> None:
     """Latin, Greek and Cyrillic."""
-    known = embed_face(FPDF())
+    pdf = FPDF()
+    pdf.add_page()
+    known = embed_face(pdf)
     assert [letter for letter in letters if ord(letter) not in known] == []
+    assert finished(pdf).startswith(b"%PDF-")
 
 
 def test_a_png_has_ink_where_the_symbols_are() -> None:
