@@ -120,9 +120,15 @@ def _money() -> Parts:
 
 
 def _paper() -> Parts:
-    from colony.commands import proofs
+    from colony.commands.proofs import papers
 
-    return (proofs.app,)
+    return (papers.app,)
+
+
+def _proof() -> Parts:
+    from colony.commands.proofs import origin
+
+    return (origin.app,)
 
 
 def _pedigree() -> Parts:
@@ -162,6 +168,7 @@ SUBJECTS = {
     "order": Subject(_order, "Orders: sets to offer, what is kept for whom, shipping, promises."),
     "money": Subject(_money, "Prices, expenses, what came in and what is owed."),
     "paper": Subject(_paper, "Signed papers of animals, the key to give away, and checking one."),
+    "proof": Subject(_proof, "Where animals are from, and which papers are missing."),
     "pedigree": Subject(_pedigree, "Inbreeding and kinship, and where they come from."),
     "species": Subject(_species, "Life-history numbers and their sources."),
     "book": Subject(_book, "The book itself: import, export, check, settings."),

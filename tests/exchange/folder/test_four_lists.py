@@ -15,7 +15,7 @@ WITHOUT_FORM = {
 BESIDE_THE_JOURNAL = {"person_id", "person_digest"}
 """How a buyer is tied to what is personal of them, whose fields stand in the catalogue."""
 
-BESIDE = {"pedigree", "species", "book", "isolation", "paper"}
+BESIDE = {"pedigree", "species", "book", "isolation", "paper", "proof"}
 """Subjects that read, or keep what stands in colony.toml; no file of rows is theirs."""
 
 
