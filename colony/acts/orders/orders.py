@@ -161,10 +161,10 @@ def list_orders(
     *,
     state: str | None = None,
     buyer: str | None = None,
-    everybody: bool = False,
+    only_open: bool = False,
     today: date,
 ) -> list[OrderPage]:
-    """The open orders in the order in which they are served, or all of them.
+    """The orders, the open ones first and in the order in which they are served.
 
     Those with money paid come first, then by the day on which they were asked for.
     """
@@ -173,7 +173,7 @@ def list_orders(
         row
         for row in queue(read_orders(session, today))
         if (whose is None or row.head.buyer_id == whose)
-        and (row.state == state if state else everybody or row.is_open or row.state == "shipped")
+        and (row.state == state if state else not only_open or row.is_open)
     ]
     return [as_page(row) for row in found]
 

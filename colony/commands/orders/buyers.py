@@ -91,7 +91,7 @@ def show(buyer: Who, book: Book = None, *, as_json: AsJson = False) -> None:
 
     with reading(book) as session:
         row = find_buyer(session, buyer)
-        orders = list_orders(session, buyer=row.buyer, everybody=True, today=today())
+        orders = list_orders(session, buyer=row.buyer, today=today())
     if as_json:
         show_json({**_document(row), "orders": orders})
         return

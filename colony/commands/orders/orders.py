@@ -53,7 +53,9 @@ def list_(
     buyer: Annotated[str | None, typer.Option(help="Only of this buyer.")] = None,
     book: Book = None,
     *,
-    all_: Annotated[bool, typer.Option("--all", help="Also those that are over.")] = False,
+    only_open: Annotated[
+        bool, typer.Option("--open", help="Only those in which the buyer still waits.")
+    ] = False,
     as_json: AsJson = False,
 ) -> None:
     """List the orders as they are served: deposits first, then by the day they were asked for."""
@@ -63,7 +65,7 @@ def list_(
 
     wanted = parse_word(state, STATES, "state") if state else None
     with reading(book) as session:
-        pages = list_orders(session, state=wanted, buyer=buyer, everybody=all_, today=today())
+        pages = list_orders(session, state=wanted, buyer=buyer, only_open=only_open, today=today())
     if as_json:
         show_json(pages)
         return
@@ -73,7 +75,7 @@ def list_(
             (p.order, p.buyer, p.state, p.want or None, p.by, " ".join(p.tags) or None, owed(p))
             for p in pages
         ),
-        none="No order is open.",
+        none="No order is in the book.",
     )
 
 

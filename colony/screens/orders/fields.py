@@ -37,5 +37,5 @@ class OrderField(FormField):
 
     def complete(self, text: str, book_session: BookSession) -> Sequence[str]:
         """Numbers of open orders that begin so."""
-        pages = book_session.read(list_orders, today=book_session.today)
+        pages = book_session.read(list_orders, only_open=True, today=book_session.today)
         return [str(page.order) for page in pages if str(page.order).startswith(text.strip())]

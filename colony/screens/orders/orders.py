@@ -66,7 +66,7 @@ class Sales(Place):
 
     def load(self) -> None:
         """Ask for the orders."""
-        self.ask(list_orders, self._show, everybody=True, today=self.app.book_session.today)
+        self.ask(list_orders, self._show, today=self.app.book_session.today)
 
     def on_entry_list_highlighted(self, event: EntryList.Highlighted) -> None:
         """Say more of the order."""

@@ -96,7 +96,7 @@ def test_who_is_forgotten_is_in_no_table_and_the_sale_stays(house: SaleHouse) ->
     row = house.do(forget_buyer, buyer=WHO, today=house.today)
     assert (row.name, row.contact, row.forgotten_on) == (None, None, house.today)
     assert WHO not in str(house.written())
-    (page,) = house.ask(list_orders, everybody=True, today=house.today)
+    (page,) = house.ask(list_orders, today=house.today)
     assert (page.buyer, page.paid, page.tags) == ("forgotten (buyer-3)", 300, ["25-01-1"])
     assert house.ask(check_book, today=house.today) == []
     with pytest.raises(BuyerForgotten):

@@ -98,7 +98,9 @@ def test_those_with_money_paid_come_first_then_the_first_asked(house: SaleHouse)
     assert [page.order for page in pages] == [1, 3, 2]
     assert [p.order for p in house.ask(list_orders, buyer="Anna", today=house.today)] == [1]
     act(house, cancel_order, "2")
-    assert [p.order for p in house.ask(list_orders, today=house.today)] == [1, 3]
+    only: dict[str, bool] = {"only_open": True}
+    assert [p.order for p in house.ask(list_orders, **only, today=house.today)] == [1, 3]
+    assert [p.order for p in house.ask(list_orders, today=house.today)] == [1, 3, 2]
     assert [p.order for p in house.ask(list_orders, state="cancelled", today=house.today)] == [2]
 
 
