@@ -52,6 +52,26 @@ class BuyerTaken(Refusal):
         )
 
 
+class NamelessBuyer(WrongUse):
+    """A buyer without a name."""
+
+    fields = ("name",)
+
+    def __init__(self) -> None:
+        super().__init__("A buyer has a name: say who it is, such as 'Anna Pond'.")
+
+
+class NeededBeforeAsked(WrongUse):
+    """An order that is wanted before it was asked for."""
+
+    fields = ("needed_by", "on")
+
+    def __init__(self, by: date, asked_on: date) -> None:
+        super().__init__(
+            f"An order of {asked_on} cannot be wanted by {by}: say a day that is not before it."
+        )
+
+
 class SeveralBuyers(Refusal):
     """Two buyers answer to one name."""
 

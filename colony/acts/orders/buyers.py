@@ -18,6 +18,7 @@ from colony.refusals.orders import (
     BuyerForgotten,
     BuyerTaken,
     BuyerWaits,
+    NamelessBuyer,
     NoSuchBuyer,
     SeveralBuyers,
 )
@@ -33,7 +34,7 @@ def add_buyer(session: Session, *, name: str, facts: Mapping[str, Any] | None = 
 
     Raises
     ------
-    BuyerTaken
+    BuyerTaken, NamelessBuyer
     """
     row = begin_buyer(session, name=name, facts=facts)
     tell(session, f"{row.buyer} was added")
@@ -43,6 +44,8 @@ def add_buyer(session: Session, *, name: str, facts: Mapping[str, Any] | None = 
 def begin_buyer(session: Session, *, name: str, facts: Mapping[str, Any] | None = None) -> BuyerRow:
     """Write a buyer within another act, which tells of it; see `add_buyer`."""
     said = {key: value for key, value in (facts or {}).items() if value not in (None, "")}
+    if not name.strip():
+        raise NamelessBuyer
     _refuse_taken(session, name)
     buyer = Buyer(code=_next_code(session), kind=said.pop("kind", "keeper"))
     personal = {key: said.pop(key) for key in NAMES if key in said}

@@ -13,7 +13,12 @@ from colony.notation.money import in_major, parse_amount
 from colony.planning.orders.states import after, possible, state_of
 from colony.records import Order, OrderEvent, OrderWant, Payment
 from colony.refusals.animals import NothingToChange
-from colony.refusals.orders import NoSuchOrder, NothingWanted, NotNowWithOrder
+from colony.refusals.orders import (
+    NeededBeforeAsked,
+    NoSuchOrder,
+    NothingWanted,
+    NotNowWithOrder,
+)
 from colony.store.journal.journal import tell
 from colony.store.readers.orders.details import EventRow, PaymentRow, ShipmentRow
 from colony.store.readers.orders.orders import OrderRow, read_orders
@@ -68,12 +73,14 @@ def add_order(
     Raises
     ------
     NoSuchBuyer, SeveralBuyers, BuyerEnded, BuyerForgotten
-    NothingWanted, UnreadableWant, WantTwice, UnreadableAmount, NoSuchSpecies, NotYet
+    NothingWanted, UnreadableWant, WantTwice, UnreadableAmount, NoSuchSpecies, NotYet,
+    NeededBeforeAsked
     """
     row = selling_to(session, buyer)
     refuse_future(f"The order of {row.called}", on, today)
     if not wants:
         raise NothingWanted
+    _refuse_before(needed_by, on)
     order = begin_order(session, row.id, on=on, needed_by=needed_by, note=note)
     write_wants(session, order, wants)
     if deposit:
@@ -86,6 +93,11 @@ def add_order(
     session.flush()
     tell(session, f"order {order.code} of {row.buyer} was added")
     return order_page(session, order.code, today, _beyond(session, order.code, today))
+
+
+def _refuse_before(needed_by: date | None, asked_on: date) -> None:
+    if needed_by is not None and needed_by < asked_on:
+        raise NeededBeforeAsked(needed_by, asked_on)
 
 
 def _beyond(session: Session, code: str, today: date) -> tuple[str, ...]:
@@ -147,6 +159,7 @@ def edit_order(
         record.kinship = None
         write_wants(session, record, wants)
     if needed_by is not None:
+        _refuse_before(needed_by, record.asked_on)
         record.needed_by = needed_by
     if note is not None:
         record.note = note or None

@@ -5,6 +5,7 @@ from datetime import date, timedelta
 
 from sqlmodel import Session, col, select
 
+from colony.acts.animals.days import refuse_before_life, refuse_future
 from colony.acts.animals.guards import Decision, guard
 from colony.acts.orders.buyers import begin_buyer, find_buyer, selling_to
 from colony.acts.orders.kept import let_go
@@ -45,13 +46,16 @@ def reserve(
 
     Raises
     ------
-    NoSuchOrder, NoSuchTag, NotNowWithOrder, ReservedUntilWhen
+    NoSuchOrder, NoSuchTag, NotNowWithOrder, ReservedUntilWhen, NotYet, EndsBeforeItBegan
     StandsAgainst, AnywayNeedsWhy
         An animal is gone, kept back, or kept for another order, and that is not overruled.
     """
     record = find_order(session, order)
     row = order_row(session, record.code, today)
     animals = find_animals(session, tags)
+    refuse_future(f"The reservation for order {record.code}", on, today)
+    for animal in animals:
+        refuse_before_life(animal, on)
     if until is None and (days := read_settings(session).reserve_days):
         until = max(on, today) + timedelta(days=days)
     if until is not None and until < on:

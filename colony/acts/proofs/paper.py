@@ -16,7 +16,7 @@ from colony.papers.proof.looking import code_in
 from colony.papers.proof.pup_paper import pup_paper
 from colony.papers.proof.signed import PREFIX, Signed, read, sign
 from colony.planning.pups.feeding import FoodOffered, accepted_since
-from colony.refusals.proofs import AnotherSigner, NotAKey
+from colony.refusals.proofs import AnotherSigner, NotACode, NotAKey
 from colony.store.keys import own_public_keys, signing_key
 from colony.store.lookup import find_animal
 from colony.store.readers.pedigree import Lineage, read_lineage
@@ -136,6 +136,8 @@ def verify(*, what: str, key: str | None = None) -> Verified:
         The signature is good and not of the key that was given.
     """
     trusted = None if key is None else _parse_key(key)
+    if not what.strip():
+        raise NotACode(what)
     signed: Signed = read(what if PREFIX in what else code_in(Path(what)))
     found = _named(signed.key)
     if trusted is not None and signed.key != trusted:

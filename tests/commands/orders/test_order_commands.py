@@ -150,6 +150,11 @@ def test_prices_and_expenses_are_written_and_end(say: Say) -> None:
     [
         (("buyer", "show", "Nobody At All"), 1, "There is no buyer 'Nobody At All'"),
         (("buyer", "add", "berit aspen"), 1, "add a town or a number"),
+        (("buyer", "add", " "), 2, "A buyer has a name"),
+        (("order", "add", "Berit", "--want", "1F", "--by", "yesterday"), 2, "cannot be wanted by"),
+        (("order", "edit", "10", "--by", "2020-01-01"), 2, "cannot be wanted by"),
+        (("order", "reserve", "11", "L66-1", "--on", "2020-01-01"), 1, "was born"),
+        (("order", "reserve", "11", "L66-1", "--on", "tomorrow"), 1, "in the future"),
         (("order", "show", "99"), 1, "There is no order '99'"),
         (("order", "add", "Berit", "--want", "some"), 2, "2F1M motoro, 12cm, unrelated"),
         (("order", "add", "Berit", "--want", "1F, 12cm, 13cm"), 2, "said already"),
