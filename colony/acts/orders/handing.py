@@ -7,7 +7,7 @@ from datetime import date
 from sqlmodel import Session, col, select
 
 from colony.acts.animals.animals import write_end
-from colony.acts.animals.days import refuse_future
+from colony.acts.animals.days import refuse_before_life, refuse_future
 from colony.acts.animals.guards import Decision, against, overrule
 from colony.acts.animals.leaving import refuse_later_events
 from colony.acts.orders.kept import let_go
@@ -245,6 +245,7 @@ def _hand_over(
     decision: Decision,
 ) -> tuple[str, ...]:
     for animal in animals:
+        refuse_before_life(animal, on)
         refuse_later_events(session, animal, on)
     ids = {animal.tag: animal.id or 0 for animal in animals}
     proposal = Proposal(HAND_OVER, on, whom=row.buyer)

@@ -21,6 +21,8 @@ def let_go(session: Session, animal_id: int, on: date, *, sold: bool = False) ->
         )
     ).all()
     for reservation in running:
+        if sold and on < reservation.since:  # it was written late that they were kept
+            reservation.since = on
         reservation.ended_on = max(on, reservation.since)
         session.add(reservation)
     session.flush()

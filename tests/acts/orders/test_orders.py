@@ -23,7 +23,12 @@ from colony.acts.orders.orders import (
 from colony.acts.orders.payments import pay
 from colony.acts.orders.reserving import adopt_names, release
 from colony.acts.pups.ready import ready_pups
-from colony.refusals.animals import AnywayNeedsWhy, NothingToChange, StandsAgainst
+from colony.refusals.animals import (
+    AnywayNeedsWhy,
+    EndsBeforeItBegan,
+    NothingToChange,
+    StandsAgainst,
+)
 from colony.refusals.base import Refusal
 from colony.refusals.orders import (
     MoreThanPaid,
@@ -127,6 +132,19 @@ def test_a_pair_is_kept_paid_collected_and_gone(house: SaleHouse) -> None:
         undo_last(session)
     assert (page_of(house).state, page_of(house).tags) == ("paid", ["25-01-1", "25-02-3"])
     assert house.ask(show_animal, tag="25-01-1", today=house.today).facts["status"] == "present"
+
+
+def test_a_sale_that_is_written_late_is_of_its_own_day(house: SaleHouse) -> None:
+    """What was kept and fetched yesterday is written today; before its birth nothing was."""
+    yesterday = house.today - timedelta(days=1)
+    house.keep("1", "25-01-1")
+    with pytest.raises(EndsBeforeItBegan):
+        act(house, close_order, on=date(2020, 1, 1))
+    done = act(house, close_order, on=yesterday)
+    assert isinstance(done, OrderPage)
+    assert (done.state, done.tags) == ("closed", ["25-01-1"])
+    animal = house.ask(show_animal, tag="25-01-1", today=house.today)
+    assert animal.facts["ended_on"] == yesterday
 
 
 def test_what_is_kept_is_not_sold_or_kept_for_another_without_a_reason(house: SaleHouse) -> None:
