@@ -60,9 +60,9 @@ def _litter() -> Parts:
 
 
 def _pup() -> Parts:
-    from colony.commands.pups import growth, pups
+    from colony.commands.pups import growth, keeping, pups
 
-    return pups.app, growth.app
+    return pups.app, growth.app, keeping.app
 
 
 def _tank() -> Parts:
