@@ -9,7 +9,7 @@ from sqlmodel import Session
 
 from colony.acts.orders.stock import for_sale
 from colony.notation.money import in_major, minor_digits
-from colony.planning.holdbacks.keep import Herd, KeepRules, keep
+from colony.planning.holdbacks.keep import BreedingHerd, KeepRules, keep
 from colony.planning.orders.wanted import price_of
 from colony.planning.pups.gates import PupFacts
 from colony.store.lookup import find_species
@@ -64,7 +64,7 @@ class _Species:
     name: str
     pups: tuple[PupFacts, ...]
     breeders: tuple[HerdRow, ...]
-    herd: Herd
+    herd: BreedingHerd
     now: float
 
 
@@ -146,7 +146,7 @@ def _kinds(session: Session, lineage: Lineage, wanted: str | None, today: date) 
             continue
         pups = tuple(growing[row.tag] for row in free)
         ids, theirs = [row.id for row in free], [row.id for row in breeders]
-        herd = Herd(
+        herd = BreedingHerd(
             lineage.kinship(theirs, theirs),
             lineage.kinship(ids, theirs),
             lineage.kinship(ids, ids),

@@ -25,7 +25,7 @@ Way = tuple[float, float, tuple[int, ...]]
 
 
 @dataclass(frozen=True, eq=False)
-class Herd:
+class BreedingHerd:
     """One species: breeders b with their years, and pups p that may be kept.
 
     ``among_breeders`` is (b, b), ``with_breeders`` (p, b), ``among_pups`` (p, p); `years` (b,) those
@@ -65,7 +65,7 @@ class KeepRules:
 
 
 @dataclass(frozen=True)
-class Kept:
+class KeptPups:
     """The pups that are kept of each species, by their places, and whether nothing is better."""
 
     chosen: tuple[tuple[int, ...], ...]
@@ -73,13 +73,13 @@ class Kept:
 
 
 def keep(
-    herds: Sequence[Herd],
+    herds: Sequence[BreedingHerd],
     slots: int,
     rules: KeepRules,
     *,
     seconds: float,
     clock: Callable[[], float],
-) -> Kept:
+) -> KeptPups:
     """Choose so many pups of several species, the least sum of their mean kinships first.
 
     Every slot is filled that can be: with a partner for each and the money that there is. With a limit
@@ -99,11 +99,11 @@ def keep(
                 cost = float(herd.prices[list(chosen)].sum())
                 found.append((herd.mean_kinship(chosen), cost, chosen))
         options.append(found)
-    return Kept(_shared(options, slots, rules.cost_max), proven)
+    return KeptPups(_shared(options, slots, rules.cost_max), proven)
 
 
 def best_of(
-    herd: Herd, count: int, rules: KeepRules, *, seconds: float
+    herd: BreedingHerd, count: int, rules: KeepRules, *, seconds: float
 ) -> tuple[tuple[int, ...] | None, bool]:
     """The pups, exactly so many, of the least mean kinship to come; and whether that is proved.
 
@@ -135,7 +135,7 @@ def _count(model: LinearModel, units: Index, count: int) -> None:
     model.put(row, units, 1.0)
 
 
-def _products(model: LinearModel, units: Index, herd: Herd, count: int) -> None:
+def _products(model: LinearModel, units: Index, herd: BreedingHerd, count: int) -> None:
     """The kinship of each kept pup with the other kept ones, counted where it is kept."""
     kinship = herd.among_pups - np.diag(np.diag(herd.among_pups))
     most = -np.sort(-kinship, axis=1)[:, :count].sum(axis=1)
@@ -150,7 +150,7 @@ def _products(model: LinearModel, units: Index, herd: Herd, count: int) -> None:
     model.put(start + at, units[other], -kinship[at, other])
 
 
-def _partners(model: LinearModel, units: Index, herd: Herd, limit: float) -> None:
+def _partners(model: LinearModel, units: Index, herd: BreedingHerd, limit: float) -> None:
     """Each kept pup has a partner within the limit: a breeder, or another kept pup."""
     for at, sex in enumerate(herd.sexes):
         wanted = {"F": {"M"}, "M": {"F"}}.get(sex, {"F", "M", "U"})
@@ -169,7 +169,7 @@ def _within(kinship: Floats, sexes: Sequence[str], wanted: set[str], limit: floa
     return fits & (kinship <= limit + TOLERANCE)
 
 
-def _sibs(model: LinearModel, units: Index, herd: Herd) -> None:
+def _sibs(model: LinearModel, units: Index, herd: BreedingHerd) -> None:
     """Of full sibs that are alike in all, the first one is kept first."""
     last: dict[tuple[str, str, float], int] = {}
     for at, family in enumerate(herd.family):
@@ -182,7 +182,7 @@ def _sibs(model: LinearModel, units: Index, herd: Herd) -> None:
         last[key] = at
 
 
-def _alike(herd: Herd, one: int, other: int) -> bool:
+def _alike(herd: BreedingHerd, one: int, other: int) -> bool:
     rest = np.delete(np.arange(len(herd.sexes)), [one, other])
     return bool(
         np.abs(herd.with_breeders[one] - herd.with_breeders[other]).max(initial=0.0) <= TOLERANCE
@@ -192,7 +192,7 @@ def _alike(herd: Herd, one: int, other: int) -> bool:
     )
 
 
-def _nearest(herd: Herd) -> Floats:
+def _nearest(herd: BreedingHerd) -> Floats:
     """The least kinship of each pup with a breeder of the other sex: F of the best young to come."""
     found = np.ones(len(herd.sexes))
     for at, sex in enumerate(herd.sexes):

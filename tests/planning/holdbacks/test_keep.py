@@ -6,10 +6,10 @@ from time import monotonic
 import numpy as np
 import pytest
 
-from colony.planning.holdbacks.keep import Herd, KeepRules, best_of, keep
+from colony.planning.holdbacks.keep import BreedingHerd, KeepRules, best_of, keep
 
 
-def herd(seed: int, breeders: int = 4, pups: int = 7) -> Herd:
+def herd(seed: int, breeders: int = 4, pups: int = 7) -> BreedingHerd:
     """A species with breeders of any age, and pups of some families."""
     chance = np.random.default_rng(seed)
     size = breeders + pups
@@ -20,7 +20,7 @@ def herd(seed: int, breeders: int = 4, pups: int = 7) -> Herd:
     kinship = between[np.ix_(family, family)].astype(float)
     np.fill_diagonal(kinship, chance.choice([0.5, 0.5625], size=size))
     sexes = [str(sex) for sex in chance.choice(["F", "M"], size=size)]
-    return Herd(
+    return BreedingHerd(
         kinship[:breeders, :breeders],
         kinship[breeders:, :breeders],
         kinship[breeders:, breeders:],
@@ -33,7 +33,7 @@ def herd(seed: int, breeders: int = 4, pups: int = 7) -> Herd:
     )
 
 
-def allowed(of: Herd, chosen: tuple[int, ...], rules: KeepRules) -> bool:
+def allowed(of: BreedingHerd, chosen: tuple[int, ...], rules: KeepRules) -> bool:
     """Whether each has a partner within the limit, and the price is not too much."""
     if of.prices[list(chosen)].sum() > rules.cost_max:
         return False
@@ -104,7 +104,7 @@ def test_money_over_several_species_is_kept_to_and_not_called_proved(seed: int) 
 def test_the_mean_is_weighted_by_the_years_that_are_left() -> None:
     """By hand: two breeders of 1 and 3 years, unrelated: (1/2 + 9/2) / 16."""
     of = herd(1, breeders=2)
-    plain = Herd(
+    plain = BreedingHerd(
         np.eye(2) / 2,
         np.zeros((1, 2)),
         np.array([[0.5]]),
@@ -123,7 +123,7 @@ def test_the_mean_is_weighted_by_the_years_that_are_left() -> None:
 def test_who_is_nobodys_kin_is_kept_before_a_sib_of_all() -> None:
     """And the sib fills the second slot."""
     alike = np.full((2, 2), 0.5)
-    of = Herd(
+    of = BreedingHerd(
         np.eye(2) / 2,
         np.array([[0.5, 0.5], [0.0, 0.0]]),
         alike,
@@ -140,7 +140,7 @@ def test_who_is_nobodys_kin_is_kept_before_a_sib_of_all() -> None:
 
 def test_nobody_is_kept_without_a_partner() -> None:
     """A female beside females alone: unless a male is kept with her."""
-    of = Herd(
+    of = BreedingHerd(
         np.array([[0.5]]),
         np.zeros((2, 1)),
         np.eye(2) / 2,
