@@ -59,6 +59,7 @@ class Rays(Place):
         Binding("pagedown", "move(15)", show=False),
         Binding("pageup", "move(-15)", show=False),
         Binding("space", "mark", "Mark"),
+        Binding("g", "kin", "Kin of marked", show=False),
     ]
 
     def __init__(self) -> None:

@@ -243,6 +243,8 @@ class Form(ModalScreen[Done | None]):
             self.go_on(done)
         else:
             self.dismiss(done)
+            if done.opens is not None:
+                self.app.open_about(done.opens)
 
     def go_on(self, done: Done) -> None:
         """Make the form ready for the next one."""

@@ -71,6 +71,14 @@ class Place(Screen[None]):
     def load(self) -> None:
         """Ask the book for what is shown."""
 
+    def action_kin(self) -> None:
+        """Show how the marked animals are related."""
+        marked = self.marked_tags
+        if len(marked) > 1:
+            self.app.open_about(About("kin", "\n".join(marked)))
+        else:
+            self.app.say("Mark two animals or more with Space: g shows their kinship.", "hint")
+
     def arrive(self) -> None:
         """Somebody came here by key or click."""
 

@@ -30,9 +30,13 @@ class LitterPage(Page):
 
     HERE = "litters"
     HELP: ClassVar[str | None] = (
-        "Enter opens a pup; w measures them one after another; Space marks, m moves."
+        "Enter opens a pup; w measures them one after another; Space marks, m moves, g shows the "
+        "kinship of what is marked."
     )
-    BINDINGS: ClassVar[list[BindingType]] = [Binding("space", "mark", "Mark")]
+    BINDINGS: ClassVar[list[BindingType]] = [
+        Binding("space", "mark", "Mark"),
+        Binding("g", "kin", "Kin of marked"),
+    ]
 
     def body(self) -> Iterable[Widget]:
         """What is known of the litter, and its pups."""

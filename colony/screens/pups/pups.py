@@ -80,14 +80,6 @@ class GrowOut(Place):
         """Mark a pup."""
         self.query_one(EntryList).toggle_mark()
 
-    def action_kin(self) -> None:
-        """Show how the marked pups are related."""
-        marked = self.marked_tags
-        if len(marked) > 1:
-            self.app.open_about(About("kin", "\n".join(marked)))
-        else:
-            self.app.say("Mark two pups or more with Space: g shows their kinship.", "hint")
-
     def action_order(self) -> None:
         """Order by readiness, or by tank for the round with the tray."""
         self._by_tank = not self._by_tank
