@@ -35,7 +35,7 @@ class LitterPage(Page):
     )
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("space", "mark", "Mark"),
-        Binding("g", "kin", "Kin of marked"),
+        Binding("g", "kin", "Kin of marked", show=False),
     ]
 
     def body(self) -> Iterable[Widget]:
