@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 
 @dataclass(frozen=True)
 class About:
-    """One thing of the book: its kind (animal, litter, tank or place) and its key."""
+    """One thing of the book: its kind (animal, litter, tank, order or place) and its key."""
 
     kind: str
     key: str
@@ -36,6 +36,11 @@ class Beginning:
     def tag(self) -> str:
         """The animal that is looked at."""
         return self.about.tag if self.about else ""
+
+    @property
+    def order(self) -> str:
+        """The number of the order that is looked at."""
+        return self.about.key if self.about and self.about.kind == "order" else ""
 
     @property
     def female(self) -> str:

@@ -29,11 +29,9 @@ class KeepForm(Form):
 
     def initial(self) -> dict[str, str]:
         """The animals that are marked, or the one that is looked at; the order that is open."""
-        about = self.beginning.about
-        order = about.key if about and about.kind == "order" else ""
         return {
             "tags": ", ".join(self.beginning.marked) or self.beginning.tag,
-            "order": order,
+            "order": self.beginning.order,
         }
 
     def write(self, session: "Session", facts: Facts, *, anyway: bool, today: date) -> Done:

@@ -35,8 +35,7 @@ class OverForm(Form):
 
     def initial(self) -> dict[str, str]:
         """The order that is looked at."""
-        about = self.beginning.about
-        return {"order": about.key if about and about.kind == "order" else ""}
+        return {"order": self.beginning.order}
 
     def asks(self, facts: Facts) -> str:
         """What becomes of the animals that are kept for it."""

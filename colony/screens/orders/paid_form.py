@@ -27,8 +27,7 @@ class PaidForm(Form):
 
     def initial(self) -> dict[str, str]:
         """The order that is looked at."""
-        about = self.beginning.about
-        return {"order": about.key if about and about.kind == "order" else ""}
+        return {"order": self.beginning.order}
 
     def write(self, session: "Session", facts: Facts, *, anyway: bool, today: date) -> Done:  # noqa: ARG002 - nothing to override
         """Write it down."""

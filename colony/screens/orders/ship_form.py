@@ -30,8 +30,7 @@ class ShipForm(Form):
 
     def initial(self) -> dict[str, str]:
         """The order that is looked at."""
-        about = self.beginning.about
-        return {"order": about.key if about and about.kind == "order" else ""}
+        return {"order": self.beginning.order}
 
     def asks(self, facts: Facts) -> str:
         """Who is about to leave the book for good."""
