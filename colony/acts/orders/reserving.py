@@ -20,7 +20,7 @@ from colony.acts.orders.orders import (
 from colony.notation.wants import say_kinship
 from colony.planning.guards.judge import Proposal
 from colony.planning.guards.table import RESERVE
-from colony.planning.orders.wanted import is_of
+from colony.planning.orders.wanted import answers, is_of
 from colony.records import Animal, Order, OrderEvent, Reservation
 from colony.refusals.orders import NoSuchBuyer, NotKeptFor, ReservedUntilWhen
 from colony.store.journal.journal import tell
@@ -203,19 +203,10 @@ def _beyond(row: OrderRow) -> tuple[str, ...]:
     """What is kept beyond what was asked for, or of another kind."""
     if not row.wants:
         return ()
-    left = [line.wanted for line in row.wants]
-    odd = []
-    for animal in row.animals:
-        at = next(
-            (
-                n
-                for n, line in enumerate(row.wants)
-                if left[n] and is_of(line, animal) and animal.width_mm >= (line.width_mm or 0)
-            ),
-            None,
-        )
-        if at is None:
-            odd.append(animal.tag)
-        else:
-            left[at] -= 1
+    got = answers(
+        row.wants,
+        row.animals,
+        lambda line, animal: is_of(line, animal) and animal.width_mm >= (line.width_mm or 0),
+    )
+    odd = [animal.tag for animal, at in zip(row.animals, got, strict=True) if at is None]
     return (f"{', '.join(odd)}: not what order {row.code} asks for.",) if odd else ()

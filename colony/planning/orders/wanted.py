@@ -1,6 +1,6 @@
 """What an order asks for, what there is, and what it comes to in money."""
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
 
@@ -72,13 +72,26 @@ def is_of(line: WantLine, animal: ForSale) -> bool:
     )
 
 
-def still_wanted(wants: Sequence[WantLine], animals: Sequence[ForSale]) -> tuple[WantLine, ...]:
-    """What is wanted beyond some animals, each of which answers the first want that it is of."""
+def answers(
+    wants: Sequence[WantLine],
+    animals: Sequence[ForSale],
+    fits: Callable[[WantLine, ForSale], bool] = is_of,
+) -> list[int | None]:
+    """Which want each animal answers: the first that it fits and that is not full; None for none."""
     left = [line.wanted for line in wants]
+    found: list[int | None] = []
     for animal in animals:
-        at = next((n for n, line in enumerate(wants) if left[n] and is_of(line, animal)), None)
+        at = next((n for n, line in enumerate(wants) if left[n] and fits(line, animal)), None)
         if at is not None:
             left[at] -= 1
+        found.append(at)
+    return found
+
+
+def still_wanted(wants: Sequence[WantLine], animals: Sequence[ForSale]) -> tuple[WantLine, ...]:
+    """What is wanted beyond some animals, each of which answers the first want that it is of."""
+    got = answers(wants, animals)
+    left = [line.wanted - got.count(at) for at, line in enumerate(wants)]
     return tuple(
         replace(line, wanted=count) for line, count in zip(wants, left, strict=True) if count
     )
@@ -123,14 +136,9 @@ def agreed(
     wants: Sequence[WantLine], animals: Sequence[ForSale], listed: Mapping[str, int | None]
 ) -> dict[str, int | None]:
     """What each animal of an order costs: by the want that it answers, else by the list."""
-    left = [line.wanted for line in wants]
     prices: dict[str, int | None] = {}
-    for animal in animals:
-        at = next((n for n, w in enumerate(wants) if left[n] and is_of(w, animal)), None)
-        price = None
-        if at is not None:
-            left[at] -= 1
-            price = wants[at].price_minor
+    for animal, at in zip(animals, answers(wants, animals), strict=True):
+        price = None if at is None else wants[at].price_minor
         prices[animal.tag] = listed.get(animal.tag) if price is None else price
     return prices
 
